@@ -1,0 +1,157 @@
+/**
+ * THE CONTRACT: what a kind of cell is.
+ *
+ * A kind is a plain object of pure functions. It knows shared/ and its own folder, never another cell, never the
+ * engine and never the page. Every effect (clock, files, randomness, time slices) reaches it through CellContext.
+ */
+import type { UnitLanes } from './lanes/lane.ts';
+import type { Outcome } from './outcome.ts';
+import type { Table } from './table/table.ts';
+
+/** The user's name for a cell, unique in its notebook. */
+export type CellName = string;
+
+/** The name under which a notebook lists a data file. */
+export type SourceKey = string;
+
+/** What every cell's result has in common: named tables that other cells read. Kinds add fields of their own. */
+export interface CellResult {
+  readonly tables: Readonly<Record<string, Table>>;
+}
+
+/** One cell read by another. Where `tables` is given, a change of the reader's other tables does not reach it. */
+export interface Read {
+  readonly cell: CellName;
+  readonly tables?: readonly string[];
+}
+
+export type Inputs = ReadonlyMap<CellName, CellResult>;
+
+/** A data file as the host opened it. Its bytes may be read any number of times. */
+export interface SourceFile {
+  readonly name: string;
+  readonly size: number;
+  /** SHA-256 of the bytes, lower-case hexadecimal. */
+  readonly hash: string;
+  open(): AsyncIterable<Uint8Array>;
+}
+
+export interface CellContext {
+  /** The day the notebook looks from, as days since 1970-01-01. There is no other "today". */
+  readonly asOf: number;
+  readonly seed: number;
+  readonly signal: AbortSignal;
+  source(key: SourceKey): SourceFile | undefined;
+  /** Share done, 0..1, and optionally what is being done. */
+  progress(share: number, doing?: string): void;
+  /** Lets others run and throws the signal's reason when a newer change has made this calculation useless. */
+  pause(): Promise<void>;
+}
+
+/** A sentence is text with blanks; each blank is one parameter. */
+export type Segment = string | Blank;
+
+export interface Blank {
+  readonly parameter: string;
+  /** As shown in the blank. */
+  readonly text: string;
+  readonly entry: BlankEntry;
+}
+
+export type BlankEntry =
+  | {
+      readonly kind: 'number';
+      readonly minimum?: number;
+      readonly maximum?: number;
+      readonly unit: string;
+      readonly optional?: boolean;
+    }
+  | { readonly kind: 'choice'; readonly options: readonly { readonly value: string; readonly label: string }[] }
+  | { readonly kind: 'cell'; readonly kinds: readonly string[] }
+  | { readonly kind: 'files' }
+  | { readonly kind: 'text' };
+
+/** How a column is shown. The table's own column holds values and unit. */
+export interface ShownColumn {
+  readonly column: string;
+  readonly title: string;
+  /** Digits after the decimal mark; significant digits are the writer's business. */
+  readonly digits?: number;
+  /** The unit as people read it ('%', '°C', 'Pa'), '' for none. */
+  readonly unit: string;
+}
+
+export interface ShownTable {
+  /** Key of CellResult.tables. */
+  readonly table: string;
+  readonly title: string;
+  readonly columns: readonly ShownColumn[];
+}
+
+/** A large picture: a Vega-Lite specification whose data are finished values under generated field names. */
+export interface Figure {
+  readonly name: string;
+  readonly title: string;
+  /** One sentence that says what the picture shows, for those who cannot see it. */
+  readonly alternative: string;
+  readonly specification: Readonly<Record<string, unknown>>;
+}
+
+export interface Remark {
+  readonly severity: 'note' | 'warning' | 'danger';
+  readonly text: string;
+}
+
+/** A finished cell for people: page, report and terminal draw the same description. */
+export interface Description {
+  /** The cell's answer: one sentence with the numbers. */
+  readonly answer: string;
+  readonly tables: readonly ShownTable[];
+  readonly figures: readonly Figure[];
+  /** Defaults used and what they touched, cautions, faults; most severe first. */
+  readonly remarks: readonly Remark[];
+}
+
+/** A file that `review` and `calculate` write for this cell. */
+export type OutputFile =
+  | { readonly name: string; readonly table: Table }
+  | { readonly name: string; readonly json: unknown };
+
+/**
+ * The part of a calculation that a change of judgement (a band, a horizon) must not repeat.
+ * Its result is kept under `parameters` and the versions of what it reads.
+ */
+export interface FitStage<Parameters, Fitted extends CellResult> {
+  parameters(parameters: Parameters): unknown;
+  reads(parameters: Parameters): readonly Read[];
+  compute(parameters: Parameters, inputs: Inputs, context: CellContext): Promise<Outcome<Fitted>>;
+}
+
+export interface CellKind<
+  Parameters = unknown,
+  Result extends CellResult = CellResult,
+  Fitted extends CellResult = CellResult,
+> {
+  /** Kebab-case, equal to its folder's name. */
+  readonly name: string;
+  readonly title: string;
+  /** What the kind is for, in one plain sentence. */
+  readonly purpose: string;
+  /** Fills every default; what it returns is complete, and survives JSON. */
+  readParameters(raw: unknown): Outcome<Parameters>;
+  reads(parameters: Parameters): readonly Read[];
+  sources(parameters: Parameters): readonly SourceKey[];
+  sentence(parameters: Parameters): readonly Segment[];
+  readonly fit?: FitStage<Parameters, Fitted>;
+  /** Pure but for context. `fitted` is the fit stage's result where the kind has one. */
+  compute(
+    parameters: Parameters,
+    inputs: Inputs,
+    context: CellContext,
+    fitted: Fitted | undefined,
+  ): Promise<Outcome<Result>>;
+  describe(result: Result): Description;
+  files?(result: Result): readonly OutputFile[];
+  /** The fire lanes of the given units, where the result holds their history. */
+  lanes?(result: Result, units: readonly string[]): readonly UnitLanes[];
+}

@@ -1,0 +1,3 @@
+import { catalogue } from '../../cells/catalogue.ts';
+
+process.stdout.write(`${[...catalogue.keys()].join('\n')}\n`);
