@@ -1,0 +1,31 @@
+import type { ShownColumn } from '../../shared/cell.ts';
+import type { Column } from '../../shared/table/table.ts';
+import { shownValue } from './shown-value.ts';
+
+/** Columns that name the row: they stay in view while the others are moved sideways. */
+const NAMING = new Set(['unit', 'analyzer', 'file']);
+/** Sentences: they get room. */
+const WIDEST_CH = 46;
+const NARROWEST_CH = 7;
+
+/** Widths in px from the heads and the first rows at hand: what is measured once stays, so that nothing jumps. */
+export function columnWidths(
+  shown: readonly ShownColumn[],
+  columns: ReadonlyMap<string, Column> | undefined,
+  rows: number,
+  chPx: number,
+): number[] {
+  return shown.map((column) => {
+    const words = column.title.split(' ').map((word) => word.length + 2);
+    let ch = Math.max(NARROWEST_CH, ...words, Math.ceil(column.title.length * 0.62) + 2, column.unit.length + 3);
+    const values = columns?.get(column.column);
+    for (let row = 0; row < Math.min(rows, 60); row++)
+      ch = Math.max(ch, shownValue(column, values, row).length + (values?.kind === 'text' ? 2 : 3));
+    return Math.round(Math.min(ch, WIDEST_CH) * chPx + 22);
+  });
+}
+
+/** How many columns from the left stay in view. */
+export function heldColumns(shown: readonly ShownColumn[]): number {
+  return shown.length > 1 && NAMING.has(shown[0].column) ? 1 : 0;
+}
