@@ -1,0 +1,97 @@
+import { date, numeric, type Schema, text } from '../table/schema.ts';
+
+/**
+ * One row a unit, fuel and fire, in the quantity that its target is written in, at reference air.
+ * `probability_out_by_horizon` is the chance of having been outside at least once between the last visit and the
+ * horizon, already outside when left included; `leaves_on_*` are the days on which that chance reaches 10, 50, 90 %.
+ */
+export const driftSchema: Schema = [
+  text('unit', 'Unit'),
+  text('fuel', 'Fuel'),
+  text('fire', 'Fire'),
+  text('quantity', 'Quantity'),
+  numeric('readings_used', '1', 'Readings used', '', 0),
+  numeric('visits_used', '1', 'Visits used', '', 0),
+  numeric('level_now', '%', 'Level now', '%', 2),
+  numeric('level_now_sd', '%', 'Level now, standard deviation', '%', 2),
+  numeric('slope_per_year', '%/a', 'Drift', '%/year', 2),
+  numeric('slope_lower', '%/a', 'Drift, lower 95 %', '%/year', 2),
+  numeric('slope_upper', '%/a', 'Drift, upper 95 %', '%/year', 2),
+  text('slope_source', 'Drift known from'),
+  numeric('lower_limit', '%', 'Lower limit', '%', 2),
+  numeric('upper_limit', '%', 'Upper limit', '%', 2),
+  numeric('margin_now', '%', 'Margin now', '%', 2),
+  date('horizon_on', 'Horizon'),
+  numeric('probability_out_by_horizon', '1', 'Chance of leaving by the horizon', '', 2),
+  numeric('probability_outside_at_horizon', '1', 'Chance of being outside on the horizon', '', 2),
+  date('leaves_on_10', '10 % chance of having left on'),
+  date('leaves_on_50', '50 % chance of having left on'),
+  date('leaves_on_90', '90 % chance of having left on'),
+  numeric('target_pct', '%', 'Target', '%', 2),
+  numeric('setting_lower_pct', '%', 'Setting tolerance, lower', '%', 2),
+  numeric('setting_upper_pct', '%', 'Setting tolerance, upper', '%', 2),
+  /** service, setting, target, as_left, class_band, or none. */
+  text('band_source', 'Band from'),
+  date('last_visit_on', 'Last visit'),
+  numeric('level_left', '%', 'Level left at the last visit', '%', 2),
+  numeric('margin_left', '%', 'Margin left at the last visit', '%', 2),
+  numeric('last_as_measured', '%', 'Last reading as measured', '%', 2),
+  numeric('own_weight', '1', 'Weight of own data', '', 2),
+  date('series_from', 'Series since'),
+  text('reason', 'Why unknown'),
+];
+
+/** Readings of the lanes, as judged and as measured; `used` is yes or no. */
+export const driftPointsSchema: Schema = [
+  text('unit', 'Unit'),
+  text('fuel', 'Fuel'),
+  text('fire', 'Fire'),
+  date('day', 'Day'),
+  text('quantity', 'Quantity'),
+  numeric('value', '%', 'At reference air', '%', 2),
+  numeric('as_measured', '%', 'As measured', '%', 2),
+  text('state', 'State'),
+  text('used', 'Used'),
+];
+
+/** The fitted level with its 95 % interval at each visit, and monthly from the last visit on to the horizon. */
+export const driftPathSchema: Schema = [
+  text('unit', 'Unit'),
+  text('fuel', 'Fuel'),
+  text('fire', 'Fire'),
+  date('day', 'Day'),
+  numeric('level', '%', 'Level', '%', 2),
+  numeric('lower', '%', 'Lower 95 %', '%', 2),
+  numeric('upper', '%', 'Upper 95 %', '%', 2),
+];
+
+/** What the fit says about each analyzer, in O2 and in CO2 points. */
+export const analyzersSchema: Schema = [
+  text('analyzer', 'Analyzer'),
+  numeric('readings', '1', 'Readings', '', 0),
+  numeric('units', '1', 'Units', '', 0),
+  numeric('o2_bias_pct', '%', 'O2 bias', '%', 2),
+  numeric('o2_bias_pct_sd', '%', 'O2 bias, standard deviation', '%', 2),
+  numeric('co2_bias_pct', '%', 'CO2 bias', '%', 2),
+  numeric('co2_bias_pct_sd', '%', 'CO2 bias, standard deviation', '%', 2),
+  /** Standard deviation before any reading spoke: a bias as uncertain as this is confounded. */
+  numeric('o2_prior_sd', '%', 'O2 bias, before the readings', '%', 2),
+  numeric('co2_prior_sd', '%', 'CO2 bias, before the readings', '%', 2),
+];
+
+/**
+ * Tests that are no drift of a level: reason is flue_temperature_rising, scatter_growing or returns_quickly.
+ * `estimate` is in `estimate_unit` (°C a year, ratio of standard deviations, days).
+ */
+export const signsSchema: Schema = [
+  text('unit', 'Unit'),
+  text('fuel', 'Fuel'),
+  text('fire', 'Fire'),
+  text('reason', 'Sign'),
+  numeric('p_value', '1', 'p value', '', 4),
+  numeric('false_discovery_rate', '1', 'False discovery rate', '', 3),
+  numeric('estimate', '1', 'Estimate', '', 2),
+  text('estimate_unit', 'Estimate in'),
+  numeric('readings_used', '1', 'Readings used', '', 0),
+  text('evidence', 'Evidence'),
+];
