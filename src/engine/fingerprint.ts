@@ -1,0 +1,142 @@
+/**
+ * Names a plain value by its content: 64 bits from two lanes of MurmurHash3's mixing (A. Appleby, public domain).
+ * Equal values of any shape (numbers, texts, arrays, typed arrays, maps, plain objects in any key order) get equal names; a
+ * function is only ever equal to itself. Columns are remembered by reference, so that a table handed on costs nothing.
+ */
+export function fingerprint(value: unknown): string {
+  const state = new Mixer();
+  mix(state, value);
+  return state.name();
+}
+
+const remembered = new WeakMap<object, string>();
+
+class Mixer {
+  #a = 0x2f7a1c35;
+  #b = 0x51ed270b;
+  #words = 0;
+
+  word(w: number): void {
+    let k = Math.imul(w, 0xcc9e2d51);
+    k = Math.imul((k << 15) | (k >>> 17), 0x1b873593);
+    this.#a ^= k;
+    this.#a = (Math.imul((this.#a << 13) | (this.#a >>> 19), 5) + 0xe6546b64) | 0;
+    k = Math.imul(w, 0x239b961b);
+    k = Math.imul((k << 16) | (k >>> 16), 0xab0e9789);
+    this.#b ^= k;
+    this.#b = (Math.imul((this.#b << 17) | (this.#b >>> 15), 5) + 0x561ccd1b) | 0;
+    this.#words++;
+  }
+
+  text(text: string): void {
+    this.word(text.length);
+    for (let i = 0; i < text.length; i += 2)
+      this.word(text.charCodeAt(i) | ((i + 1 < text.length ? text.charCodeAt(i + 1) : 0) << 16));
+  }
+
+  words(words: Uint32Array): void {
+    let a = this.#a;
+    let b = this.#b;
+    for (let i = 0; i < words.length; i++) {
+      const w = words[i];
+      let k = Math.imul(w, 0xcc9e2d51);
+      k = Math.imul((k << 15) | (k >>> 17), 0x1b873593);
+      a ^= k;
+      a = (Math.imul((a << 13) | (a >>> 19), 5) + 0xe6546b64) | 0;
+      k = Math.imul(w, 0x239b961b);
+      k = Math.imul((k << 16) | (k >>> 16), 0xab0e9789);
+      b ^= k;
+      b = (Math.imul((b << 17) | (b >>> 15), 5) + 0x561ccd1b) | 0;
+    }
+    this.#a = a;
+    this.#b = b;
+    this.#words += words.length;
+  }
+
+  name(): string {
+    const a = finish(this.#a ^ this.#words ^ this.#b);
+    const b = finish(this.#b + a);
+    return (a >>> 0).toString(16).padStart(8, '0') + (b >>> 0).toString(16).padStart(8, '0');
+  }
+}
+
+function finish(h: number): number {
+  let x = h;
+  x = Math.imul(x ^ (x >>> 16), 0x85ebca6b);
+  x = Math.imul(x ^ (x >>> 13), 0xc2b2ae35);
+  return x ^ (x >>> 16);
+}
+
+const float = new Float64Array(1);
+const floatWords = new Uint32Array(float.buffer);
+let functions = 0;
+
+const TAG = { null: 1, undefined: 2, true: 3, false: 4, number: 5, text: 6, array: 7, object: 8, bytes: 9, known: 10 };
+
+function mix(state: Mixer, value: unknown): void {
+  switch (typeof value) {
+    case 'number':
+      float[0] = value;
+      state.word(TAG.number);
+      state.words(floatWords);
+      return;
+    case 'string':
+      state.word(TAG.text);
+      state.text(value);
+      return;
+    case 'boolean':
+      state.word(value ? TAG.true : TAG.false);
+      return;
+    case 'object':
+      if (value === null) state.word(TAG.null);
+      else mixObject(state, value);
+      return;
+    case 'function':
+      state.text(once(value, () => `function ${++functions}`));
+      return;
+    default:
+      state.word(TAG.undefined);
+      state.text(String(value));
+  }
+}
+
+function once(value: object, name: () => string): string {
+  const known = remembered.get(value) ?? name();
+  remembered.set(value, known);
+  return known;
+}
+
+function mixObject(state: Mixer, value: object): void {
+  if (ArrayBuffer.isView(value)) {
+    state.word(TAG.bytes);
+    state.text(once(value, () => bytesOf(value)));
+  } else if (Array.isArray(value)) {
+    state.word(TAG.array);
+    state.word(value.length);
+    for (const item of value) mix(state, item);
+  } else if (value instanceof Map || value instanceof Set) {
+    mix(state, [...value]);
+  } else {
+    const entries = Object.entries(value).filter(([, item]) => item !== undefined);
+    entries.sort(([a], [b]) => (a < b ? -1 : 1));
+    state.word(TAG.object);
+    state.word(entries.length);
+    for (const [key, item] of entries) {
+      state.text(key);
+      mix(state, item);
+    }
+  }
+}
+
+function bytesOf(view: ArrayBufferView): string {
+  const state = new Mixer();
+  state.text(view.constructor.name);
+  const whole = view.byteLength >>> 2;
+  const aligned =
+    view.byteOffset % 4 === 0 ? view : new Uint8Array(view.buffer, view.byteOffset, view.byteLength).slice();
+  state.words(new Uint32Array(aligned.buffer, aligned.byteOffset, whole));
+  const rest = new Uint8Array(aligned.buffer, aligned.byteOffset + whole * 4, view.byteLength - whole * 4);
+  for (const byte of rest) state.word(byte);
+  state.word(view.byteLength);
+  return state.name();
+}

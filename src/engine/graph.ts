@@ -1,0 +1,346 @@
+import type { Question } from '../../shared/outcome.ts';
+import { fingerprint } from './fingerprint.ts';
+import type { NodeId, NodePhase, NodeSpec, Reason, Versions } from './node.ts';
+import { type Plan, planOf } from './order.ts';
+import { runNode } from './run-node.ts';
+import { ResultStore, type StoreAccount, type StoredOutcome } from './store.ts';
+
+export interface GraphOptions<Value> {
+  /** Names a value by its content; by default the whole value has one version and no parts. */
+  readonly versions?: (value: Value) => Versions;
+  /** What a reader that named parts is given. */
+  readonly restrict?: (value: Value, parts: readonly string[]) => Value;
+  readonly limitBytes?: number;
+  readonly limitResults?: number;
+  /** Called whenever the state of a node may have changed. */
+  readonly onChange?: (id: NodeId) => void;
+}
+
+export interface NodeState<Value> {
+  readonly phase: NodePhase;
+  readonly progress: number;
+  /** The last good value; stale where the phase is failed, asking or waiting. */
+  readonly value: Value | undefined;
+  readonly stale: boolean;
+  readonly message: string;
+  readonly question: Question | undefined;
+  /** The nodes whose failure or question this one waits for, not those in between. */
+  readonly waitsFor: readonly NodeId[];
+  readonly reason: Reason;
+  /** Raised by one with every new value. */
+  readonly version: number;
+}
+
+interface Node<Value> {
+  spec: NodeSpec<Value>;
+  state: NodeState<Value>;
+  marked: boolean;
+  /** Key of the outcome held, '' for none. */
+  key: string;
+  ownKey: string;
+  readVersions: ReadonlyMap<NodeId, string>;
+  versions: Versions | undefined;
+  /** Version of the last good value. */
+  goodVersion: string;
+  /** The state to go back to when the calculation is superseded. */
+  rest: NodeState<Value>;
+  /** The run in which it was last worked out. */
+  settledIn: number;
+}
+
+const IDLE = {
+  phase: 'idle',
+  progress: 0,
+  value: undefined,
+  stale: false,
+  message: '',
+  question: undefined,
+  waitsFor: [],
+  reason: { kind: 'never' },
+  version: 0,
+} as const;
+
+const EMPTY: Plan = { order: [], levels: new Map(), readers: new Map(), cycles: new Map(), missing: new Map() };
+
+/**
+ * A graph of calculations that keeps itself up to date. Dependencies are declared, so that order, levels and cycles are
+ * known before anything runs. Values are named by their content: a node whose value comes out equal stops the wave, and a
+ * combination seen before is taken from the store instead of being calculated again.
+ */
+export class Graph<Value> {
+  readonly #options: GraphOptions<Value>;
+  readonly #store: ResultStore<Value>;
+  readonly #nodes = new Map<NodeId, Node<Value>>();
+  #plan: Plan = EMPTY;
+  #run: AbortController | undefined;
+  #runs = 0;
+
+  constructor(options: GraphOptions<Value> = {}) {
+    this.#options = options;
+    this.#store = new ResultStore(options.limitBytes ?? 512 * 2 ** 20, options.limitResults ?? 20_000);
+  }
+
+  get plan(): Plan {
+    return this.#plan;
+  }
+
+  /** Replaces the graph. Nodes that keep id, key and reads keep their state; a running calculation is superseded. */
+  define(specs: readonly NodeSpec<Value>[]): void {
+    this.stop();
+    const before = this.#plan;
+    this.#plan = planOf(specs);
+    const wanted = new Set(specs.map(({ id }) => id));
+    for (const id of this.#nodes.keys()) if (!wanted.has(id)) this.#nodes.delete(id);
+    for (const spec of specs) {
+      const node = this.#nodes.get(spec.id);
+      if (!node) {
+        this.#nodes.set(spec.id, newNode(spec));
+        continue;
+      }
+      const changed = node.spec.key !== spec.key || !sameReads(node.spec, spec) || moved(before, this.#plan, spec);
+      node.spec = spec;
+      if (changed) node.marked = true;
+    }
+  }
+
+  /** Ends the running calculation; what it had finished stays, what it was at is as if it had never begun. */
+  stop(): void {
+    this.#run?.abort(new DOMException('A newer change made this calculation useless.', 'AbortError'));
+    this.#run = undefined;
+  }
+
+  /** Brings every marked node up to date. A later call, or define(), supersedes this one. */
+  async calculate(): Promise<'finished' | 'superseded'> {
+    this.stop();
+    const run = new AbortController();
+    this.#run = run;
+    const number = ++this.#runs;
+    this.#forgetReasons();
+    for (const id of this.#plan.order) {
+      const node = this.#nodes.get(id);
+      if (!node?.marked) continue;
+      const working = this.#settle(node, run.signal, number);
+      if (working) await working;
+      if (run.signal.aborted) return 'superseded';
+    }
+    this.#run = undefined;
+    return 'finished';
+  }
+
+  state(id: NodeId): NodeState<Value> | undefined {
+    return this.#nodes.get(id)?.state;
+  }
+
+  store(): StoreAccount {
+    return this.#store.account();
+  }
+
+  #forgetReasons(): void {
+    for (const node of this.#nodes.values())
+      if (!node.marked && node.state.reason.kind !== 'untouched') this.#set(node, { reason: { kind: 'untouched' } });
+  }
+
+  /** Returns a promise only where something has to be calculated. */
+  #settle(node: Node<Value>, signal: AbortSignal, run: number): Promise<void> | undefined {
+    const obstacle = this.#obstacle(node.spec);
+    if (obstacle) {
+      this.#block(node, obstacle, run);
+      return undefined;
+    }
+    const readVersions = this.#readVersions(node.spec);
+    const key = `${node.spec.key}\n${[...readVersions.values()].join('\n')}`;
+    if (key === node.key && node.state.phase !== 'waiting') {
+      node.marked = false;
+      node.settledIn = run;
+      this.#set(node, { ...atRest(node), reason: this.#reasonEqual(node, run) });
+      return undefined;
+    }
+    const reason = reasonOf(node, readVersions);
+    const kept = this.#store.get(key);
+    if (kept) {
+      const again = key === node.key;
+      this.#accept(node, key, readVersions, kept, run, again ? this.#reasonEqual(node, run) : { kind: 'kept' });
+      return undefined;
+    }
+    return this.#work(node, key, readVersions, reason, signal, run);
+  }
+
+  async #work(
+    node: Node<Value>,
+    key: string,
+    readVersions: ReadonlyMap<NodeId, string>,
+    reason: Reason,
+    signal: AbortSignal,
+    run: number,
+  ): Promise<void> {
+    node.rest = atRest(node);
+    this.#set(node, { phase: 'running', progress: 0 });
+    const outcome = await runNode(node.spec, this.#inputs(node.spec), signal, (progress) => {
+      if (!signal.aborted) this.#set(node, { progress });
+    });
+    if (signal.aborted || !outcome) {
+      // The successor may already be at this node; only a state that is still ours is put back.
+      if (node.state.phase === 'running' && (!this.#run || this.#run.signal === signal)) this.#set(node, node.rest);
+      return;
+    }
+    const stored = { node: node.spec.id, outcome, versions: this.#versionsOf(outcome) };
+    this.#store.put(key, stored);
+    this.#accept(node, key, readVersions, stored, run, reason);
+  }
+
+  #accept(
+    node: Node<Value>,
+    key: string,
+    readVersions: ReadonlyMap<NodeId, string>,
+    { outcome, versions }: StoredOutcome<Value>,
+    run: number,
+    reason: Reason,
+  ): void {
+    const same = node.versions?.whole === versions.whole && atRest(node).phase === phaseOf(outcome);
+    node.key = key;
+    node.ownKey = node.spec.key;
+    node.readVersions = readVersions;
+    node.versions = versions;
+    node.marked = false;
+    node.settledIn = run;
+    const good = outcome.status === 'value';
+    // An equal value keeps the old object, so that whoever holds it need not draw again.
+    const fresh = good && versions.whole !== node.goodVersion;
+    if (good) node.goodVersion = versions.whole;
+    if (!same) this.#pass(node);
+    this.#set(node, {
+      phase: phaseOf(outcome),
+      progress: 1,
+      value: fresh ? outcome.value : node.state.value,
+      stale: !good && node.state.value !== undefined,
+      message: outcome.status === 'error' ? outcome.message : '',
+      question: outcome.status === 'question' ? outcome.question : undefined,
+      waitsFor: [],
+      reason,
+      version: node.state.version + (fresh ? 1 : 0),
+    });
+  }
+
+  #block(node: Node<Value>, reason: Reason, run: number): void {
+    const waits = reason.kind === 'waits';
+    const was = atRest(node);
+    node.marked = false;
+    node.settledIn = run;
+    const next = {
+      phase: waits ? 'waiting' : 'failed',
+      progress: 0,
+      stale: was.value !== undefined,
+      message: '',
+      question: undefined,
+      waitsFor: waits ? reason.nodes : [],
+      reason,
+    } as const;
+    const same = was.phase === next.phase && was.waitsFor.join('\n') === next.waitsFor.join('\n');
+    if (!waits) node.key = '';
+    if (!same) this.#pass(node);
+    this.#set(node, next);
+  }
+
+  #pass(node: Node<Value>): void {
+    for (const reader of this.#plan.readers.get(node.spec.id) ?? []) {
+      const next = this.#nodes.get(reader);
+      if (next) next.marked = true;
+    }
+  }
+
+  #obstacle({ id, reads }: NodeSpec<Value>): Reason | undefined {
+    const cycle = this.#plan.cycles.get(id);
+    if (cycle) return { kind: 'cycle', path: cycle };
+    const missing = this.#plan.missing.get(id);
+    if (missing !== undefined) return { kind: 'missing', node: missing };
+    const roots = new Set<NodeId>();
+    for (const { node } of reads) {
+      const state = this.#nodes.get(node)?.state;
+      if (state?.phase === 'waiting') for (const root of state.waitsFor) roots.add(root);
+      else if (state?.phase !== 'done') roots.add(node);
+    }
+    return roots.size > 0 ? { kind: 'waits', nodes: [...roots] } : undefined;
+  }
+
+  #readVersions({ reads }: NodeSpec<Value>): Map<NodeId, string> {
+    const result = new Map<NodeId, string>();
+    for (const { node, parts } of reads) {
+      const versions = this.#nodes.get(node)?.versions;
+      const text = parts ? parts.map((part) => versions?.parts.get(part) ?? '-').join(' ') : (versions?.whole ?? '');
+      result.set(node, result.has(node) ? `${result.get(node)} ${text}` : text);
+    }
+    return result;
+  }
+
+  #inputs({ reads }: NodeSpec<Value>): Map<NodeId, Value> {
+    const inputs = new Map<NodeId, Value>();
+    for (const { node, parts } of reads) {
+      const value = this.#nodes.get(node)?.state.value as Value;
+      inputs.set(node, parts && this.#options.restrict ? this.#options.restrict(value, parts) : value);
+    }
+    return inputs;
+  }
+
+  #versionsOf(outcome: StoredOutcome<Value>['outcome']): Versions {
+    if (outcome.status !== 'value') return { whole: fingerprint(outcome), parts: new Map() };
+    return this.#options.versions?.(outcome.value) ?? { whole: fingerprint(outcome.value), parts: new Map() };
+  }
+
+  /** Nothing was calculated; which of the nodes read were worked out and came out equal? */
+  #reasonEqual(node: Node<Value>, run: number): Reason {
+    const nodes = node.spec.reads.map((read) => read.node).filter((id) => this.#nodes.get(id)?.settledIn === run);
+    return nodes.length > 0 ? { kind: 'equal', nodes } : { kind: 'untouched' };
+  }
+
+  #set(node: Node<Value>, change: Partial<NodeState<Value>>): void {
+    node.state = { ...node.state, ...change };
+    this.#options.onChange?.(node.spec.id);
+  }
+}
+
+function newNode<Value>(spec: NodeSpec<Value>): Node<Value> {
+  return {
+    spec,
+    state: IDLE,
+    marked: true,
+    key: '',
+    ownKey: '',
+    readVersions: new Map(),
+    versions: undefined,
+    goodVersion: '',
+    rest: IDLE,
+    settledIn: 0,
+  };
+}
+
+/** The state without what a superseded calculation may have left in it. */
+function atRest<Value>(node: Node<Value>): NodeState<Value> {
+  return node.state.phase === 'running' ? node.rest : node.state;
+}
+
+function phaseOf({ status }: { readonly status: 'value' | 'error' | 'question' }): NodePhase {
+  return status === 'value' ? 'done' : status === 'error' ? 'failed' : 'asking';
+}
+
+function sameReads(a: NodeSpec<unknown>, b: NodeSpec<unknown>): boolean {
+  return (
+    a.reads.length === b.reads.length &&
+    a.reads.every(
+      ({ node, parts }, at) => node === b.reads[at].node && parts?.join('\n') === b.reads[at].parts?.join('\n'),
+    )
+  );
+}
+
+/** Whether what stands in the node's way (a cycle, a missing node) has changed. */
+function moved(before: Plan, after: Plan, { id, reads }: NodeSpec<unknown>): boolean {
+  if (before.cycles.get(id)?.join('\n') !== after.cycles.get(id)?.join('\n')) return true;
+  if (before.missing.get(id) !== after.missing.get(id)) return true;
+  return reads.some(({ node }) => before.levels.has(node) !== after.levels.has(node));
+}
+
+function reasonOf(node: Node<unknown>, readVersions: ReadonlyMap<NodeId, string>): Reason {
+  if (node.key === '' && node.readVersions.size === 0 && node.ownKey === '') return { kind: 'first' };
+  if (node.ownKey !== node.spec.key) return { kind: 'own' };
+  const nodes = [...readVersions].filter(([id, version]) => node.readVersions.get(id) !== version).map(([id]) => id);
+  return nodes.length > 0 ? { kind: 'reads', nodes } : { kind: 'own' };
+}

@@ -1,0 +1,109 @@
+import type { CellKind } from '../../shared/cell.ts';
+import * as say from '../../shared/messages/notebook.ts';
+import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
+import { readIsoDate } from '../../shared/quantities/dates.ts';
+import type { CellEntry, NotebookDocument } from './document.ts';
+import type { Edit } from './edit.ts';
+import { renameReads } from './rename-reads.ts';
+
+type Catalogue = ReadonlyMap<string, CellKind>;
+
+const CELL_NAME = /^\p{L}[\p{L}\p{N}_ -]{0,59}$/u;
+
+/** The edited document, or one sentence why the edit cannot be made; the given document is never altered. */
+export function applyEdit(document: NotebookDocument, edit: Edit, catalogue: Catalogue): Outcome<NotebookDocument> {
+  switch (edit.operation) {
+    case 'set-parameter':
+      return setParameter(document, edit, catalogue);
+    case 'add-cell':
+      return addCell(document, edit, catalogue);
+    case 'remove-cell':
+      return withCell(document, edit.cell, (at) => document.cells.toSpliced(at, 1));
+    case 'move-cell':
+      return withCell(document, edit.cell, (at) => {
+        const rest = document.cells.toSpliced(at, 1);
+        return rest.toSpliced(clampIndex(edit.to, rest.length), 0, document.cells[at]);
+      });
+    case 'rename-cell':
+      return renameCell(document, edit, catalogue);
+    case 'set-title':
+      return succeed({ ...document, title: edit.title });
+    case 'set-as-of':
+      return Number.isFinite(readIsoDate(edit.asOf)) && edit.asOf.length === 10
+        ? succeed({ ...document, as_of: edit.asOf })
+        : fail(say.badDate(edit.asOf));
+    case 'set-setting':
+      return succeed({ ...document, settings: { ...document.settings, [edit.setting]: edit.value } });
+    case 'add-data': {
+      const keys = new Set(edit.data.map(({ key }) => key));
+      return succeed({ ...document, data: [...document.data.filter(({ key }) => !keys.has(key)), ...edit.data] });
+    }
+    case 'remove-data':
+      return succeed({ ...document, data: document.data.filter(({ key }) => key !== edit.key) });
+  }
+}
+
+function clampIndex(at: number, length: number): number {
+  return Number.isFinite(at) ? Math.min(Math.max(Math.trunc(at), 0), length) : length;
+}
+
+function withCell(
+  document: NotebookDocument,
+  name: string,
+  change: (at: number) => readonly CellEntry[],
+): Outcome<NotebookDocument> {
+  const at = document.cells.findIndex((cell) => cell.name === name);
+  return at < 0 ? fail(say.noSuchCell(name)) : succeed({ ...document, cells: change(at) });
+}
+
+function setParameter(
+  document: NotebookDocument,
+  { cell: name, parameter, value }: Extract<Edit, { operation: 'set-parameter' }>,
+  catalogue: Catalogue,
+): Outcome<NotebookDocument> {
+  const cell = document.cells.find((entry) => entry.name === name);
+  if (!cell) return fail(say.noSuchCell(name));
+  const parameters = { ...cell.parameters, [parameter]: value };
+  const kind = catalogue.get(cell.kind);
+  if (kind) {
+    const read = kind.readParameters(parameters);
+    if (read.status === 'error') return read;
+    if (read.status === 'value' && !Object.hasOwn(read.value as object, parameter))
+      return fail(say.noSuchParameter(name, parameter));
+  }
+  const changed = { ...cell, parameters };
+  return succeed({ ...document, cells: document.cells.map((entry) => (entry === cell ? changed : entry)) });
+}
+
+function addCell(
+  document: NotebookDocument,
+  { name, kind, parameters = {}, at = Number.NaN }: Extract<Edit, { operation: 'add-cell' }>,
+  catalogue: Catalogue,
+): Outcome<NotebookDocument> {
+  if (!CELL_NAME.test(name)) return fail(say.badCellName(name));
+  if (document.cells.some((cell) => cell.name === name)) return fail(say.nameTaken(name));
+  const known = catalogue.get(kind);
+  if (!known) return fail(say.noSuchKind(kind));
+  const read = known.readParameters(parameters);
+  if (read.status === 'error') return read;
+  const index = clampIndex(at, document.cells.length);
+  return succeed({ ...document, cells: document.cells.toSpliced(index, 0, { name, kind, parameters }) });
+}
+
+function renameCell(
+  document: NotebookDocument,
+  { cell, to }: Extract<Edit, { operation: 'rename-cell' }>,
+  catalogue: Catalogue,
+): Outcome<NotebookDocument> {
+  if (!document.cells.some((entry) => entry.name === cell)) return fail(say.noSuchCell(cell));
+  if (cell === to) return succeed(document);
+  if (!CELL_NAME.test(to)) return fail(say.badCellName(to));
+  if (document.cells.some((entry) => entry.name === to)) return fail(say.nameTaken(to));
+  return succeed({
+    ...document,
+    cells: document.cells.map((entry) => {
+      const follower = renameReads(entry, cell, to, catalogue.get(entry.kind));
+      return entry.name === cell ? { ...follower, name: to } : follower;
+    }),
+  });
+}

@@ -1,0 +1,77 @@
+import type { SourceKey } from '../../shared/cell.ts';
+import {
+  type CellEntry,
+  type DataReference,
+  NOTEBOOK_FORMAT,
+  NOTEBOOK_VERSION,
+  type NotebookDocument,
+} from './document.ts';
+
+/** What a review is made of. Files are named by the keys of `data`. */
+export interface ReviewRequest {
+  readonly title: string;
+  /** YYYY-MM-DD. */
+  readonly asOf: string;
+  readonly data: readonly DataReference[];
+  readonly readings: readonly SourceKey[];
+  readonly register: readonly SourceKey[];
+  readonly events?: readonly SourceKey[];
+  readonly fuelUse?: readonly SourceKey[];
+  readonly horizonDays?: number;
+  /** Taken where neither reading nor register names a fuel. */
+  readonly fuel?: string;
+  readonly dateOrder?: 'dmy' | 'mdy';
+  readonly singleReading?: 'as_found' | 'as_left';
+  /** Mapping profiles of the user's, as read from their file. */
+  readonly profiles?: readonly unknown[];
+}
+
+/** The notebook of a campus review: the files, what follows from them, who is raised, and what the last visits saved. */
+export function campusReview(request: ReviewRequest): NotebookDocument {
+  return {
+    format: NOTEBOOK_FORMAT,
+    version: NOTEBOOK_VERSION,
+    title: request.title,
+    as_of: request.asOf,
+    settings: { seed: 1 },
+    data: request.data,
+    cells: [...importCells(request), ...judgingCells(request)],
+  };
+}
+
+const cell = (kind: string, parameters: CellEntry['parameters']): CellEntry => ({ name: kind, kind, parameters });
+
+/** Only what is given: what is left out takes the kind's default. */
+function given(parameters: Readonly<Record<string, unknown>>): CellEntry['parameters'] {
+  return Object.fromEntries(Object.entries(parameters).filter(([, value]) => value !== undefined));
+}
+
+function importCells({ readings, register, events = [], fuelUse = [], ...request }: ReviewRequest): CellEntry[] {
+  const { dateOrder, singleReading, profiles } = request;
+  return [
+    cell('register', { files: register }),
+    ...(events.length > 0 ? [cell('events', { files: events, register: 'register' })] : []),
+    cell('readings', given({ files: readings, register: 'register', dateOrder, singleReading, profiles })),
+    ...(fuelUse.length > 0 ? [cell('fuel-use', { files: fuelUse, register: 'register' })] : []),
+  ];
+}
+
+function judgingCells({ events = [], fuelUse = [], horizonDays, fuel }: ReviewRequest): CellEntry[] {
+  const readsEvents = { events: events.length > 0 ? 'events' : '' };
+  return [
+    cell('derive', given({ readings: 'readings', register: 'register', defaultFuel: fuel })),
+    cell('drift', given({ readings: 'readings', derive: 'derive', register: 'register', ...readsEvents, horizonDays })),
+    cell(
+      'supply',
+      given({ readings: 'readings', derive: 'derive', register: 'register', ...readsEvents, horizonDays }),
+    ),
+    cell('instruments', { readings: 'readings', drift: 'drift' }),
+    cell('raise', given({ readings: 'readings', ...readsEvents, horizonDays })),
+    cell('savings', { readings: 'readings', fuelUse: fuelUse.length > 0 ? 'fuel-use' : '' }),
+    cell('chart', {}),
+    cell('note', { text: NOTE }),
+  ];
+}
+
+const NOTE =
+  'Old readings do not show what a unit does today. Before a visit, look at the evidence of the raised units; at the visit, read as found before anything is touched.';

@@ -1,0 +1,44 @@
+/**
+ * A notebook as one JSON file. Everything that was decided is in it; everything that was calculated is not.
+ * Fields that this version does not know are kept as they are.
+ */
+export const NOTEBOOK_FORMAT = 'between-visits-notebook';
+export const NOTEBOOK_VERSION = 1;
+
+export interface NotebookDocument {
+  readonly format: typeof NOTEBOOK_FORMAT;
+  readonly version: typeof NOTEBOOK_VERSION;
+  readonly title: string;
+  /** The day the notebook looks from, YYYY-MM-DD. */
+  readonly as_of: string;
+  readonly settings: NotebookSettings;
+  readonly data: readonly DataReference[];
+  readonly cells: readonly CellEntry[];
+  readonly [unknownField: string]: unknown;
+}
+
+export interface NotebookSettings {
+  /** Seed of every random number; the same seed gives the same results. */
+  readonly seed?: number;
+  readonly [setting: string]: unknown;
+}
+
+/** A data file by reference; a small one may be carried along as text. */
+export interface DataReference {
+  /** The name by which cells ask for it. */
+  readonly key: string;
+  /** File name, resolved against the notebook's own folder. */
+  readonly name: string;
+  readonly size: number;
+  /** SHA-256 of the bytes, lower-case hexadecimal; '' where it was never opened. */
+  readonly hash: string;
+  readonly text?: string;
+  readonly [unknownField: string]: unknown;
+}
+
+export interface CellEntry {
+  readonly name: string;
+  readonly kind: string;
+  readonly parameters: Readonly<Record<string, unknown>>;
+  readonly [unknownField: string]: unknown;
+}
