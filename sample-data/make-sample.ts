@@ -23,7 +23,7 @@ const byTime = (a: Reading, b: Reading): number => a.visit.day - b.visit.day || 
 
 /** Makes every file of the sample campus, by name. Same bytes every time. */
 export function makeSample(): ReadonlyMap<string, Uint8Array> {
-  const readings = withGaps(withCoPlants(CAMPUS.flatMap(lifeOf))).toSorted(byTime);
+  const readings = withGaps(withCoPlants(CAMPUS.flatMap((unit) => lifeOf(unit).readings))).toSorted(byTime);
   const typed = readings.filter((reading) => !isPrinted(reading));
   const crewOne = typed.filter(({ visit: { crew } }) => crew !== 'two');
   const crewTwo = typed.filter((reading) => reading.visit.crew === 'two' || isInBoth(reading));

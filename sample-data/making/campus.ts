@@ -40,8 +40,8 @@ function premix(row: Row): UnitPlan {
   return common({
     fuels: [
       gas(row.annual, 0.6, {
-        high: fire('co2', 8.8, 0.2, 62, [8.1, 9.4]),
-        low: fire('co2', 8.5, 0.2, 49, [7.8, 9.2]),
+        high: fire('co2', 8.8, 0.2, 62, [8.2, 9.4]),
+        low: fire('co2', 8.5, 0.2, 49, [7.9, 9.1]),
       }),
     ],
     ...row,
@@ -58,7 +58,7 @@ function linkage(row: Row): UnitPlan {
     inputLow: Math.round(row.inputHigh / 4),
     fuels: [
       gas(row.annual, 0.5, {
-        high: fire('o2', 3.5, 0.5, 196, [2.2, 4.9]),
+        high: fire('o2', 3.5, 0.5, 196, [2.3, 4.7]),
         low: fire('o2', 5.5, 1.0, 152, [3.8, 7.4]),
       }),
     ],
@@ -76,7 +76,7 @@ function parallel(row: Row): UnitPlan {
     inputLow: Math.round(row.inputHigh / 5),
     fuels: [
       gas(row.annual, 0.4, {
-        high: fire('o2', 3.5, 0.5, 188, [2.2, 4.8]),
+        high: fire('o2', 3.5, 0.5, 188, [2.5, 4.6]),
         low: fire('o2', 4.5, 0.5, 148, [3.0, 6.0]),
       }),
     ],

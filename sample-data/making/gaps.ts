@@ -17,7 +17,7 @@ export function withGaps(readings: readonly Reading[]): readonly Reading[] {
     const visit = chanceFrom(`gaps of visit ${reading.visit.id}`);
     const row = chanceFrom(`gaps of row ${reading.visit.id} ${reading.fuel} ${reading.fire} ${reading.state}`);
     const noStates = visit.chance(0.05);
-    const noLeft = visit.chance(0.1);
+    const noLeft = visit.chance(0.1) && !noStates;
     if (reading.visit.crew !== 'house' && reading.state === 'as_left' && noLeft) return [];
     // Some only keep the last printout and do not say which it is.
     if (noStates && reading.state !== 'as_left') return [];

@@ -10,11 +10,13 @@ export interface Chance {
   whole(from: number, to: number): number;
 }
 
-/** 32-bit FNV-1a of a text. */
+/** 32-bit FNV-1a of a text, stirred once more at the end, so that neighbouring seeds lie far apart. */
 function hash(text: string): number {
   let state = 0x811c9dc5;
   for (const character of text) state = Math.imul(state ^ character.charCodeAt(0), 0x01000193);
-  return state >>> 0;
+  state = Math.imul(state ^ (state >>> 16), 0x85ebca6b);
+  state = Math.imul(state ^ (state >>> 13), 0xc2b2ae35);
+  return (state ^ (state >>> 16)) >>> 0;
 }
 
 /** Chance from a seed text, by the 32-bit generator known as mulberry32 (public domain) and Box and Muller's transform. */
