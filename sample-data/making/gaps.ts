@@ -1,3 +1,4 @@
+import { PLANTS } from './plants.ts';
 import { type Chance, chanceFrom } from './random.ts';
 import type { Reading } from './reading.ts';
 
@@ -16,8 +17,10 @@ export function withGaps(readings: readonly Reading[]): readonly Reading[] {
   return readings.flatMap((reading) => {
     const visit = chanceFrom(`gaps of visit ${reading.visit.id}`);
     const row = chanceFrom(`gaps of row ${reading.visit.id} ${reading.fuel} ${reading.fire} ${reading.state}`);
-    const noStates = visit.chance(0.05);
-    const noLeft = visit.chance(0.1) && !noStates;
+    // The two units with a planted CO keep their states: a CO is told open or closed by them.
+    const kept = [PLANTS.openCo.unit, PLANTS.closedCo.unit].some((unit) => unit === reading.unit);
+    const noStates = visit.chance(0.05) && !kept;
+    const noLeft = visit.chance(0.1) && !noStates && !kept;
     if (reading.visit.crew !== 'house' && reading.state === 'as_left' && noLeft) return [];
     // Some only keep the last printout and do not say which it is.
     if (noStates && reading.state !== 'as_left') return [];
