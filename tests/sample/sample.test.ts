@@ -8,7 +8,7 @@ const FOLDER = join(import.meta.dirname, '..', '..', 'sample-data');
 describe('the sample campus in sample-data/', () => {
   const files = makeSample();
 
-  // WRITE_SAMPLE=1 npx vitest run tests/sample/sample.test.ts writes the files anew.
+  // WRITE_SAMPLE=1 npx vitest run tests/sample writes the files anew.
   if (process.env['WRITE_SAMPLE'] === '1') for (const [name, bytes] of files) writeFileSync(join(FOLDER, name), bytes);
 
   test.each([...files.keys()])('%s is what the generator makes', (name) => {
