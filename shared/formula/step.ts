@@ -1,0 +1,58 @@
+/**
+ * One operation over a column. Steps refer to earlier ones by number, so a list of them is already in order and equal
+ * operations are stored once. Steps know no names of the user's and no units: both were settled when they were made.
+ */
+export type Step =
+  | { readonly op: 'input'; readonly args: readonly []; readonly name: string }
+  | { readonly op: 'constant'; readonly args: readonly []; readonly value: number }
+  /** args[0] * factor + offset */
+  | { readonly op: 'affine'; readonly args: readonly [number]; readonly factor: number; readonly offset: number }
+  | { readonly op: 'add' | 'multiply' | 'divide'; readonly args: readonly [number, number] }
+  | { readonly op: 'compare'; readonly args: readonly [number, number]; readonly operator: Comparison }
+  | { readonly op: 'and' | 'or'; readonly args: readonly [number, number] }
+  | { readonly op: 'not' | 'known'; readonly args: readonly [number] }
+  /** args[0] where true args[1], where false args[2], where unknown unknown */
+  | { readonly op: 'choose'; readonly args: readonly [number, number, number] }
+  | { readonly op: 'otherwise'; readonly args: readonly [number, number] }
+  /** The two weighted by the inverse of their variances; the other where one is unknown. */
+  | { readonly op: 'weigh'; readonly args: readonly [number, number] }
+  /** Text of a column equal to a literal. */
+  | { readonly op: 'text-is'; readonly args: readonly []; readonly name: string; readonly text: string }
+  | { readonly op: 'apply'; readonly args: readonly number[]; readonly function: NumericFunction }
+  /** A value per group of rows, over the whole column. */
+  | {
+      readonly op: 'group';
+      readonly args: readonly [number];
+      readonly statistic: GroupStatistic;
+      readonly by: readonly string[];
+    };
+
+export type Comparison = '<' | '<=' | '>' | '>=' | '==' | '!=';
+export type GroupStatistic =
+  | 'mean'
+  | 'median'
+  | 'stdev'
+  | 'count'
+  | 'minimum'
+  | 'maximum'
+  | 'first'
+  | 'last'
+  | 'previous'
+  | 'rank';
+
+/** A function of numbers, evaluated over arrays. */
+export interface NumericFunction {
+  /** Tells it from every other, with what it was made for: "enthalpy:CO2". */
+  readonly key: string;
+  /** Per argument: true where the function is monotone in it over its whole range. */
+  readonly monotone: readonly boolean[];
+  /** Writes values to `out[0..n)`; NaN where there is none. */
+  readonly values: (out: Float64Array, args: readonly Float64Array[], n: number) => void;
+  /** Writes values, and the partial derivative with respect to each argument to `partials`. */
+  readonly withPartials: (
+    out: Float64Array,
+    partials: readonly Float64Array[],
+    args: readonly Float64Array[],
+    n: number,
+  ) => void;
+}
