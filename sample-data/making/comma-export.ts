@@ -4,7 +4,7 @@ import type { Reading } from './reading.ts';
 import { fahrenheit, written } from './written.ts';
 
 const HEAD =
-  'Anlage;Datum;Uhrzeit;Brennstoff;Laststufe;Zustand;O2 [%];CO2 [%];CO [ppm];Abgastemperatur [°C];Verbrennungsluft [°C];Ruhedruck [mbar];Fließdruck [mbar];Wirkungsgrad [%];Messgerät;Techniker;Bemerkung';
+  'Anlage;Datum;Uhrzeit;Brennstoff;Laststufe;Zustand;O2 [%];CO2 [%];CO gemessen [ppm];Abgastemperatur [°C];Verbrennungsluft [°C];Ruhedruck [mbar];Fließdruck [mbar];Wirkungsgrad [%];Messgerät;Techniker;Bemerkung';
 
 const FIRES = { high: 'Volllast', low: 'Kleinlast', single: '' } as const;
 const STATES = { as_found: 'vorher', as_left: 'nachher', trial: 'Zwischenmessung', '': '' } as const;

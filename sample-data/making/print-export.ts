@@ -18,7 +18,7 @@ function block(reading: Reading, number: number): string {
     ['Condition', STATES[reading.state]],
     ['Oxygen', withUnit(written(reading.o2, 1), '%')],
     ['Carbon dioxide', withUnit(written(reading.co2, 1), '%')],
-    ['Carbon monoxide', withUnit(reading.co, 'ppm')],
+    ['CO, as measured', withUnit(reading.co, 'ppm')],
     ['Flue temperature', withUnit(fahrenheit(reading.flueC).replace('NaN', ''), '°F')],
     ['Air temperature', withUnit(fahrenheit(reading.airC).replace('NaN', ''), '°F')],
     ['Supply, burner off', withUnit(written(reading.staticInwc, 2), 'in. w.c.')],
