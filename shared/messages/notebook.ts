@@ -11,12 +11,14 @@ export const badField = (file: string, path: string, wanted: string, found: stri
   `${file}: ${path} should be ${wanted} but is ${quote(found)}; correct it and open the file again.`;
 export const forbiddenKey = (file: string, path: string): string =>
   `${file}: ${path} uses the reserved name "__proto__", which no notebook needs; remove it and open the file again.`;
+export const tooDeep = (file: string, path: string, most: number): string =>
+  `${file}: ${path} ... is nested more than ${most} deep, which no notebook is; give a file that this program saved.`;
 export const duplicateCell = (file: string, name: string): string =>
   `${file}: two cells are named ${quote(name)}; give one of them another name.`;
 export const duplicateData = (file: string, key: string): string =>
   `${file}: two data files are listed under the name ${quote(key)}; give one of them another name.`;
-export const tooLarge = (file: string, path: string, megabytes: number, limit: number): string =>
-  `${file}: ${path} holds ${megabytes} MB of text, and ${limit} MB is the most a notebook carries; keep it as a file of its own.`;
+export const tooLarge = (cell: string, megabytes: number, limit: number): string =>
+  `${cell} holds a text of ${megabytes} MB, and ${limit} MB is the most that a parameter carries; keep it as a file of its own.`;
 
 export const unknownKind = (cell: string, kind: string): string =>
   `${cell} is a cell of kind ${quote(kind)}, which this program does not know; it is kept as it is, and the rest of the notebook works.`;
@@ -24,11 +26,11 @@ export const missingData = (cell: string, key: string): string =>
   `${cell} reads the data file ${quote(key)}, which is not there; open the file again.`;
 export const changedData = (name: string): string =>
   `The data file ${quote(name)} is not the one the notebook was saved with: its content has changed. The results below are those of the file as it is now.`;
-export const foundMissing = (name: string, folder: string): string =>
-  `The data file ${quote(name)} was not found in ${folder}; put it back, or open it from where it is now.`;
+export const absentData = (name: string): string =>
+  `The data file ${quote(name)} is missing; open it from where it is now, and the cells that read it go on.`;
+export const asks = (message: string, remedy: string): string => `${message} ${remedy}`;
 export const cellFault = (cell: string, cause: string): string =>
   `${cell} met a fault in the program (${cause}); the other cells go on. Please report it with the notebook.`;
-export const fitFailed = (message: string): string => message;
 
 export const noSuchCell = (cell: string): string => `There is no cell named ${quote(cell)}; the notebook is unchanged.`;
 export const noSuchParameter = (cell: string, parameter: string): string =>

@@ -2,13 +2,12 @@ import type { CellKind } from '../../shared/cell.ts';
 import * as say from '../../shared/messages/notebook.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
 import { readIsoDate } from '../../shared/quantities/dates.ts';
-import type { CellEntry, NotebookDocument } from './document.ts';
+import { CELL_NAME, type CellEntry, type NotebookDocument } from './document.ts';
 import type { Edit } from './edit.ts';
 import { renameReads } from './rename-reads.ts';
+import { tooHeavy } from './too-heavy.ts';
 
 type Catalogue = ReadonlyMap<string, CellKind>;
-
-const CELL_NAME = /^\p{L}[\p{L}\p{N}_ -]{0,59}$/u;
 
 /** The edited document, or one sentence why the edit cannot be made; the given document is never altered. */
 export function applyEdit(document: NotebookDocument, edit: Edit, catalogue: Catalogue): Outcome<NotebookDocument> {
@@ -63,6 +62,8 @@ function setParameter(
 ): Outcome<NotebookDocument> {
   const cell = document.cells.find((entry) => entry.name === name);
   if (!cell) return fail(say.noSuchCell(name));
+  const heavy = tooHeavy(name, value);
+  if (heavy) return fail(heavy);
   const parameters = { ...cell.parameters, [parameter]: value };
   const kind = catalogue.get(cell.kind);
   if (kind) {

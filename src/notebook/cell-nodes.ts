@@ -14,6 +14,7 @@ import { readIsoDate } from '../../shared/quantities/dates.ts';
 import type { NodeId, NodeRead, NodeRun, NodeSpec } from '../engine/node.ts';
 import { canonicalJson } from './canonical-json.ts';
 import type { CellEntry, NotebookDocument } from './document.ts';
+import { tooHeavy } from './too-heavy.ts';
 
 /** A cell of the document with its kind and complete parameters, or the sentence that says why it has none. */
 export interface PreparedCell {
@@ -37,6 +38,8 @@ export function prepareCell(entry: CellEntry, { catalogue }: Host): PreparedCell
   const kind = catalogue.get(entry.kind);
   const nothing = { entry, kind, parameters: entry.parameters, reads: [] };
   if (!kind) return { ...nothing, fault: say.unknownKind(entry.name, entry.kind) };
+  const heavy = tooHeavy(entry.name, entry.parameters);
+  if (heavy) return { ...nothing, parameters: {}, fault: heavy };
   const read = kind.readParameters(entry.parameters);
   if (read.status !== 'value')
     return { ...nothing, fault: read.status === 'error' ? read.message : read.question.message };

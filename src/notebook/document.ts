@@ -5,6 +5,9 @@
 export const NOTEBOOK_FORMAT = 'between-visits-notebook';
 export const NOTEBOOK_VERSION = 1;
 
+/** What may name a cell; notebook.schema.json holds the same pattern. */
+export const CELL_NAME = /^\p{L}[\p{L}\p{N}_ -]{0,59}$/u;
+
 export interface NotebookDocument {
   readonly format: typeof NOTEBOOK_FORMAT;
   readonly version: typeof NOTEBOOK_VERSION;

@@ -1,0 +1,142 @@
+import type { CellKind, SourceFile } from '../../shared/cell.ts';
+import type { CellState } from '../../shared/cell-state.ts';
+import * as say from '../../shared/messages/notebook.ts';
+import type { Outcome } from '../../shared/outcome.ts';
+import { campusReview } from '../notebook/campus-review.ts';
+import { dataNotices } from '../notebook/data-notices.ts';
+import type { DataReference, NotebookDocument } from '../notebook/document.ts';
+import { embeddedFiles } from '../notebook/embedded-files.ts';
+import { readDocument } from '../notebook/read-document.ts';
+import { Session } from '../notebook/session.ts';
+import { writeDocument } from '../notebook/write-document.ts';
+import { writtenFiles } from '../notebook/written-files.ts';
+import { blobSource } from '../storage/blob-source.ts';
+import type { CallName, HandedFile, NotebookHead, TableCalls, TableReply, TableRequest } from './protocol.ts';
+
+type Answers = { [Name in CallName]: (...given: Parameters<TableCalls[Name]>) => unknown };
+
+/** Owns the open notebook and its tables, and answers the page. It runs in the worker and knows nothing of it. */
+export class TableHost {
+  readonly #session: Session;
+  readonly #post: (reply: TableReply) => void;
+  #files: ReadonlyMap<string, SourceFile> = new Map();
+  #notices: readonly string[] = [];
+  #running: Promise<unknown> | undefined;
+
+  constructor(catalogue: ReadonlyMap<string, CellKind>, post: (reply: TableReply) => void) {
+    this.#post = post;
+    this.#session = new Session(catalogue);
+    this.#session.onState((changed) => this.#tell(changed));
+  }
+
+  async receive({ id, call, arguments: given }: TableRequest): Promise<void> {
+    try {
+      const answer = this.#answers[call] as (...given: readonly unknown[]) => unknown;
+      this.#post({ kind: 'answer', id, value: await answer(...given) });
+    } catch (cause) {
+      this.#post({ kind: 'refusal', id, message: cause instanceof Error ? cause.message : String(cause) });
+    }
+  }
+
+  readonly #answers: Answers = {
+    openNotebook: async (fileName, text, files) => {
+      const document = accepted(readDocument(fileName, text));
+      await this.#open(document, files);
+    },
+    openReview: async (request, files) => {
+      const opened = await sourcesOf(files);
+      await this.#take(campusReview({ ...request, data: references(opened) }), opened);
+    },
+    addFiles: async (files) => {
+      const opened = await sourcesOf(files);
+      this.#files = new Map([...this.#files, ...opened]);
+      this.#session.addFiles(opened);
+      accepted(this.#session.edit({ operation: 'add-data', data: references(opened) }));
+      this.#calculate();
+    },
+    edit: (edit) => this.#follow(this.#session.edit(edit)),
+    undo: () => this.#follow(this.#session.undo()),
+    redo: () => this.#follow(this.#session.redo()),
+    rows: (cell, range) => accepted(this.#session.rows(cell, range)),
+    lanes: (cell, units) => this.#session.lanes(cell, units),
+    why: (cell) => this.#session.why(cell),
+    documentText: () => writeDocument(this.#session.document()),
+    outputFiles: async () => {
+      await this.#settled();
+      return writtenFiles(this.#session).map(({ name, cell, pieces }) => ({
+        name,
+        cell,
+        blob: new Blob([...pieces()]),
+      }));
+    },
+    settled: () => this.#settled(),
+  };
+
+  async #open(document: NotebookDocument, files: readonly HandedFile[]): Promise<void> {
+    const opened = new Map([...(await embeddedFiles(document)), ...(await sourcesOf(files))]);
+    await this.#take(document, opened);
+  }
+
+  async #take(document: NotebookDocument, files: ReadonlyMap<string, SourceFile>): Promise<void> {
+    this.#files = files;
+    this.#notices = dataNotices(document, files);
+    this.#session.open(document, files);
+    this.#calculate();
+    this.#tell(this.#session.states());
+  }
+
+  #follow(edited: Outcome<unknown>): void {
+    accepted(edited);
+    this.#calculate();
+    this.#tell([]);
+  }
+
+  #calculate(): void {
+    const running = this.#session.calculate().finally(() => {
+      if (this.#running !== running) return;
+      this.#running = undefined;
+      this.#tell([]);
+    });
+    this.#running = running;
+  }
+
+  async #settled(): Promise<void> {
+    while (this.#running) await this.#running;
+  }
+
+  #tell(states: readonly CellState[]): void {
+    this.#post({ kind: 'news', head: this.#head(), states });
+  }
+
+  #head(): NotebookHead {
+    const { title, as_of, cells, data } = this.#session.document();
+    const { back, forward } = this.#session.steps();
+    return {
+      title,
+      asOf: as_of,
+      order: cells.map(({ name }) => name),
+      missing: data.map(({ key }) => key).filter((key) => !this.#files.has(key)),
+      notices: this.#notices,
+      undoSteps: back,
+      redoSteps: forward,
+      busy: this.#running !== undefined,
+    };
+  }
+}
+
+async function sourcesOf(files: readonly HandedFile[]): Promise<Map<string, SourceFile>> {
+  const opened = new Map<string, SourceFile>();
+  for (const { key, name, blob } of files) opened.set(key, await blobSource(name, blob));
+  return opened;
+}
+
+function references(files: ReadonlyMap<string, SourceFile>): DataReference[] {
+  return [...files].map(([key, { name, size, hash }]) => ({ key, name, size, hash }));
+}
+
+function accepted<T>(outcome: Outcome<T>): T {
+  if (outcome.status === 'value') return outcome.value;
+  throw new Error(
+    outcome.status === 'error' ? outcome.message : say.asks(outcome.question.message, outcome.question.remedy),
+  );
+}
