@@ -115,7 +115,7 @@ export const sheetStyle = css`
   @media print {
     .scroll {
       overflow: visible;
-      max-height: none !important;
+      
     }
     .rail {
       height: auto !important;

@@ -1,14 +1,14 @@
 /** Every sentence of the page that is not a cell's own. Named functions of strings and numbers. */
 
-const plain = (count: number): string => count.toLocaleString('en-US').replaceAll(',', '\u202f');
+export const plainCount = (count: number): string => count.toLocaleString('en-US').replaceAll(',', '\u202f');
 
-export const rowsWord = (count: number): string => `${plain(count)} ${count === 1 ? 'row' : 'rows'}`;
+export const rowsWord = (count: number): string => `${plainCount(count)} ${count === 1 ? 'row' : 'rows'}`;
 
 export const sheetLabel = (title: string, rows: number): string =>
   `${title}, ${rowsWord(rows)}. Arrow keys move, Enter on a head sorts.`;
 
 export const sheetPlace = (first: number, last: number, total: number): string =>
-  `Rows ${plain(first)} to ${plain(last)} of ${plain(total)}`;
+  `Rows ${plainCount(first)} to ${plainCount(last)} of ${plainCount(total)}`;
 
 export const sortHint = (title: string, order: 'none' | 'ascending' | 'descending'): string =>
   order === 'none'
@@ -26,3 +26,155 @@ export const pictureFailed = (title: string, cause: string): string =>
 export const pictureUnderWay = (): string => 'Drawing the picture …';
 
 export const tablesOfCell = (cell: string): string => `Tables of ${cell}`;
+
+// The flow at the side.
+export const flowLabel = (): string => 'Flow: how the rows run from cell to cell';
+export const threadTitle = (from: string, to: string, rows: number): string => `${from} → ${to}: ${rowsWord(rows)}`;
+export const setAsideWord = (count: number): string => `${plainCount(count)} set aside`;
+export const duplicatesWord = (count: number): string =>
+  `${plainCount(count)} ${count === 1 ? 'duplicate' : 'duplicates'}`;
+export const flowSummary = (done: number, cells: number, failed: number, asking: number, running: number): string => {
+  const rest = [
+    failed > 0 ? `${failed} failed` : '',
+    asking > 0 ? `${asking} ${asking === 1 ? 'asks' : 'ask'} you` : '',
+    running > 0 ? `${running} at work` : '',
+  ].filter((part) => part !== '');
+  return `${done} of ${cells} cells finished${rest.length > 0 ? `, ${rest.join(', ')}` : ''}`;
+};
+
+// What a cell is at.
+export const phaseRunning = (share: number): string =>
+  share > 0 && share < 1 ? `at work, ${Math.floor(share * 100)} %` : 'at work';
+export const phaseFailed = (): string => 'stopped: an error';
+export const phaseAsking = (): string => 'asks you';
+export const phaseWaiting = (cells: string): string => (cells === '' ? 'waits' : `waits for ${cells}`);
+export const phaseIdle = (): string => 'not calculated yet';
+export const phaseStale = (): string => 'old result: calculated before your last change';
+export const errorHead = (cell: string): string => `${cell} could not be calculated.`;
+export const staleKept = (): string => 'Below is the last good result. It does not know of your last change.';
+export const whyHead = (): string => 'Why this was, or was not, calculated again';
+
+// Blanks.
+export const blankLabel = (parameter: string, text: string): string => `${parameter}: ${text}. Press Enter to change.`;
+export const blankHint = (parameter: string, unit: string): string =>
+  `${parameter}${unit === '' ? '' : `, in ${unit}`}. Enter keeps it, Escape leaves it as it was.`;
+export const emptyBlank = (): string => 'not given';
+export const notANumber = (parameter: string, found: string): string =>
+  `${parameter} takes a number; "${found}" is none. Type digits, with a point for decimals.`;
+export const numberOutside = (
+  parameter: string,
+  found: number,
+  minimum: string,
+  maximum: string,
+  unit: string,
+): string => {
+  const range =
+    minimum === ''
+      ? `at most ${maximum}`
+      : maximum === ''
+        ? `at least ${minimum}`
+        : `between ${minimum} and ${maximum}`;
+  return `${parameter} must be ${range}${unit === '' ? '' : ` ${unit}`}; found ${found}. Type another number.`;
+};
+export const numberNeeded = (parameter: string): string => `${parameter} cannot be empty. Type a number.`;
+export const openFilesWord = (): string => 'Open files …';
+
+// The head of the page.
+export const productName = (): string => 'Between Visits';
+export const plateNotebook = (): string => 'Notebook';
+export const plateAsOf = (): string => 'Looking from';
+export const plateReadings = (): string => 'Readings accepted';
+export const plateSetAside = (): string => 'Set aside';
+export const plateUnits = (): string => 'Units';
+export const plateCells = (): string => 'Cells';
+export const openOwn = (): string => 'Open your own files';
+export const undoWord = (): string => 'Undo';
+export const redoWord = (): string => 'Redo';
+export const skipToRaised = (): string => 'Skip to the raised units';
+export const lightWord = (light: string): string =>
+  light === 'day' ? 'Light: day' : light === 'night' ? 'Light: night' : 'Light: as this device';
+export const openingSample = (): string => 'Opening the sample campus …';
+export const openingOwn = (files: number): string => `Reading your ${files === 1 ? 'file' : `${files} files`} …`;
+export const openFailed = (cause: string): string => `The notebook could not be opened: ${cause}`;
+export const nothingOpen = (): string =>
+  'This notebook has no cells yet. Open your readings and your register to begin.';
+export const changeFollowed = (cells: number): string =>
+  cells === 0 ? 'Nothing else depends on it.' : `${cells} ${cells === 1 ? 'cell' : 'cells'} followed your change.`;
+export const sampleBanner = (): string =>
+  'This is an invented campus, so that you can look around. Nothing here is a real site. Open your own files to see your own units.';
+
+// Own files.
+export const trayHead = (): string => 'Your own files';
+export const trayText = (): string =>
+  'Choose or drop CSV files: readings from the analyzer, the register of units, and events and fuel use where you have them. They stay on this computer; nothing is sent anywhere.';
+export const trayChoose = (): string => 'Choose files …';
+export const trayDrop = (): string => 'Drop the files here';
+export const trayRole = (file: string): string => `What ${file} holds`;
+export const trayRemove = (file: string): string => `Leave out ${file}`;
+export const trayOpen = (): string => 'Open these files';
+export const trayClose = (): string => 'Back to the notebook';
+export const trayNeedsReadings = (): string => 'Add at least one file of readings.';
+export const trayNeedsRegister = (): string =>
+  'Without a register there are no targets and limits: levels and changes are shown, verdicts stay unknown.';
+export const roleReadings = (): string => 'Readings';
+export const roleRegister = (): string => 'Register of units';
+export const roleEvents = (): string => 'Events';
+export const roleFuelUse = (): string => 'Fuel use';
+export const fileUnreadable = (file: string, cause: string): string =>
+  `${file} could not be read: ${cause}. Close it in other programs and choose it again.`;
+export const fileEmpty = (file: string): string => `${file} is empty. Choose the file that the analyzer exported.`;
+export const fileBinary = (file: string): string =>
+  `${file} is no text file: it holds bytes that no CSV file has. Export it as CSV and choose that.`;
+export const bytesWord = (bytes: number): string =>
+  bytes < 1000
+    ? `${bytes} bytes`
+    : bytes < 1e6
+      ? `${(bytes / 1e3).toFixed(bytes < 1e4 ? 1 : 0)} kB`
+      : `${(bytes / 1e6).toFixed(bytes < 1e7 ? 1 : 0)} MB`;
+
+// Cautions, at the foot and beside the safety tier.
+export const cautionsHead = (): string => 'Before you rely on this';
+export const cautionNow = (): string =>
+  'A CO alarm, a smell of gas, or headache and dizziness near a unit: get everyone out, then call the emergency number or the gas utility. Do not look it up here first.';
+export const cautionOld = (): string =>
+  'Old readings do not show today’s condition. A unit that is not raised has not been shown to be safe.';
+export const cautionWork = (): string =>
+  'Only qualified people adjust a burner, with a calibrated analyzer in the flue, to the rating plate, the maker’s instructions and the local codes. Where they differ from this page, they are right.';
+export const cautionCertificate = (): string =>
+  'This is no safety certificate, and it does not decide which rules apply to your units.';
+export const cautionCo = (): string => 'High CO is never corrected from the CO figure alone: find the cause first.';
+export const ownNotebook = (): string => 'Campus review';
+export const sampleMissing = (file: string, status: number): string =>
+  `${file} of the sample campus was not served (status ${status}). Serve the whole folder that the build made, or open your own files.`;
+
+// The raised units.
+export const tierHead = (tier: string): string =>
+  ({
+    safety: 'Safety first',
+    open: 'Not returned to service',
+    supply: 'Gas supply',
+    tolerance: 'Out of, or leaving, tolerance',
+    cost: 'Costs fuel',
+    data: 'Cannot be judged',
+  })[tier] ?? tier;
+export const unitsWord = (count: number): string => `${plainCount(count)} ${count === 1 ? 'unit' : 'units'}`;
+export const checkFirst = (): string => 'Check first';
+export const chanceBy = (percent: string, by: string): string =>
+  by === '' ? `${percent} likely` : `${percent} likely by ${by}`;
+export const measuredFact = (): string => 'measured';
+export const readingsUsed = (count: number): string => `from ${count} ${count === 1 ? 'reading' : 'readings'}`;
+export const expectWrong = (percent: string): string => `expect ${percent} of such entries to be wrong`;
+export const onFire = (fire: string, fuel: string): string =>
+  [
+    fire === '' || fire === 'unnamed' ? '' : fire === 'single' ? 'single fire' : `${fire} fire`,
+    fuel.replaceAll('_', ' '),
+  ]
+    .filter((part) => part !== '')
+    .join(', ');
+export const nothingRaised = (): string =>
+  'No unit is raised. That does not show that any unit is safe today: it says only that these readings give no reason to go sooner.';
+export const lanesUnderWay = (): string => 'Drawing the fire lanes …';
+export const lanesHow = (): string =>
+  'How to read the fire lanes: each lane is as tall as its band. Hollow marks were read as found, filled ones as left. The line is the level, its shade the range it lies in with 95 % confidence; right of the day mark it runs on into the future.';
+export const moreRaised = (count: number): string => `Show ${plainCount(count)} more`;
+export const allRaisedTable = (): string => 'The same as a table';

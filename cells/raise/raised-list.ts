@@ -1,0 +1,129 @@
+import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { unsafeSVG } from 'lit/directives/unsafe-svg.js';
+import type { CellState, RowPage, RowRange } from '../../shared/cell-state.ts';
+import { drawLanes } from '../../shared/lanes/draw-lanes.ts';
+import type { UnitLanes } from '../../shared/lanes/lane.ts';
+import {
+  cautionNow,
+  cautionOld,
+  cautionWork,
+  chanceBy,
+  checkFirst,
+  expectWrong,
+  lanesHow,
+  lanesUnderWay,
+  measuredFact,
+  moreRaised,
+  nothingRaised,
+  onFire,
+  readingsUsed,
+  tierHead,
+  unitsWord,
+} from '../../shared/messages/page.ts';
+import { writeDay } from '../../shared/quantities/dates.ts';
+import { raisedStyle } from './raised-style.ts';
+import { byTier, type RaisedFinding, type RaisedUnit, raisedUnits } from './raised-units.ts';
+import { tierMark } from './tier-mark.ts';
+
+/** Tags drawn at first; a large fleet's list goes on when asked. */
+const FIRST_UNITS = 40;
+
+/** What the list asks of the page around it. */
+export interface RaisedHost {
+  rows(cell: string, range: RowRange): Promise<RowPage>;
+  lanes(cell: string, units: readonly string[]): Promise<readonly UnitLanes[]>;
+}
+
+/** The raised units, one tag a unit: why, what to check first, how sure, and the fire lanes. */
+@customElement('bv-raised')
+export class RaisedList extends LitElement {
+  static override styles = raisedStyle;
+
+  @property({ attribute: false }) cell!: CellState;
+  @property({ attribute: false }) host!: RaisedHost;
+  @state() private units: readonly RaisedUnit[] | undefined;
+  @state() private lanes: ReadonlyMap<string, UnitLanes> = new Map();
+  @state() private limit = FIRST_UNITS;
+
+  private askedVersion = -1;
+
+  override willUpdate(changed: PropertyValues): void {
+    if (this.cell.version !== this.askedVersion) {
+      this.askedVersion = this.cell.version;
+      void this.ask(this.cell.version);
+    } else if (changed.has('limit') && this.units) void this.askLanes(this.cell.version);
+  }
+
+  private async ask(version: number): Promise<void> {
+    const rows = this.cell.rows['raised'] ?? 0;
+    const page = await this.host.rows(this.cell.name, { table: 'raised', from: 0, to: rows });
+    if (version !== this.askedVersion) return;
+    this.units = raisedUnits(page, page.total);
+    await this.askLanes(version);
+  }
+
+  private async askLanes(version: number): Promise<void> {
+    const names = (this.units ?? []).slice(0, this.limit).map(({ unit }) => unit);
+    if (names.length === 0) return;
+    const lanes = await this.host.lanes(this.cell.name, names);
+    if (version === this.askedVersion) this.lanes = new Map(lanes.map((unit) => [unit.unit, unit]));
+  }
+
+  override render(): TemplateResult | typeof nothing {
+    const { units, limit } = this;
+    if (!units) return nothing;
+    if (units.length === 0) return html`<p class="none">${nothingRaised()}</p>`;
+    const shown = units.slice(0, limit);
+    return html`${byTier(shown).map(([tier, members]) => this.tier(tier, members, units))}
+      ${units.length > limit ? html`<button type="button" @click=${this.more}>${moreRaised(units.length - limit)}</button>` : nothing}
+      <p class="how">${lanesHow()}</p>`;
+  }
+
+  private readonly more = (): void => {
+    this.limit += FIRST_UNITS;
+  };
+
+  private tier(tier: string, members: readonly RaisedUnit[], all: readonly RaisedUnit[]): TemplateResult {
+    const count = all.filter((unit) => unit.tier === tier).length;
+    return html`<section class="tier" data-tier=${tier}>
+      <header>${tierMark(tier)}<h3>${tierHead(tier)}</h3><span class="units">${unitsWord(count)}</span></header>
+      ${tier === 'safety' ? html`<div class="caution" role="note"><p>${cautionNow()}</p><p>${cautionOld()} ${cautionWork()}</p></div>` : nothing}
+      ${members.map((unit) => this.tag(unit))}
+    </section>`;
+  }
+
+  private tag({ unit, findings }: RaisedUnit): TemplateResult {
+    const lanes = this.lanes.get(unit);
+    return html`<article class="tag" aria-label=${unit}><span class="hole" aria-hidden="true"></span>
+      <div class="words">
+        <div class="head"><h4>${unit}</h4><p class="place">${lanes?.place ?? ''}</p></div>
+        ${findings.map((finding) => this.finding(finding))}
+      </div>
+      <div class="lanes">${lanes ? unsafeSVG(drawLanes(lanes, 'large')) : lanesUnderWay()}</div>
+    </article>`;
+  }
+
+  private finding(finding: RaisedFinding): TemplateResult {
+    const percent = (share: number): string => `${Math.round(share * 100)} %`;
+    const { probability, byDate, falseDiscoveryRate, readingsUsed: used } = finding;
+    const where = onFire(finding.fire, finding.fuel);
+    const sure = [
+      Number.isFinite(probability) ? chanceBy(percent(probability), writeDay(byDate)) : measuredFact(),
+      Number.isFinite(used) ? readingsUsed(used) : '',
+      Number.isFinite(falseDiscoveryRate) && falseDiscoveryRate > 0 ? expectWrong(percent(falseDiscoveryRate)) : '',
+    ].filter((part) => part !== '');
+    return html`<div class="finding">
+      <p class="reason">${finding.reason.replaceAll('_', ' ')}${where === '' ? nothing : html` <span class="where">· ${where}</span>`}</p>
+      <p class="evidence">${finding.evidence}</p>
+      ${finding.checkFirst === '' ? nothing : html`<p class="first"><b>${checkFirst()}</b> ${finding.checkFirst}</p>`}
+      <p class="sure">${sure.join(' · ')}</p>
+    </div>`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bv-raised': RaisedList;
+  }
+}

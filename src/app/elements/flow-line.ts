@@ -1,0 +1,111 @@
+import { html, nothing, type SVGTemplateResult, svg, type TemplateResult } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import type { CellState } from '../../../shared/cell-state.ts';
+import {
+  duplicatesWord,
+  flowLabel,
+  flowSummary,
+  rowsWord,
+  setAsideWord,
+  threadTitle,
+} from '../../../shared/messages/page.ts';
+import { knotShape } from '../flow/knot-mark.ts';
+import {
+  type Flow,
+  type FlowKnot,
+  type FlowPipe,
+  layOutFlow,
+  mainRows,
+  pipeWidth,
+  rowsLeaving,
+} from '../flow/lay-out-flow.ts';
+import { phaseWords } from '../flow/phase-words.ts';
+import { LightElement } from './light-element.ts';
+
+const ROW_PX = 74;
+const LANE_PX = 15;
+const EDGE_PX = 14;
+
+/** The drawn flow at the side: map of the notebook, progress and list of errors at once, drawn as a gas train. */
+@customElement('bv-flow')
+export class FlowLine extends LightElement {
+  @property({ attribute: false }) cells: readonly CellState[] = [];
+  /** The cell under the pointer or the focus: its pipes stand out. */
+  @state() private looked = '';
+
+  override render(): TemplateResult {
+    const flow = layOutFlow(this.cells, ROW_PX);
+    const knotX = EDGE_PX + flow.lanes * LANE_PX + 26;
+    const count = (phase: CellState['phase']): number => this.cells.filter((cell) => cell.phase === phase).length;
+    const summary = flowSummary(count('done'), this.cells.length, count('failed'), count('asking'), count('running'));
+    return html`<nav class="flow" aria-label=${flowLabel()}>
+      <p class="summary">${summary}</p>
+      <div class="drawing" style="height:${flow.height}px">
+        <svg width="100%" height=${flow.height} aria-hidden="true">
+          ${flow.pipes.map((pipe) => this.pipe(pipe, flow, knotX))}
+          ${flow.knots.map((knot) => this.knot(knot, knotX))}
+        </svg>
+        <ol>${flow.knots.map((knot) => this.label(knot, knotX))}</ol>
+      </div>
+    </nav>`;
+  }
+
+  private pipe(pipe: FlowPipe, flow: Flow, knotX: number): SVGTemplateResult {
+    const x = knotX - 26 - pipe.lane * LANE_PX;
+    const paths = pipe.branches.map(({ y }) => elbow(knotX, pipe.startY, x, y, Math.min(8, LANE_PX / 2)));
+    const source = flow.knots.find(({ cell }) => cell.name === pipe.from)?.cell;
+    const width = pipeWidth(pipe.rows);
+    const dry =
+      source === undefined ||
+      source.description === undefined ||
+      source.phase === 'failed' ||
+      source.phase === 'asking';
+    const looked =
+      this.looked !== '' && (pipe.from === this.looked || pipe.branches.some(({ to }) => to === this.looked));
+    const titles = pipe.branches.map(({ to }) => threadTitle(pipe.from, to, pipe.rows)).join('\n');
+    return svg`<g class="pipe ${dry ? 'dry' : source?.stale ? 'old' : ''} ${looked ? 'looked' : ''}">
+      <title>${titles}</title>
+      ${paths.map((d) => svg`<path class="casing" d=${d} stroke-width=${width + 3} />`)}
+      ${paths.map((d) => svg`<path class="gas" d=${d} stroke-width=${width} />`)}
+    </g>`;
+  }
+
+  private knot({ cell, y }: FlowKnot, knotX: number): SVGTemplateResult {
+    const { setAside, duplicates } = rowsLeaving(cell);
+    const leg =
+      setAside + duplicates > 0
+        ? svg`<path class="leg-casing" d="M${knotX + 8} ${y + 6}V${y + 22}H${knotX + 24}" /><path class="leg" d="M${knotX + 8} ${y + 6}V${y + 22}H${knotX + 24}" /><path class="cap" d="M${knotX + 25} ${y + 16}V${y + 28}" />`
+        : nothing;
+    return svg`${leg}<g class="knot phase-${cell.phase}" transform="translate(${knotX} ${y})">${knotShape(cell)}</g>`;
+  }
+
+  private label({ cell, y }: FlowKnot, knotX: number): TemplateResult {
+    const { setAside, duplicates } = rowsLeaving(cell);
+    const rows = mainRows(cell);
+    const words = phaseWords(cell);
+    const leaving = [setAside > 0 ? setAsideWord(setAside) : '', duplicates > 0 ? duplicatesWord(duplicates) : '']
+      .filter((part) => part !== '')
+      .join(', ');
+    const look = (name: string) => () => {
+      this.looked = name;
+    };
+    return html`<li style="top:${y - ROW_PX / 2}px;height:${ROW_PX}px;padding-left:${knotX + 22}px">
+      <a href="#cell-${cell.name}" @mouseenter=${look(cell.name)} @mouseleave=${look('')} @focus=${look(cell.name)} @blur=${look('')}>
+        <span class="cell">${cell.name}</span>
+        <span class="rows">${words !== '' ? words : rows > 0 ? rowsWord(rows) : ''}</span>
+        ${leaving === '' ? nothing : html`<span class="leaving">${leaving}</span>`}
+      </a></li>`;
+  }
+}
+
+/** From a knot to its lane, down the lane, and into the reader: elbows as a pipe fitter makes them. */
+function elbow(knotX: number, fromY: number, laneX: number, toY: number, r: number): string {
+  const bend = Math.min(r, Math.abs(toY - fromY) / 2);
+  return `M${knotX} ${fromY}H${laneX + bend}Q${laneX} ${fromY} ${laneX} ${fromY + bend}V${toY - bend}Q${laneX} ${toY} ${laneX + bend} ${toY}H${knotX}`;
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bv-flow': FlowLine;
+  }
+}

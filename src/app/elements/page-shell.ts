@@ -1,0 +1,193 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import type { CellState } from '../../../shared/cell-state.ts';
+import {
+  changeFollowed,
+  nothingOpen,
+  openFailed,
+  openingOwn,
+  openingSample,
+  sampleBanner,
+  skipToRaised,
+} from '../../../shared/messages/page.ts';
+import type { StripHost, StripViews } from '../cell-view.ts';
+import { type Light, nextLight, readLight, showLight } from '../light.ts';
+import type { OwnFile, PageSession } from '../page-session.ts';
+import { cautions } from './cautions.ts';
+import './cell-strip.ts';
+import './flow-line.ts';
+import { LightElement } from './light-element.ts';
+import './own-files.ts';
+import { plateFigures } from '../plate-figures.ts';
+import './rating-plate.ts';
+
+/** How the page comes to its notebooks; main.ts brings the real one. */
+export interface NotebookOpener {
+  sample(): Promise<PageSession>;
+  own(files: readonly OwnFile[]): Promise<PageSession>;
+}
+
+/** The whole page: plate, flow at the side, the raised units first, then every cell as a strip. */
+@customElement('bv-page')
+export class PageShell extends LightElement {
+  @property({ attribute: false }) views: StripViews = new Map();
+  @property({ attribute: false }) opener: NotebookOpener | undefined;
+  @state() private session: PageSession | undefined;
+  @state() private cells: readonly CellState[] = [];
+  @state() private isSample = true;
+  @state() private failure = '';
+  @state() private doing = '';
+  @state() private trayOpen = false;
+  @state() private said = '';
+  @state() private light: Light = readLight();
+
+  private stopListening: (() => void) | undefined;
+  private names: ReadonlyMap<string, string> = new Map();
+  private readonly host: StripHost = {
+    rows: (cell, range) => this.need().rows(cell, range),
+    lanes: (cell, units) => this.need().lanes(cell, units),
+    setParameter: (cell, parameter, value) => this.change(() => this.need().setParameter(cell, parameter, value)),
+    openFiles: () => this.showTray(),
+  };
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    showLight(this.light);
+    document.addEventListener('keydown', this.onKey);
+    document.addEventListener('dragover', this.onDrag);
+    document.addEventListener('drop', this.onDrop);
+    if (this.opener) void this.start();
+  }
+
+  /** Opens the sample campus, the first thing that anyone sees. */
+  async start(): Promise<void> {
+    const { opener } = this;
+    if (!opener) return;
+    this.doing = openingSample();
+    await this.take(opener.sample(), true);
+  }
+
+  private async take(opening: Promise<PageSession>, isSample: boolean): Promise<boolean> {
+    try {
+      const session = await opening;
+      this.stopListening?.();
+      this.stopListening = session.onChange(() => this.look());
+      this.session = session;
+      this.isSample = isSample;
+      this.failure = '';
+      this.look();
+      return true;
+    } catch (cause) {
+      this.failure = openFailed(cause instanceof Error ? cause.message : String(cause));
+      return false;
+    } finally {
+      this.doing = '';
+    }
+  }
+
+  private look(): void {
+    const cells = this.session?.states() ?? [];
+    if (cells.length !== this.cells.length || cells.some(({ name }, i) => name !== this.cells[i]?.name))
+      this.names = new Map(cells.map(({ name, kind }) => [name, kind]));
+    this.cells = cells;
+    this.requestUpdate();
+  }
+
+  override render(): TemplateResult {
+    const { session, cells } = this;
+    const front = cells.filter(({ kind }) => kind === 'raise');
+    const others = cells.filter(({ kind }) => kind !== 'raise');
+    return html`<a class="skip" href="#main">${skipToRaised()}</a>
+      <div class="frame" @bv-open=${() => this.showTray()} @bv-undo=${() => this.change(() => this.need().undo())}
+        @bv-redo=${() => this.change(() => this.need().redo())} @bv-light=${this.onLight}
+        @bv-as-of=${(event: CustomEvent<string>) => this.change(() => this.need().setAsOf(event.detail))}
+        @bv-own-files=${(event: CustomEvent<readonly OwnFile[]>) => this.openOwn(event.detail)} @bv-close-tray=${() => {
+          this.trayOpen = false;
+        }}>
+        <bv-plate .title=${session?.title ?? ''} .asOf=${session?.asOf ?? ''} .figures=${plateFigures(cells)} ?canUndo=${session?.canUndo() ?? false}
+          ?canRedo=${session?.canRedo() ?? false} .light=${this.light}></bv-plate>
+        <div class="side">${cells.length === 0 ? nothing : html`<bv-flow .cells=${cells}></bv-flow>`}</div>
+        <main id="main" tabindex="-1">
+          ${this.trayOpen ? html`<bv-own-files .failure=${this.failure} .doing=${this.doing}></bv-own-files>` : this.news()}
+          ${[...front, ...others].map((cell) => this.strip(cell))}
+        </main>
+        ${cautions()}
+      </div>
+      <p class="said" role="status">${this.said}</p>`;
+  }
+
+  private news(): TemplateResult | typeof nothing {
+    if (this.failure !== '') return html`<p class="news fault" role="alert">${this.failure}</p>`;
+    if (this.doing !== '') return html`<p class="news" role="status">${this.doing}</p>`;
+    if (this.session && this.cells.length === 0) return html`<p class="news">${nothingOpen()}</p>`;
+    return this.session && this.isSample ? html`<p class="news sample">${sampleBanner()}</p>` : nothing;
+  }
+
+  private strip(cell: CellState): TemplateResult {
+    return html`<bv-strip .cell=${cell} .host=${this.host} .views=${this.views} .names=${this.names} ?front=${cell.kind === 'raise'}></bv-strip>`;
+  }
+
+  private need(): PageSession {
+    if (!this.session) throw new Error('the page is used before a notebook is open');
+    return this.session;
+  }
+
+  /** Makes a change, and says how much followed once everything is calculated. */
+  private async change(make: () => Promise<void>): Promise<void> {
+    const before = new Map(this.cells.map(({ name, version }) => [name, version]));
+    try {
+      await make();
+      this.said = changeFollowed(this.cells.filter(({ name, version }) => before.get(name) !== version).length);
+    } catch (cause) {
+      this.said = cause instanceof Error ? cause.message : String(cause);
+    }
+  }
+
+  private async showTray(files: readonly File[] = []): Promise<void> {
+    this.trayOpen = true;
+    await this.updateComplete;
+    const tray = this.querySelector('bv-own-files');
+    await tray?.add(files);
+    tray?.scrollIntoView({ block: 'nearest' });
+    tray?.querySelector<HTMLElement>('input[type=file]')?.focus();
+  }
+
+  private async openOwn(files: readonly OwnFile[]): Promise<void> {
+    if (!this.opener) return;
+    this.failure = '';
+    this.doing = openingOwn(files.length);
+    if (await this.take(this.opener.own(files), false)) this.trayOpen = false;
+  }
+
+  private onLight(): void {
+    this.light = nextLight(this.light);
+    showLight(this.light);
+  }
+
+  private readonly onKey = (event: KeyboardEvent): void => {
+    const typing = (event.target as HTMLElement | null)?.closest?.('input, textarea, select');
+    if (typing || !(event.ctrlKey || event.metaKey) || event.altKey || !this.session) return;
+    const key = event.key.toLowerCase();
+    if (key !== 'z' && key !== 'y') return;
+    event.preventDefault();
+    const forward = key === 'y' || event.shiftKey;
+    void this.change(() => (forward ? this.need().redo() : this.need().undo()));
+  };
+
+  private readonly onDrag = (event: DragEvent): void => {
+    if (event.dataTransfer?.types.includes('Files')) event.preventDefault();
+  };
+
+  private readonly onDrop = (event: DragEvent): void => {
+    const files = [...(event.dataTransfer?.files ?? [])];
+    if (files.length === 0) return;
+    event.preventDefault();
+    void this.showTray(files);
+  };
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bv-page': PageShell;
+  }
+}

@@ -1,0 +1,22 @@
+import type { FileRole } from '../page-session.ts';
+
+/** Heads that only one kind of file has, most telling first. A proposal: the user sees it and can change it. */
+const TELLING: readonly (readonly [FileRole, RegExp])[] = [
+  ['events', /(^|[,;\t|])\s*"?event"?\s*($|[,;\t|])/im],
+  ['fuel-use', /(^|[,;\t|])\s*"?(energy|quantity|cost|fuel[_ ]use)\w*"?\s*($|[,;\t|])/im],
+  [
+    'register',
+    /(heat_input_high|_target_pct|_tolerance_pct|annual_fuel|fuel_air_control|supply_drop_limit|installed_on)/i,
+  ],
+  ['readings', /(taken_at|o2|co2|sauerstoff|flue|abgas|stack|as_found|as found)/i],
+];
+
+/** What a file most likely holds, from its name and its first few lines. */
+export function guessRole(name: string, beginning: string): FileRole {
+  const found = TELLING.find(([, heads]) => heads.test(beginning));
+  if (found) return found[0];
+  if (/register|units|inventory/i.test(name)) return 'register';
+  if (/event/i.test(name)) return 'events';
+  if (/fuel|meter|bill/i.test(name)) return 'fuel-use';
+  return 'readings';
+}

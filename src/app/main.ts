@@ -1,0 +1,12 @@
+import { views } from '../../cells/views.ts';
+import type { PageShell } from './elements/page-shell.ts';
+import './elements/page-shell.ts';
+import { openOwnFiles } from './open-own-files.ts';
+import { openSample } from './open-sample.ts';
+
+const page = document.querySelector<PageShell>('bv-page');
+if (page) {
+  page.views = views;
+  page.opener = { sample: openSample, own: openOwnFiles };
+  void page.start();
+}
