@@ -40,7 +40,7 @@ function losses(fuel: FuelFacts, lambda: number, flueC: number, airC: number): {
   const dry = fuel.dryFlue + (lambda - 1) * fuel.air;
   const saturation = saturationKPa(Math.min(flueC, 95));
   const vapour = flueC > 95 ? fuel.water : Math.min(fuel.water, (dry * saturation) / (101.3 - saturation));
-  return { sensible: (dry * 1.35 + vapour * 1.51) * (flueC - airC), latent: vapour * 1963 };
+  return { sensible: (dry * 1.37 + vapour * 1.56) * (flueC - airC), latent: vapour * 1963 };
 }
 
 export function fuelPhysics(name: 'natural_gas' | 'no2_oil'): FuelPhysics {
