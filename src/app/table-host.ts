@@ -126,7 +126,8 @@ export class TableHost {
 
 async function sourcesOf(files: readonly HandedFile[]): Promise<Map<string, SourceFile>> {
   const opened = new Map<string, SourceFile>();
-  for (const { key, name, blob } of files) opened.set(key, await blobSource(name, blob));
+  // Results name a file as the notebook does, whatever it is called on this machine.
+  for (const { key, blob } of files) opened.set(key, await blobSource(key, blob));
   return opened;
 }
 

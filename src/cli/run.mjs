@@ -1,15 +1,34 @@
 // Plain Node, no packages: it runs before anything is installed.
 // node src/cli/run.mjs <start|test|verify|bench|build|review|calculate|check|...> [arguments]
-import { spawnSync } from 'node:child_process';
-import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { spawn, spawnSync } from 'node:child_process';
+import {
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs';
+import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
 const [command = 'start', ...rest] = process.argv.slice(2);
 const SOURCES = ['shared', 'cells', 'src', 'package.json', 'package-lock.json', 'vite.config.ts', 'tsconfig.json'];
+const PARTS = { cli: SOURCES, app: [...SOURCES, 'sample-data'] };
+const OLDEST_NODE = 20;
+/** A build takes seconds; one that has held the lock for minutes was killed. */
+const STALE_LOCK_MS = 300_000;
 
 const say = (text) => process.stderr.write(`${text}\n`);
+
+function stop(text) {
+  say(text);
+  process.exit(2);
+}
 
 /** Runs a program with its chatter on stderr, so that stdout carries only what the command itself prints. */
 function run(program, args, { quiet = false } = {}) {
@@ -17,13 +36,12 @@ function run(program, args, { quiet = false } = {}) {
     cwd: root,
     stdio: ['ignore', quiet ? 'pipe' : 2, quiet ? 'pipe' : 2],
     encoding: 'utf8',
+    // On Windows npm is a script, which only a shell runs.
+    shell: process.platform === 'win32' && program === 'npm',
   });
-  if (done.status === 0) return;
+  if (done.status === 0) return '';
   if (quiet) say(`${done.stdout ?? ''}${done.stderr ?? ''}`.trim());
-  say(
-    `${program} ${args.join(' ')} did not finish: it ended with ${done.status ?? done.error?.message ?? done.signal}.`,
-  );
-  process.exit(2);
+  return `${program} ${args.join(' ')} did not finish: it ended with ${done.status ?? done.error?.message ?? done.signal}.`;
 }
 
 const bin = (name) => join(root, 'node_modules', name);
@@ -38,13 +56,11 @@ function youngest(path) {
   );
 }
 
-function install() {
+function installed() {
   const lock = join(root, 'package-lock.json');
-  const installed = join(root, 'node_modules', '.package-lock.json');
-  if (existsSync(installed) && statSync(installed).mtimeMs >= statSync(lock).mtimeMs - 1) return;
-  if (existsSync(installed) && sameVersions(lock, installed)) return;
-  say('Installing packages (once) ...');
-  run('npm', ['ci', '--no-audit', '--no-fund', '--loglevel=error']);
+  const present = join(root, 'node_modules', '.package-lock.json');
+  if (!existsSync(present)) return false;
+  return statSync(present).mtimeMs >= statSync(lock).mtimeMs - 1 || sameVersions(lock, present);
 }
 
 /** A fresh checkout may be younger than its packages; what counts is that every installed version is the locked one. */
@@ -56,24 +72,110 @@ function sameVersions(lock, installed) {
   );
 }
 
-function build(target) {
-  const stamp = join(root, 'dist', `${target}.stamp`);
-  if (existsSync(stamp) && SOURCES.every((path) => youngest(join(root, path)) <= statSync(stamp).mtimeMs)) return;
-  say(target === 'cli' ? 'Building the command line ...' : 'Building the page ...');
-  const started = new Date();
-  run(
-    process.execPath,
-    [bin('vite/bin/vite.js'), 'build', '--logLevel', 'error', ...(target === 'cli' ? ['--mode', 'cli'] : [])],
-    { quiet: true },
-  );
-  mkdirSync(dirname(stamp), { recursive: true });
-  writeFileSync(stamp, `${started.toISOString()}\n`);
+function install() {
+  if (installed()) return;
+  alone('install', installed, () => {
+    say('Installing packages (once) ...');
+    return run('npm', ['ci', '--include=dev', '--no-audit', '--no-fund', '--loglevel=error']);
+  });
 }
 
-function hand(program, args) {
-  const done = spawnSync(program, args, { cwd: process.cwd(), stdio: 'inherit' });
-  process.exit(done.status ?? 1);
+const stampOf = (target) => join(root, 'dist', `${target}.stamp`);
+
+function built(target) {
+  const stamp = stampOf(target);
+  if (!existsSync(stamp) || !existsSync(join(root, 'dist', target))) return false;
+  const { mtimeMs } = statSync(stamp);
+  return PARTS[target].every((path) => !existsSync(join(root, path)) || youngest(join(root, path)) <= mtimeMs);
 }
+
+function build(target) {
+  if (built(target)) return;
+  alone(
+    target,
+    () => built(target),
+    () => {
+      say(target === 'cli' ? 'Building the command line ...' : 'Building the page ...');
+      const started = new Date();
+      const fresh = join(root, 'dist', `${target}.new`);
+      const mode = target === 'cli' ? ['--mode', 'cli'] : [];
+      const trouble = run(
+        process.execPath,
+        [bin('vite/bin/vite.js'), 'build', '--logLevel', 'error', '--outDir', fresh, '--emptyOutDir', ...mode],
+        { quiet: true },
+      );
+      if (trouble) return trouble;
+      // Whoever reads the old build meanwhile has it whole until the new one is whole.
+      const old = join(root, 'dist', `${target}.old`);
+      rmSync(old, { recursive: true, force: true });
+      if (existsSync(join(root, 'dist', target))) renameSync(join(root, 'dist', target), old);
+      renameSync(fresh, join(root, 'dist', target));
+      rmSync(old, { recursive: true, force: true });
+      // Dated at the start, so that what changed during the build counts as younger.
+      writeFileSync(stampOf(target), `${started.toISOString()}\n`);
+      utimesSync(stampOf(target), started, started);
+      return '';
+    },
+  );
+}
+
+/** Does a job unless another process is at it; then waits for that one and sees whether anything is left to do. */
+function alone(name, done, job) {
+  mkdirSync(join(root, 'dist'), { recursive: true });
+  const lock = join(root, 'dist', `${name}.lock`);
+  while (!take(lock)) {
+    Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 200);
+    if (!existsSync(lock) && done()) return;
+  }
+  let trouble = '';
+  try {
+    if (!done()) trouble = job();
+  } finally {
+    rmSync(lock, { recursive: true, force: true });
+  }
+  if (trouble) stop(trouble);
+}
+
+function take(lock) {
+  try {
+    mkdirSync(lock);
+    writeFileSync(join(lock, 'pid'), String(process.pid));
+    return true;
+  } catch (cause) {
+    if (cause.code !== 'EEXIST') stop(`${join(root, 'dist')} cannot be written to (${cause.code}); make it writable.`);
+  }
+  if (abandoned(lock)) rmSync(lock, { recursive: true, force: true });
+  return false;
+}
+
+function abandoned(lock) {
+  try {
+    if (Date.now() - statSync(lock).mtimeMs > STALE_LOCK_MS) return true;
+    process.kill(Number(readFileSync(join(lock, 'pid'), 'utf8')), 0);
+    return false;
+  } catch (cause) {
+    return cause.code === 'ESRCH';
+  }
+}
+
+/** npm moves to the project's folder and keeps in INIT_CWD where the user was: that is where their paths are meant from. */
+function userFolder() {
+  const { INIT_CWD } = process.env;
+  return INIT_CWD && resolve(process.cwd()) === resolve(root) && existsSync(INIT_CWD) ? INIT_CWD : process.cwd();
+}
+
+/** Hands over to a program and ends as it ends; signals reach both, and the program decides. */
+function hand(args, cwd) {
+  const child = spawn(process.execPath, args, { cwd, stdio: 'inherit' });
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP']) process.on(signal, () => child.kill(signal));
+  child.on('error', (cause) => stop(`${process.execPath} could not be started: ${cause.message}.`));
+  child.on('exit', (status, signal) => process.exit(status ?? (signal ? 130 : 1)));
+}
+
+if (Number(process.versions.node.split('.')[0]) < OLDEST_NODE)
+  stop(
+    `Node ${process.versions.node} is too old; install Node ${OLDEST_NODE} or newer (https://nodejs.org) and try again.`,
+  );
 
 install();
 switch (command) {
@@ -84,14 +186,14 @@ switch (command) {
   case 'test':
   case 'verify':
   case 'bench':
-    hand(process.execPath, [join(root, 'tests', 'run.mjs'), command, ...rest]);
+    hand([join(root, 'tests', 'run.mjs'), command, ...rest], process.cwd());
     break;
   case 'start':
     build('cli');
     build('app');
-    hand(process.execPath, ['--enable-source-maps', join(root, 'dist', 'cli', 'main.js'), command, ...rest]);
+    hand([join(root, 'dist', 'cli', 'main.js'), command, ...rest], userFolder());
     break;
   default:
     build('cli');
-    hand(process.execPath, [join(root, 'dist', 'cli', 'main.js'), command, ...rest]);
+    hand([join(root, 'dist', 'cli', 'main.js'), command, ...rest], userFolder());
 }

@@ -66,7 +66,7 @@ function judgingCells({ events = [], fuelUse = [], horizonDays, fuel }: ReviewRe
       given({ readings: 'readings', derive: 'derive', register: 'register', ...readsEvents, horizonDays }),
     ),
     cell('instruments', { readings: 'readings', drift: 'drift' }),
-    cell('raise', given({ readings: 'readings', ...readsEvents, horizonDays })),
+    cell('raise', { readings: 'readings', ...readsEvents }),
     cell('savings', { readings: 'readings', fuelUse: fuelUse.length > 0 ? 'fuel-use' : '' }),
     cell('chart', {}),
     cell('note', { text: NOTE }),

@@ -153,6 +153,17 @@ export class Session {
     });
   }
 
+  /** Whether the cell reads data files of its own, so that its failure is the file's. */
+  importsFiles(cell: CellName): boolean {
+    const { kind, fault, parameters } = this.#cells.get(cell) ?? {};
+    return kind !== undefined && !fault && kind.sources(parameters).length > 0;
+  }
+
+  /** Why the cell cannot even be begun (an unknown kind, bad parameters), '' where it can. */
+  fault(cell: CellName): string {
+    return this.#cells.get(cell)?.fault ?? '';
+  }
+
   store(): StoreAccount {
     return this.#graph.store();
   }

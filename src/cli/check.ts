@@ -1,0 +1,84 @@
+import * as say from '../../shared/messages/command.ts';
+import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
+import type { Table } from '../../shared/table/table.ts';
+import { NOTEBOOK_FORMAT, NOTEBOOK_VERSION, type NotebookDocument } from '../notebook/document.ts';
+import { Session } from '../notebook/session.ts';
+import { CommandError } from './command-error.ts';
+import { fileSources } from './file-source.ts';
+import { readFlags } from './read-flags.ts';
+import { readProfileFile } from './read-profile-file.ts';
+import type { Shell } from './shell.ts';
+
+const FLAGS = { profile: 'value', 'date-order': 'value', 'single-reading': 'value' } as const;
+const USAGE = 'npm run --silent check -- FILE... [--profile FILE]';
+const SHOWN_SET_ASIDE = 20;
+
+/** Says what the import would read, set aside and ask; writes nothing. */
+export async function check(given: readonly string[], shell: Shell): Promise<number> {
+  const flags = readFlags('check', given, FLAGS);
+  if (flags.plain.length === 0) throw new CommandError(say.missingFiles('check', USAGE));
+  const profile = flags.value('profile');
+  const files = await fileSources(shell.folder, flags.plain);
+  const dateOrder = flags.choice('date-order', ['dmy', 'mdy']);
+  const singleReading = flags.choice('single-reading', ['as_found', 'as_left']);
+  const session = new Session(shell.catalogue);
+  session.open(
+    importOnly(shell.today(), {
+      files: [...files.keys()],
+      register: '',
+      ...(dateOrder && { dateOrder }),
+      ...(singleReading && { singleReading }),
+      ...(profile !== undefined && { profiles: [await readProfileFile(shell.folder, profile)] }),
+    }),
+    files,
+  );
+  await session.calculate();
+  return tell(session, shell);
+}
+
+function importOnly(asOf: string, parameters: Readonly<Record<string, unknown>>): NotebookDocument {
+  return {
+    format: NOTEBOOK_FORMAT,
+    version: NOTEBOOK_VERSION,
+    title: 'Check of an import',
+    as_of: asOf,
+    settings: {},
+    data: [],
+    cells: [{ name: 'readings', kind: 'readings', parameters }],
+  };
+}
+
+function tell(session: Session, shell: Shell): number {
+  const [state] = session.states();
+  if (state.question) throw new CommandError(say.question('check', state.question.message, state.question.remedy));
+  if (state.phase === 'failed') throw new CommandError(state.message);
+  const { account, 'set-aside': setAside } = session.result(state.name)?.tables ?? {};
+  if (account) tellAccount(account, shell);
+  if (setAside) tellSetAside(setAside, shell);
+  for (const { text } of state.description?.remarks ?? []) shell.out(text);
+  shell.out(say.nothingWritten());
+  return 0;
+}
+
+function tellAccount(account: Table, shell: Shell): void {
+  const file = textsOf(account, 'file');
+  const count = (column: string, row: number): number => numbersOf(account, column)[row];
+  for (let row = 0; row < account.rows; row++)
+    shell.out(
+      say.fileAccount(
+        textAt(file, row),
+        count('rows_read', row),
+        count('accepted', row),
+        count('set_aside', row),
+        count('duplicates', row),
+      ),
+    );
+}
+
+function tellSetAside(setAside: Table, shell: Shell): void {
+  const [file, reason] = [textsOf(setAside, 'source_file'), textsOf(setAside, 'reason')];
+  const line = numbersOf(setAside, 'source_line');
+  for (let row = 0; row < Math.min(setAside.rows, SHOWN_SET_ASIDE); row++)
+    shell.out(say.setAsideLine(textAt(file, row), String(line[row]), textAt(reason, row)));
+  if (setAside.rows > SHOWN_SET_ASIDE) shell.out(say.moreSetAside(setAside.rows - SHOWN_SET_ASIDE));
+}

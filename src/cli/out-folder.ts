@@ -1,0 +1,106 @@
+import { mkdir, mkdtemp, open, readdir, rename, rm, rmdir, stat } from 'node:fs/promises';
+import { dirname, join, resolve } from 'node:path';
+import * as say from '../../shared/messages/command.ts';
+import type { WrittenText } from '../notebook/written-files.ts';
+import { CommandError } from './command-error.ts';
+import { codeOf } from './file-source.ts';
+
+/** Text is gathered to about this many characters before it goes to disk. */
+const BLOCK = 1 << 20;
+
+/**
+ * A folder that is written whole or not at all: everything goes into a hidden folder inside it, and moves into place only
+ * when the last byte is on disk. What the folder held before stays unless a new file has its name.
+ */
+export class OutFolder {
+  readonly #given: string;
+  readonly #path: string;
+  readonly #staging: string;
+  /** The outermost folder that had to be made, to be removed again when nothing is written. */
+  readonly #made: string | undefined;
+
+  private constructor(given: string, path: string, staging: string, made: string | undefined) {
+    this.#given = given;
+    this.#path = path;
+    this.#staging = staging;
+    this.#made = made;
+  }
+
+  /** Makes sure, before anything is calculated, that the folder can be written. */
+  static async prepare(folder: string, given: string): Promise<OutFolder> {
+    const path = resolve(folder, given);
+    let made: string | undefined;
+    try {
+      if ((await kindOf(path)) === 'file') throw new CommandError(say.outIsFile(given));
+      made = await mkdir(path, { recursive: true });
+      return new OutFolder(given, path, await mkdtemp(join(path, '.unfinished-')), made);
+    } catch (cause) {
+      if (made) await removeEmpty(path, made);
+      if (cause instanceof CommandError) throw cause;
+      throw new CommandError(say.outUnwritable(given, codeOf(cause)));
+    }
+  }
+
+  /** @returns the names written */
+  async write(files: readonly WrittenText[]): Promise<readonly string[]> {
+    try {
+      for (const file of files) {
+        if ((await kindOf(join(this.#path, file.name))) === 'folder')
+          throw new CommandError(
+            say.outUnwritable(join(this.#given, file.name), 'a folder of that name is in the way'),
+          );
+        await writePieces(join(this.#staging, file.name), file.pieces());
+      }
+      for (const { name } of files) await rename(join(this.#staging, name), join(this.#path, name));
+      await rm(this.#staging, { recursive: true, force: true });
+    } catch (cause) {
+      await this.discard();
+      throw cause instanceof CommandError ? cause : new CommandError(say.outUnwritable(this.#given, codeOf(cause)));
+    }
+    return files.map(({ name }) => name);
+  }
+
+  /** Leaves everything as it was found. */
+  async discard(): Promise<void> {
+    await rm(this.#staging, { recursive: true, force: true });
+    if (this.#made) await removeEmpty(this.#path, this.#made);
+  }
+}
+
+async function kindOf(path: string): Promise<'file' | 'folder' | 'nothing'> {
+  try {
+    return (await stat(path)).isDirectory() ? 'folder' : 'file';
+  } catch (cause) {
+    const code = codeOf(cause);
+    if (code === 'ENOENT') return 'nothing';
+    throw cause;
+  }
+}
+
+async function writePieces(path: string, pieces: Iterable<string>): Promise<void> {
+  const file = await open(path, 'wx');
+  try {
+    let block = '';
+    for (const piece of pieces) {
+      block += piece;
+      if (block.length < BLOCK) continue;
+      await file.writeFile(block);
+      block = '';
+    }
+    await file.writeFile(block);
+  } finally {
+    await file.close();
+  }
+}
+
+/** Removes the folders from the innermost out to `outermost`, as far as they are empty. */
+async function removeEmpty(innermost: string, outermost: string): Promise<void> {
+  for (let path = innermost; path.length >= outermost.length; path = dirname(path)) {
+    try {
+      if ((await readdir(path)).length > 0) return;
+      await rmdir(path);
+    } catch {
+      return;
+    }
+  }
+}

@@ -1,0 +1,86 @@
+import type { SourceFile, SourceKey } from '../../shared/cell.ts';
+import * as say from '../../shared/messages/command.ts';
+import { campusReview } from '../notebook/campus-review.ts';
+import { Session } from '../notebook/session.ts';
+import { CommandError } from './command-error.ts';
+import { fileSources } from './file-source.ts';
+import { finish, TIERS } from './finish.ts';
+import { OutFolder } from './out-folder.ts';
+import { type Flags, readFlags } from './read-flags.ts';
+import { readProfileFile } from './read-profile-file.ts';
+import type { Shell } from './shell.ts';
+
+const FLAGS = {
+  readings: 'files',
+  register: 'files',
+  out: 'value',
+  events: 'files',
+  'fuel-use': 'files',
+  'as-of': 'value',
+  horizon: 'value',
+  fuel: 'value',
+  profile: 'value',
+  'date-order': 'value',
+  'single-reading': 'value',
+  'fail-on': 'value',
+} as const;
+
+const USAGE =
+  'npm run --silent review -- --readings FILE... --register FILE --out DIR [--events FILE] [--fuel-use FILE] [--as-of YYYY-MM-DD] [--horizon DAYS] [--fuel NAME] [--profile FILE] [--date-order dmy|mdy] [--single-reading as_found|as_left] [--fail-on TIER]';
+
+/** Ten years, the longest horizon that anything is said about. */
+const LONGEST_HORIZON_DAYS = 3653;
+
+/** Builds the campus review over the given files, calculates it and writes every result. */
+export async function review(given: readonly string[], shell: Shell): Promise<number> {
+  const flags = readFlags('review', given, FLAGS);
+  if (flags.plain.length > 0) throw new CommandError(say.strayArgument('review', flags.plain[0]));
+  for (const needed of ['readings', 'register', 'out'])
+    if (flags.files(needed).length === 0) throw new CommandError(say.missingFlag('review', needed, USAGE));
+  const settings = readSettings(flags, shell);
+  const failOn = flags.choice('fail-on', TIERS);
+  const profile = flags.value('profile');
+  const profiles = profile === undefined ? {} : { profiles: [await readProfileFile(shell.folder, profile)] };
+  const { files, keys } = await openFiles(flags, shell.folder);
+  const out = await OutFolder.prepare(shell.folder, flags.value('out') as string);
+  const session = new Session(shell.catalogue);
+  const data = [...files].map(([key, { name, size, hash }]) => ({ key, name, size, hash }));
+  session.open(campusReview({ title: 'Campus review', data, ...keys, ...settings, ...profiles }), files);
+  return finish(session, out, { failOn, refuseFaults: true }, shell);
+}
+
+function readSettings(flags: Flags, shell: Shell): Pick<Parameters<typeof campusReview>[0], 'asOf'> & object {
+  const horizonDays = flags.number('horizon', 1, LONGEST_HORIZON_DAYS);
+  const fuel = flags.value('fuel');
+  const dateOrder = flags.choice('date-order', ['dmy', 'mdy']);
+  const singleReading = flags.choice('single-reading', ['as_found', 'as_left']);
+  return {
+    asOf: flags.day('as-of') ?? shell.today(),
+    ...(horizonDays !== undefined && { horizonDays }),
+    ...(fuel !== undefined && { fuel }),
+    ...(dateOrder !== undefined && { dateOrder }),
+    ...(singleReading !== undefined && { singleReading }),
+  };
+}
+
+type Part = 'readings' | 'register' | 'events' | 'fuelUse';
+const PARTS: readonly (readonly [Part, keyof typeof FLAGS])[] = [
+  ['readings', 'readings'],
+  ['register', 'register'],
+  ['events', 'events'],
+  ['fuelUse', 'fuel-use'],
+];
+
+async function openFiles(
+  flags: Flags,
+  folder: string,
+): Promise<{ files: ReadonlyMap<SourceKey, SourceFile>; keys: Record<Part, SourceKey[]> }> {
+  const files = await fileSources(
+    folder,
+    PARTS.flatMap(([, flag]) => flags.files(flag)),
+  );
+  const inOrder = [...files.keys()];
+  const keys = { readings: [], register: [], events: [], fuelUse: [] } as Record<Part, SourceKey[]>;
+  for (const [part, flag] of PARTS) keys[part] = inOrder.splice(0, flags.files(flag).length);
+  return { files, keys };
+}

@@ -1,0 +1,25 @@
+import * as say from '../../shared/messages/command.ts';
+import { calculate } from './calculate.ts';
+import { check } from './check.ts';
+import { CommandError } from './command-error.ts';
+import { review } from './review.ts';
+import type { Command, Shell } from './shell.ts';
+import { start } from './start.ts';
+
+const COMMANDS: Readonly<Record<string, Command>> = { start, review, calculate, check };
+
+/** Runs one command and returns its exit code. Whatever goes wrong is one line on stderr, never a stack trace. */
+export async function runCommand([name = '', ...given]: readonly string[], shell: Shell): Promise<number> {
+  try {
+    const command = Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
+    if (!command) throw new CommandError(say.unknownCommand(name, Object.keys(COMMANDS).join(', ')));
+    return await command(given, shell);
+  } catch (cause) {
+    const message =
+      cause instanceof CommandError ? cause.message : say.fault(cause instanceof Error ? cause.message : String(cause));
+    shell.err(message.replaceAll(/\s*\r?\n\s*/g, ' '));
+    if (!(cause instanceof CommandError) && shell.environment.BETWEEN_VISITS_TRACE && cause instanceof Error)
+      shell.err(cause.stack ?? '');
+    return cause instanceof CommandError ? cause.code : 2;
+  }
+}

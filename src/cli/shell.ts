@@ -1,0 +1,20 @@
+import type { CellKind } from '../../shared/cell.ts';
+
+/** What a command knows of the world around it. */
+export interface Shell {
+  readonly catalogue: ReadonlyMap<string, CellKind>;
+  /** The folder in which the user typed the command; their paths are meant from there. */
+  readonly folder: string;
+  /** The project's own folder, with sample-data and dist in it. */
+  readonly home: string;
+  /** Width of the terminal in characters. */
+  readonly width: number;
+  readonly environment: Readonly<Record<string, string | undefined>>;
+  /** Today's date on the wall, YYYY-MM-DD. */
+  today(): string;
+  out(line: string): void;
+  err(line: string): void;
+}
+
+/** A command returns its exit code, or throws a CommandError. */
+export type Command = (given: readonly string[], shell: Shell) => Promise<number>;
