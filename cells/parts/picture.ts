@@ -92,7 +92,7 @@ export class Picture extends LitElement {
       const room = this.renderRoot.querySelector<HTMLElement>('#picture');
       if (!room) return;
       const width = Math.max(320, room.clientWidth - 8);
-      const specification = { width, ...figure.specification } as Parameters<typeof embed>[1];
+      const specification = fitted(figure.specification, width) as Parameters<typeof embed>[1];
       const done = await embed(host, specification, {
         ast: true,
         defaultStyle: false,
@@ -111,6 +111,14 @@ export class Picture extends LitElement {
       this.failure = pictureFailed(figure.title, cause instanceof Error ? cause.message : String(cause));
     }
   }
+}
+
+/** One plot takes the width of the page, its axes and legend included; facets and concatenations size themselves. */
+function fitted(specification: Figure['specification'], width: number): Figure['specification'] {
+  const single = 'mark' in specification || 'layer' in specification;
+  const encoding = (specification['encoding'] ?? {}) as Record<string, unknown>;
+  if (!single || ['row', 'column', 'facet'].some((channel) => channel in encoding)) return specification;
+  return { width, autosize: { type: 'fit', contains: 'padding' }, ...specification };
 }
 
 declare global {

@@ -13,6 +13,8 @@ import { safeToPaste, shownValue, UNKNOWN_MARK } from './shown-value.ts';
 
 const ROW_PX = 38;
 const VIEW_ROWS = 11.5;
+const HEAD_PX = 63;
+const SCROLLBAR_PX = 15;
 type Order = NonNullable<RowRange['sort']>;
 
 /** A window onto any number of rows of one result table; rows come from the worker as they are looked at. */
@@ -31,6 +33,9 @@ export class SheetGrid extends LitElement {
   @state() private order: Order | undefined;
   /** Row -1 is the head. */
   @state() private here = { row: -1, column: 0 };
+
+  /** Height that the rows have; a scroll bar below may take some of it, or none. */
+  @state() private viewPx = VIEW_ROWS * ROW_PX;
 
   private pages: SheetPages | undefined;
   private widths: number[] = [];
@@ -57,7 +62,7 @@ export class SheetGrid extends LitElement {
   }
 
   private get geometry(): SheetGeometry {
-    return { rows: this.total, rowPx: ROW_PX, viewPx: Math.min(this.total, VIEW_ROWS) * ROW_PX };
+    return { rows: this.total, rowPx: ROW_PX, viewPx: this.total > VIEW_ROWS ? this.viewPx : this.total * ROW_PX };
   }
 
   override render(): TemplateResult {
@@ -72,11 +77,11 @@ export class SheetGrid extends LitElement {
     const rows = Array.from({ length: last - first }, (_, i) => this.row(first + i));
     return html`
       <div class="scroll" role="grid" aria-label=${sheetLabel(table.title, total)} aria-rowcount=${total + 1}
-        aria-colcount=${table.columns.length} style=${styleMap({ '--columns': columns, '--row': `${ROW_PX}px` })}
+        aria-colcount=${table.columns.length} style=${styleMap({ '--columns': columns, '--row': `${ROW_PX}px`, maxHeight: `${Math.min(total, VIEW_ROWS) * ROW_PX + HEAD_PX + SCROLLBAR_PX}px` })}
         @scroll=${this.onScroll} @keydown=${this.onKey} @copy=${this.onCopy}>
-        <div class="rail" role="presentation" style=${styleMap({ height: `${railPx(geometry) + 63}px`, minWidth: `${wide}px` })}>
+        <div class="rail" role="presentation" style=${styleMap({ height: `${railPx(geometry) + HEAD_PX}px`, minWidth: `${wide}px` })}>
           <div class="head" role="row" aria-rowindex="1">${table.columns.map((column, i) => this.headCell(column, i))}</div>
-          <div class="window" role="rowgroup" style=${styleMap({ top: '63px', height: `${geometry.viewPx}px` })}>
+          <div class="window" role="rowgroup" style=${styleMap({ top: `${HEAD_PX}px`, height: `${geometry.viewPx}px` })}>
             <div role="presentation" style=${styleMap({ transform: `translateY(${Math.round((first - this.top) * ROW_PX)}px)` })}>${rows}</div>
           </div>
         </div>
@@ -193,6 +198,8 @@ export class SheetGrid extends LitElement {
   }
 
   override updated(): void {
+    const inside = (this.scroller?.clientHeight ?? 0) - HEAD_PX;
+    if (this.total > VIEW_ROWS && inside > ROW_PX && inside !== this.viewPx) this.viewPx = inside;
     if (!this.moveFocus) return;
     this.moveFocus = false;
     const target = this.renderRoot.querySelector<HTMLElement>(

@@ -52,7 +52,7 @@ export const phaseIdle = (): string => 'not calculated yet';
 export const phaseStale = (): string => 'old result: calculated before your last change';
 export const errorHead = (cell: string): string => `${cell} could not be calculated.`;
 export const staleKept = (): string => 'Below is the last good result. It does not know of your last change.';
-export const whyHead = (): string => 'Why this was, or was not, calculated again';
+export const whyHead = (): string => 'Why calculated?';
 
 // Blanks.
 export const blankLabel = (parameter: string, text: string): string => `${parameter}: ${text}. Press Enter to change.`;
@@ -90,6 +90,13 @@ export const plateCells = (): string => 'Cells';
 export const openOwn = (): string => 'Open your own files';
 export const undoWord = (): string => 'Undo';
 export const redoWord = (): string => 'Redo';
+export const saveNotebook = (): string => 'Save notebook';
+export const saveFiles = (): string => 'Save results and report';
+export const savedFiles = (count: number): string =>
+  `${count} ${count === 1 ? 'file' : 'files'} saved to your downloads.`;
+export const nothingToSave = (): string => 'Nothing is calculated yet; there are no results to save.';
+export const notADay = (found: string): string =>
+  `"${found}" is no day that the notebook can look from. Write it as year, month, day: 2026-11-15.`;
 export const skipToRaised = (): string => 'Skip to the raised units';
 export const lightWord = (light: string): string =>
   light === 'day' ? 'Light: day' : light === 'night' ? 'Light: night' : 'Light: as this device';

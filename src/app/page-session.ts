@@ -24,6 +24,10 @@ export interface PageSession {
   redo(): Promise<void>;
   rows(cell: CellName, range: RowRange): Promise<RowPage>;
   lanes(cell: CellName, units: readonly string[]): Promise<readonly UnitLanes[]>;
+  /** The notebook's file as it would be saved now. */
+  documentText(): Promise<string>;
+  /** The files that the cells write, the report among them. */
+  outputFiles(): Promise<readonly { readonly name: string; readonly blob: Blob }[]>;
 }
 
 /** How the user's own files are opened: by the part each plays. */

@@ -70,6 +70,7 @@ export class CellStrip extends LightElement {
         ${cell.title.toLowerCase() === cell.name.toLowerCase() ? nothing : html`<p class="kind">${cell.title}</p>`}
         ${words === '' ? nothing : html`<p class="phase">${words}</p>`}
         ${cell.stale && cell.phase !== 'running' ? html`<p class="phase">${phaseStale()}</p>` : nothing}
+        ${cell.why === '' ? nothing : html`<details class="why"><summary>${whyHead()}</summary><p>${cell.why}</p></details>`}
       </div>
       <div class="content">
         ${this.trouble()}
@@ -77,7 +78,6 @@ export class CellStrip extends LightElement {
         <p class="sentence">${cell.sentence.map((segment) => this.segment(segment))}</p>
         ${this.remarks(cell.description?.remarks ?? [])}
         <div class="body">${this.near && this.view && cell.description ? this.view.render(cell, this.host) : nothing}</div>
-        ${cell.why === '' ? nothing : html`<details class="why"><summary>${whyHead()}</summary><p>${cell.why}</p></details>`}
       </div>
     </section>`;
   }

@@ -22,7 +22,7 @@ import {
 import { phaseWords } from '../flow/phase-words.ts';
 import { LightElement } from './light-element.ts';
 
-const ROW_PX = 74;
+const ROW_PX = 82;
 const LANE_PX = 15;
 const EDGE_PX = 14;
 
@@ -65,18 +65,22 @@ export class FlowLine extends LightElement {
     const titles = pipe.branches.map(({ to }) => threadTitle(pipe.from, to, pipe.rows)).join('\n');
     return svg`<g class="pipe ${dry ? 'dry' : source?.stale ? 'old' : ''} ${looked ? 'looked' : ''}">
       <title>${titles}</title>
-      ${paths.map((d) => svg`<path class="casing" d=${d} stroke-width=${width + 3} />`)}
+      ${paths.map((d) => svg`<path class="casing" d=${d} stroke-width=${width + 2.5} />`)}
       ${paths.map((d) => svg`<path class="gas" d=${d} stroke-width=${width} />`)}
     </g>`;
   }
 
-  private knot({ cell, y }: FlowKnot, knotX: number): SVGTemplateResult {
+  private knot({ cell, y, entries }: FlowKnot, knotX: number): SVGTemplateResult {
     const { setAside, duplicates } = rowsLeaving(cell);
     const leg =
       setAside + duplicates > 0
         ? svg`<path class="leg-casing" d="M${knotX + 8} ${y + 6}V${y + 22}H${knotX + 24}" /><path class="leg" d="M${knotX + 8} ${y + 6}V${y + 22}H${knotX + 24}" /><path class="cap" d="M${knotX + 25} ${y + 16}V${y + 28}" />`
         : nothing;
-    return svg`${leg}<g class="knot phase-${cell.phase}" transform="translate(${knotX} ${y})">${knotShape(cell)}</g>`;
+    const manifold =
+      entries && entries[1] > entries[0]
+        ? svg`<rect class="manifold" x=${knotX - 5} y=${entries[0] - 6} width="10" height=${entries[1] - entries[0] + 12} rx="4" />`
+        : nothing;
+    return svg`${manifold}${leg}<g class="knot phase-${cell.phase}" transform="translate(${knotX} ${y})">${knotShape(cell)}</g>`;
   }
 
   private label({ cell, y }: FlowKnot, knotX: number): TemplateResult {

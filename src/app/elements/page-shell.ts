@@ -4,10 +4,12 @@ import type { CellState } from '../../../shared/cell-state.ts';
 import {
   changeFollowed,
   nothingOpen,
+  nothingToSave,
   openFailed,
   openingOwn,
   openingSample,
   sampleBanner,
+  savedFiles,
   skipToRaised,
 } from '../../../shared/messages/page.ts';
 import type { StripHost, StripViews } from '../cell-view.ts';
@@ -20,6 +22,7 @@ import { LightElement } from './light-element.ts';
 import './own-files.ts';
 import { plateFigures } from '../plate-figures.ts';
 import './rating-plate.ts';
+import { notebookFile, saveFile } from '../files/save-file.ts';
 
 /** How the page comes to its notebooks; main.ts brings the real one. */
 export interface NotebookOpener {
@@ -100,6 +103,7 @@ export class PageShell extends LightElement {
     return html`<a class="skip" href="#main">${skipToRaised()}</a>
       <div class="frame" @bv-open=${() => this.showTray()} @bv-undo=${() => this.change(() => this.need().undo())}
         @bv-redo=${() => this.change(() => this.need().redo())} @bv-light=${this.onLight}
+        @bv-save=${() => this.save('notebook')} @bv-files=${() => this.save('results')}
         @bv-as-of=${(event: CustomEvent<string>) => this.change(() => this.need().setAsOf(event.detail))}
         @bv-own-files=${(event: CustomEvent<readonly OwnFile[]>) => this.openOwn(event.detail)} @bv-close-tray=${() => {
           this.trayOpen = false;
@@ -157,6 +161,21 @@ export class PageShell extends LightElement {
     this.failure = '';
     this.doing = openingOwn(files.length);
     if (await this.take(this.opener.own(files), false)) this.trayOpen = false;
+  }
+
+  private async save(what: 'notebook' | 'results'): Promise<void> {
+    const session = this.need();
+    const files =
+      what === 'results'
+        ? await session.outputFiles()
+        : [
+            {
+              name: notebookFile(session.title),
+              blob: new Blob([await session.documentText()], { type: 'application/json' }),
+            },
+          ];
+    for (const { name, blob } of files) saveFile(name, blob);
+    this.said = files.length === 0 ? nothingToSave() : savedFiles(files.length);
   }
 
   private onLight(): void {

@@ -1,7 +1,9 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
+import { customElement, property, state } from 'lit/decorators.js';
+import { live } from 'lit/directives/live.js';
 import {
   lightWord,
+  notADay,
   openOwn,
   plateAsOf,
   plateNotebook,
@@ -10,8 +12,11 @@ import {
   plateUnits,
   productName,
   redoWord,
+  saveFiles,
+  saveNotebook,
   undoWord,
 } from '../../../shared/messages/page.ts';
+import { readIsoDate } from '../../../shared/quantities/dates.ts';
 import { LightElement } from './light-element.ts';
 
 export interface PlateFigures {
@@ -29,6 +34,7 @@ export class RatingPlate extends LightElement {
   @property({ type: Boolean }) canUndo = false;
   @property({ type: Boolean }) canRedo = false;
   @property() light = 'device';
+  @state() private fault = '';
 
   override render(): TemplateResult {
     const { units, readings, setAside } = this.figures;
@@ -39,26 +45,31 @@ export class RatingPlate extends LightElement {
       <div class="stamped">
         <h1><span class="label">${plateNotebook()}</span> ${this.title}</h1>
         <dl>
-          <div><dt><label for="as-of">${plateAsOf()}</label></dt><dd><input id="as-of" class="blank" type="date" required .value=${this.asOf} @change=${this.onAsOf} /></dd></div>
+          <div><dt><label for="as-of">${plateAsOf()}</label></dt><dd><input id="as-of" class="blank" type="text" inputmode="numeric" autocomplete="off" maxlength="10"
+            aria-describedby="as-of-fault" aria-invalid=${this.fault === '' ? 'false' : 'true'} .value=${live(this.asOf)} @change=${this.onAsOf} /></dd></div>
           ${field(plateUnits(), units)}${field(plateReadings(), readings)}${field(plateSetAside(), setAside)}
         </dl>
       </div>
+      <p id="as-of-fault" class="fault" role="alert" ?hidden=${this.fault === ''}>${this.fault}</p>
       <div class="acts">
         <button type="button" class="act strong" @click=${() => this.tell('open')}>${openOwn()}</button>
         <button type="button" class="act" ?disabled=${!this.canUndo} @click=${() => this.tell('undo')}>${undoWord()}</button>
         <button type="button" class="act" ?disabled=${!this.canRedo} @click=${() => this.tell('redo')}>${redoWord()}</button>
-        <button type="button" class="act" @click=${() => this.tell('light')}>${lightWord(this.light)}</button>
+        <button type="button" class="act" @click=${() => this.tell('save')}>${saveNotebook()}</button>
+        <button type="button" class="act" @click=${() => this.tell('files')}>${saveFiles()}</button>
+        <button type="button" class="act light" @click=${() => this.tell('light')}>${lightWord(this.light)}</button>
       </div>
     </header>`;
   }
 
   private onAsOf(event: Event): void {
-    const day = (event.target as HTMLInputElement).value;
-    if (day !== '' && day !== this.asOf)
-      this.dispatchEvent(new CustomEvent('bv-as-of', { detail: day, bubbles: true }));
+    const typed = (event.target as HTMLInputElement).value.trim();
+    const isDay = /^\d{4}-\d{2}-\d{2}$/.test(typed) && Number.isFinite(readIsoDate(typed));
+    this.fault = isDay ? '' : notADay(typed);
+    if (isDay && typed !== this.asOf) this.dispatchEvent(new CustomEvent('bv-as-of', { detail: typed, bubbles: true }));
   }
 
-  private tell(act: 'open' | 'undo' | 'redo' | 'light'): void {
+  private tell(act: 'open' | 'undo' | 'redo' | 'save' | 'files' | 'light'): void {
     this.dispatchEvent(new CustomEvent(`bv-${act}`, { bubbles: true }));
   }
 }

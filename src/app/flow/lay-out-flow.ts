@@ -15,6 +15,8 @@ import type { CellState } from '../../../shared/cell-state.ts';
 export interface FlowKnot {
   readonly cell: CellState;
   readonly y: number;
+  /** Where its inputs enter, the first and the last; undefined where it reads nothing. */
+  readonly entries: readonly [number, number] | undefined;
 }
 
 export interface FlowPipe {
@@ -34,7 +36,7 @@ export interface Flow {
 }
 
 /** Branches into one knot stand this far apart. */
-const BRANCH_STEP_PX = 9;
+const BRANCH_STEP_PX = 11;
 
 /** Rows of a cell's first result table: what a reader gets from it. */
 export function mainRows(cell: CellState): number {
@@ -74,7 +76,7 @@ export function layOutFlow(cells: readonly CellState[], rowPx: number): Flow {
     })),
   );
   return {
-    knots: cells.map((cell, index) => ({ cell, y: middle(index) })),
+    knots: cells.map((cell, index) => ({ cell, y: middle(index), entries: extent(runs, cell.name) })),
     pipes: runs.map(({ cell, startY, branches }, index) => ({
       from: cell.name,
       rows: mainRows(cell),
@@ -85,6 +87,11 @@ export function layOutFlow(cells: readonly CellState[], rowPx: number): Flow {
     lanes: lanes.length === 0 ? 0 : Math.max(...lanes) + 1,
     height: cells.length * rowPx,
   };
+}
+
+function extent(runs: readonly Pick<FlowPipe, 'branches'>[], name: string): [number, number] | undefined {
+  const ys = runs.flatMap(({ branches }) => branches.filter(({ to }) => to === name).map(({ y }) => y));
+  return ys.length === 0 ? undefined : [Math.min(...ys), Math.max(...ys)];
 }
 
 /** Short runs lie nearest to the knots; no two runs that overlap share a lane. */
@@ -104,5 +111,5 @@ function assignLanes(runs: readonly { from: number; to: number }[]): number[] {
 
 /** Wall of the drawn pipe in px: more rows, a wider pipe. */
 export function pipeWidth(rows: number): number {
-  return rows <= 0 ? 3 : Math.min(9, 3 + Math.log10(rows));
+  return rows <= 0 ? 2.5 : Math.min(7, 2.5 + 0.8 * Math.log10(rows));
 }
