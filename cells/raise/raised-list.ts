@@ -4,10 +4,8 @@ import { unsafeSVG } from 'lit/directives/unsafe-svg.js';
 import type { CellState, RowPage, RowRange } from '../../shared/cell-state.ts';
 import { drawLanes } from '../../shared/lanes/draw-lanes.ts';
 import type { UnitLanes } from '../../shared/lanes/lane.ts';
+import { cautionCo, cautionLeave, cautionOldReadings } from '../../shared/messages/cautions.ts';
 import {
-  cautionNow,
-  cautionOld,
-  cautionWork,
   chanceBy,
   checkFirst,
   expectWrong,
@@ -18,6 +16,7 @@ import {
   nothingRaised,
   onFire,
   readingsUsed,
+  reasonHead,
   tierHead,
   unitsWord,
 } from '../../shared/messages/page.ts';
@@ -47,6 +46,22 @@ export class RaisedList extends LitElement {
   @state() private limit = FIRST_UNITS;
 
   private askedVersion = -1;
+  private readonly narrow = globalThis.matchMedia?.('(max-width: 700px)');
+  private readonly onWidth = (): void => this.requestUpdate();
+
+  private get isNarrow(): boolean {
+    return this.narrow?.matches ?? false;
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.narrow?.addEventListener('change', this.onWidth);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.narrow?.removeEventListener('change', this.onWidth);
+  }
 
   override willUpdate(changed: PropertyValues): void {
     if (this.cell.version !== this.askedVersion) {
@@ -88,7 +103,7 @@ export class RaisedList extends LitElement {
     const count = all.filter((unit) => unit.tier === tier).length;
     return html`<section class="tier" data-tier=${tier}>
       <header>${tierMark(tier)}<h3>${tierHead(tier)}</h3><span class="units">${unitsWord(count)}</span></header>
-      ${tier === 'safety' ? html`<div class="caution" role="note"><p>${cautionNow()}</p><p>${cautionOld()} ${cautionWork()}</p></div>` : nothing}
+      ${tier === 'safety' ? html`<div class="caution" role="note"><p>${cautionLeave()}</p><p>${cautionCo()}</p><p>${cautionOldReadings()}</p></div>` : nothing}
       ${members.map((unit) => this.tag(unit))}
     </section>`;
   }
@@ -100,7 +115,7 @@ export class RaisedList extends LitElement {
         <div class="head"><h4>${unit}</h4><p class="place">${lanes?.place ?? ''}</p></div>
         ${findings.map((finding) => this.finding(finding))}
       </div>
-      <div class="lanes">${lanes ? unsafeSVG(drawLanes(lanes, 'large')) : lanesUnderWay()}</div>
+      <div class="lanes">${lanes ? unsafeSVG(drawLanes(lanes, this.isNarrow ? 'small' : 'large')) : lanesUnderWay()}</div>
     </article>`;
   }
 
@@ -114,10 +129,12 @@ export class RaisedList extends LitElement {
       Number.isFinite(falseDiscoveryRate) && falseDiscoveryRate > 0 ? expectWrong(percent(falseDiscoveryRate)) : '',
     ].filter((part) => part !== '');
     return html`<div class="finding">
-      <p class="reason">${finding.reason.replaceAll('_', ' ')}${where === '' ? nothing : html` <span class="where">· ${where}</span>`}</p>
-      <p class="evidence">${finding.evidence}</p>
+      <div>
+        <p class="reason">${reasonHead(finding.reason)}${where === '' ? nothing : html` <span class="where">· ${where}</span>`}</p>
+        <p class="evidence">${finding.evidence}</p>
+        <p class="sure">${sure.join(' · ')}</p>
+      </div>
       ${finding.checkFirst === '' ? nothing : html`<p class="first"><b>${checkFirst()}</b> ${finding.checkFirst}</p>`}
-      <p class="sure">${sure.join(' · ')}</p>
     </div>`;
   }
 }

@@ -77,9 +77,6 @@ export const raisedStyle = css`
     background: var(--ink);
     clip-path: polygon(var(--cut) 0, 100% 0, 100% 100%, var(--cut) 100%, 0 calc(100% - var(--cut)), 0 var(--cut));
     isolation: isolate;
-    display: grid;
-    grid-template-columns: minmax(0, 1.05fr) minmax(0, 1fr);
-    gap: 10px 34px;
     break-inside: avoid;
   }
   .tag::before {
@@ -122,6 +119,9 @@ export const raisedStyle = css`
   }
   .finding {
     margin: 10px 0 0;
+    display: grid;
+    grid-template-columns: minmax(0, 1.15fr) minmax(0, 1fr);
+    gap: 6px 34px;
   }
   .finding + .finding {
     border-top: 1px solid var(--rule-strong);
@@ -132,19 +132,17 @@ export const raisedStyle = css`
     font-weight: 700;
     font-size: 1.05rem;
   }
-  .reason::first-letter {
-    text-transform: uppercase;
-  }
   .where {
     font-weight: 400;
     color: var(--ink-2);
   }
   .evidence {
-    margin: 4px 0 8px;
+    margin: 4px 0 0;
     text-wrap: pretty;
   }
   .first {
     margin: 0;
+    align-self: start;
     padding: 6px 0 6px 14px;
     border-left: 6px solid var(--act);
   }
@@ -161,9 +159,9 @@ export const raisedStyle = css`
     font-variant-numeric: tabular-nums;
   }
   .lanes {
-    align-self: center;
-    min-width: 0;
-    font-size: 0.8rem;
+    margin-top: 14px;
+    padding-top: 8px;
+    border-top: 1px solid var(--rule-strong);
   }
   .lanes svg {
     width: 100%;
@@ -206,8 +204,10 @@ export const raisedStyle = css`
     margin-bottom: 10px;
   }
   @media (max-width: 900px) {
-    .tag {
+    .finding {
       grid-template-columns: minmax(0, 1fr);
+    }
+    .tag {
       padding: 62px 18px 20px 22px;
     }
     .hole {

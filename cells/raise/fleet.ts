@@ -1,0 +1,140 @@
+import type { CellResult, Inputs } from '../../shared/cell.ts';
+import { boundsOf, numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
+import type { Table } from '../../shared/table/table.ts';
+import type { RaiseParameters } from './parameters.ts';
+
+/** Everything the judgement looks at, with the readings grouped by unit. Tables that are not there are undefined. */
+export interface Fleet {
+  readonly asOf: number;
+  readonly readings: FleetReadings;
+  readonly units: Table | undefined;
+  readonly supplyLimits: Table | undefined;
+  readonly economics: Table | undefined;
+  readonly planning: Table | undefined;
+  readonly drift: Table | undefined;
+  readonly signs: Table | undefined;
+  readonly supply: Table | undefined;
+  readonly instruments: Table | undefined;
+  /** Events of each unit, oldest first. */
+  readonly events: ReadonlyMap<string, readonly UnitEvent[]>;
+}
+
+export interface UnitEvent {
+  readonly day: number;
+  readonly event: string;
+}
+
+/** The readings with what was derived from them, a column each; `derived` has the same rows. */
+export interface FleetReadings {
+  readonly table: Table;
+  readonly derived: Table;
+  /** Rows of each unit, in the table's order. */
+  readonly byUnit: ReadonlyMap<string, readonly number[]>;
+  readonly day: Float64Array;
+  /** 0 as found, 1 on the way, 2 as left: the order inside one visit. */
+  readonly stage: Int8Array;
+  text(column: string): (row: number) => string;
+  /** Of the derived table, else of the readings. */
+  number(column: string): Float64Array;
+  bounds(column: string): Int8Array;
+}
+
+const EMPTY: Table = { rows: 0, columns: new Map() };
+const STAGES: Readonly<Record<string, number>> = { as_found: 0, as_left: 2 };
+
+export function fleetOf(parameters: RaiseParameters, inputs: Inputs, asOf: number): Fleet {
+  const tables = (cell: string): CellResult['tables'] => inputs.get(cell)?.tables ?? {};
+  const register = tables(parameters.register);
+  const drift = tables(parameters.drift);
+  const readings = tables(parameters.readings)['accepted'] ?? EMPTY;
+  const derived = tables(parameters.derive)['derived'];
+  return {
+    asOf,
+    readings: readFleet(readings, derived?.rows === readings.rows ? derived : EMPTY),
+    units: register['units'],
+    supplyLimits: register['supply-limits'],
+    economics: register['economics'],
+    planning: register['planning'],
+    drift: drift['drift'],
+    signs: drift['signs'],
+    supply: tables(parameters.supply)['supply'],
+    instruments: tables(parameters.instruments)['instruments'],
+    events: eventsOf(tables(parameters.events)['events']),
+  };
+}
+
+function readFleet(table: Table, derived: Table): FleetReadings {
+  const byUnit = new Map<string, number[]>();
+  const unit = textsOf(table, 'unit');
+  const state = textsOf(table, 'state');
+  const stage = new Int8Array(table.rows);
+  for (let row = 0; row < table.rows; row++) {
+    const name = textAt(unit, row);
+    const rows = byUnit.get(name);
+    if (rows) rows.push(row);
+    else byUnit.set(name, [row]);
+    stage[row] = STAGES[textAt(state, row)] ?? 1;
+  }
+  const holder = (column: string): Table => (derived.columns.has(column) ? derived : table);
+  return {
+    table,
+    derived,
+    byUnit,
+    day: numbersOf(table, 'taken_at'),
+    stage,
+    text: (column) => {
+      const texts = textsOf(holder(column), column);
+      return (row) => textAt(texts, row);
+    },
+    number: (column) => numbersOf(holder(column), column),
+    bounds: (column) => boundsOf(table, column),
+  };
+}
+
+function eventsOf(table: Table | undefined): Map<string, UnitEvent[]> {
+  const events = new Map<string, UnitEvent[]>();
+  if (!table) return events;
+  const [unit, event] = [textsOf(table, 'unit'), textsOf(table, 'event')];
+  const on = numbersOf(table, 'on');
+  for (let row = 0; row < table.rows; row++) {
+    const name = textAt(unit, row);
+    const list = events.get(name) ?? [];
+    list.push({ day: on[row], event: textAt(event, row) });
+    events.set(name, list);
+  }
+  for (const list of events.values()) list.sort((a, b) => a.day - b.day);
+  return events;
+}
+
+/**
+ * Whether one reading was surely taken after another. On the same day the time of day decides where both have one, else
+ * the order inside a visit (as found, trials, as left); readings that neither tells apart are not later.
+ */
+export function isLater({ day, stage }: FleetReadings, row: number, than: number): boolean {
+  const [date, other] = [Math.floor(day[row]), Math.floor(day[than])];
+  if (date !== other) return date > other;
+  const timed = day[row] !== date && day[than] !== other;
+  if (timed && day[row] !== day[than]) return day[row] > day[than];
+  return stage[row] > stage[than];
+}
+
+/** Whether the unit is out of use on the day: retired by register or event, or laid up and not yet recommissioned. */
+export function restingOf(fleet: Fleet): (unit: string) => 'retired' | 'laid_up' | '' {
+  const retiredOn = new Map<string, number>();
+  if (fleet.units) {
+    const unit = textsOf(fleet.units, 'unit');
+    const retired = numbersOf(fleet.units, 'retired_on');
+    for (let row = 0; row < fleet.units.rows; row++)
+      if (Number.isFinite(retired[row])) retiredOn.set(textAt(unit, row), retired[row]);
+  }
+  return (unit) => {
+    if ((retiredOn.get(unit) ?? Number.POSITIVE_INFINITY) <= fleet.asOf) return 'retired';
+    let resting: 'retired' | 'laid_up' | '' = '';
+    for (const { day, event } of fleet.events.get(unit) ?? []) {
+      if (!(day <= fleet.asOf)) continue;
+      if (event === 'retired' || event === 'laid_up') resting = event;
+      else if (event === 'recommissioned' || event === 'replaced') resting = '';
+    }
+    return resting;
+  };
+}

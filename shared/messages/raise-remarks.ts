@@ -1,0 +1,21 @@
+import { basisName } from './raise.ts';
+import { count, number } from './words.ts';
+
+export const expectedInside = (list: string, entries: number, inside: number): string =>
+  entries === 0
+    ? ''
+    : `Of ${count(entries, 'fire', 'fires')} raised as ${list}, expect ${number(inside, 1)} to be found inside the band.`;
+export const coLimitUsed = (ppm: number, basis: string): string =>
+  `CO counts as high from ${number(ppm, 0)} ppm ${basisName(basis)}${basis === 'air_free' && ppm === 400 ? ' (ANSI Z21 test limit for vented heating equipment; field practice shuts down there)' : ''}; a high reading stays open until a later valid one at the same fire and fuel is below.`;
+export const bandsByDefault = (byDefault: number, bands: number): string =>
+  byDefault === 0
+    ? ''
+    : `${count(byDefault, 'fire is', 'fires are')} judged by a default band, of ${bands} with any; enter targets and tolerances in the register.`;
+export const platesMissing = (units: number): string =>
+  units === 0
+    ? ''
+    : `${count(units, 'unit has', 'units have')} supply readings and no rating-plate limits: change is shown, no verdict is given.`;
+export const analyzerBiased = (analyzer: string, o2Bias: number, o2Sd: number, readings: number): string =>
+  `Analyzer ${analyzer} reads O2 ${number(Math.abs(o2Bias), 2)} ± ${number(o2Sd, 2)} points ${o2Bias < 0 ? 'low' : 'high'} against the fleet (${number(readings, 0)} readings): have it checked before any unit that it read is blamed or tuned.`;
+export const analyzersConfounded = (analyzers: string): string =>
+  `The readings of ${analyzers} cannot be told apart from the units they were taken on: read one unit with two analyzers on one day.`;
