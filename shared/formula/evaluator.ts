@@ -1,0 +1,141 @@
+import type { BlockContext, Instruction } from './instruction.ts';
+import { Plan, type Planned } from './plan.ts';
+import type { Program } from './program.ts';
+import { resolveGroups } from './resolve-groups.ts';
+import type { OutputColumn, Sources } from './sources.ts';
+
+/** Rows to a block: 16 kB a buffer, so that the buffers in use stay in the processor's cache. */
+export const BLOCK_ROWS = 2048;
+
+/**
+ * Evaluates a program over ranges of rows, a block at a time, in a fixed set of buffers.
+ * Each output column gets its values (NaN where unknown, never infinite), its standard uncertainty where it has a
+ * column for it, and its bound marks. Where a bound comes through a formula that is not monotone in it, the result is
+ * unknown.
+ */
+export class Evaluator {
+  readonly #context: BlockContext = { from: 0 };
+  readonly #passes: readonly ((n: number) => void)[];
+
+  constructor(program: Program, sources: Sources, outputs: ReadonlyMap<string, OutputColumn>, withUncertainty = true) {
+    const ready = resolveGroups(program, sources, evaluateWhole);
+    const plan = new Plan(ready.program, ready.sources, this.#context, withUncertainty);
+    for (const [name, column] of outputs) {
+      const output = ready.program.outputs.get(name);
+      if (output) writeOutput(plan, plan.planned.get(output.step) as Planned, column, ready.sources, this.#context);
+    }
+    this.#passes = link(plan);
+  }
+
+  run(from: number, to: number): void {
+    for (let start = from; start < to; start += BLOCK_ROWS) {
+      const n = Math.min(BLOCK_ROWS, to - start);
+      this.#context.from = start;
+      for (const pass of this.#passes) pass(n);
+    }
+  }
+}
+
+/** One column over all rows, for what a group function reads. */
+function evaluateWhole(
+  program: Program,
+  sources: Sources,
+  name: string,
+): Required<Pick<OutputColumn, 'values' | 'sd'>> {
+  const column = { values: new Float64Array(sources.rows), sd: new Float64Array(sources.rows) };
+  new Evaluator(program, sources, new Map([[name, column]])).run(0, sources.rows);
+  return column;
+}
+
+/** Buffers are handed out along the passes and taken back after the last pass that reads them. */
+function link(plan: Plan): ((n: number) => void)[] {
+  const arrays: Float64Array[] = [];
+  const place = new Map<number, Float64Array>();
+  for (const [id, value] of plan.constants) place.set(id, new Float64Array(BLOCK_ROWS).fill(value));
+  const lastRead = new Map<number, number>();
+  plan.instructions.forEach(({ reads }, index) => {
+    for (const id of reads) lastRead.set(id, index);
+  });
+  const at = (id: number): Float64Array => place.get(id) as Float64Array;
+  return plan.instructions.map((instruction: Instruction, index) => {
+    for (const id of instruction.writes) place.set(id, arrays.pop() ?? new Float64Array(BLOCK_ROWS));
+    const pass = instruction.link(at);
+    for (const id of new Set([...instruction.reads, ...instruction.writes]))
+      if (!plan.constants.has(id) && (lastRead.get(id) ?? -1) <= index) arrays.push(at(id));
+    return pass;
+  });
+}
+
+function writeOutput(
+  plan: Plan,
+  { buffer, slopes, reach }: Planned,
+  column: OutputColumn,
+  sources: Sources,
+  context: BlockContext,
+): void {
+  const variance = column.sd ? plan.variance(slopes) : buffer;
+  const bounded = [...slopes].flatMap(([input, slope]) => {
+    const { name } = plan.uncertain[input];
+    const marks = sources.bounds.get(name);
+    return marks ? [{ marks, slope, monotone: reach.get(name) ?? false }] : [];
+  });
+  plan.emit({
+    reads: [buffer, variance, ...bounded.map(({ slope }) => slope.buffer)],
+    writes: [],
+    link: (at) => {
+      const [from, spread] = [at(buffer), at(variance)];
+      const marks = bounded.map((bound) => ({ ...bound, slopes: at(bound.slope.buffer) }));
+      return (n) => {
+        copyValues(column, from, spread, context.from, n);
+        for (const bound of marks)
+          carryBound(column, bound.marks, bound.slopes, bound.slope.scale, bound.monotone, context.from, n);
+      };
+    },
+  });
+}
+
+function copyValues(
+  { values, sd }: OutputColumn,
+  from: Float64Array,
+  variance: Float64Array,
+  start: number,
+  n: number,
+): void {
+  for (let i = 0; i < n; i++) {
+    const value = from[i];
+    // x - x is 0 for every finite number and NaN for the others.
+    values[start + i] = value - value === 0 ? value : Number.NaN;
+  }
+  if (!sd) return;
+  for (let i = 0; i < n; i++) {
+    const spread = Math.sqrt(variance[i]);
+    const value = from[i];
+    sd[start + i] = spread - spread + (value - value) === 0 ? spread : Number.NaN;
+  }
+}
+
+function carryBound(
+  column: OutputColumn,
+  marks: Int8Array,
+  slopes: Float64Array,
+  scale: number,
+  monotone: boolean,
+  start: number,
+  n: number,
+): void {
+  for (let i = 0; i < n; i++) {
+    const row = start + i;
+    const mark = marks[row];
+    if (mark === 0) continue;
+    const slope = slopes[i] * scale;
+    if (slope === 0) continue;
+    const carried = Math.sign(slope) * mark;
+    const earlier = column.bounds?.[row] ?? 0;
+    if (column.bounds && monotone && (earlier === 0 || earlier === carried)) column.bounds[row] = carried;
+    else {
+      column.values[row] = Number.NaN;
+      if (column.sd) column.sd[row] = Number.NaN;
+      if (column.bounds) column.bounds[row] = 0;
+    }
+  }
+}

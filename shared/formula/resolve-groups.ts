@@ -1,0 +1,52 @@
+import type { TextColumn } from '../table/table.ts';
+import { groupCodes, groupStatistic } from './group-statistics.ts';
+import type { Program } from './program.ts';
+import { type BlockSource, fromColumn, type Sources } from './sources.ts';
+import type { Step } from './step.ts';
+
+type EvaluateWhole = (
+  program: Program,
+  sources: Sources,
+  name: string,
+) => { readonly values: Float64Array; readonly sd: Float64Array };
+
+/**
+ * Works out the values per group, which need whole columns, in the order in which they stand, and puts each in as an
+ * input. What comes back has no group steps left.
+ */
+export function resolveGroups(
+  program: Program,
+  sources: Sources,
+  evaluate: EvaluateWhole,
+): { readonly program: Program; readonly sources: Sources } {
+  if (!program.steps.some(({ op }) => op === 'group')) return { program, sources };
+  const steps: Step[] = [...program.steps];
+  const numbers = new Map<string, BlockSource>(sources.numbers);
+  const uncertainties = new Map<string, BlockSource>(sources.uncertainties);
+  const now: Sources = { ...sources, numbers, uncertainties };
+  const wanted = reachable(program);
+  steps.forEach((step, index) => {
+    if (step.op !== 'group' || !wanted.has(index)) return;
+    const name = `group ${index}`;
+    const unit = [...program.outputs.values()][0].unit;
+    const inner: Program = { steps, outputs: new Map([[name, { step: step.args[0], unit }]]) };
+    const { values, sd } = evaluate(inner, now, name);
+    const keys = step.by.map((key) => sources.texts.get(key) as TextColumn);
+    const column = groupStatistic(step.statistic, values, sd, groupCodes(keys, sources.rows));
+    numbers.set(name, fromColumn(column.values));
+    uncertainties.set(name, fromColumn(column.sd));
+    steps[index] = { op: 'input', args: [], name };
+  });
+  return { program: { ...program, steps }, sources: now };
+}
+
+function reachable({ steps, outputs }: Program): Set<number> {
+  const found = new Set<number>();
+  const stack = [...outputs.values()].map(({ step }) => step);
+  for (let step = stack.pop(); step !== undefined; step = stack.pop()) {
+    if (found.has(step)) continue;
+    found.add(step);
+    stack.push(...steps[step].args);
+  }
+  return found;
+}

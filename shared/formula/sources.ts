@@ -1,0 +1,42 @@
+import type { TextColumn } from '../table/table.ts';
+
+/** Writes rows `from` to `from + n` of a column to `out[0..n)`. */
+export type BlockSource = (from: number, n: number, out: Float64Array) => void;
+
+/** Where the inputs of a program come from. */
+export interface Sources {
+  readonly rows: number;
+  readonly numbers: ReadonlyMap<string, BlockSource>;
+  readonly texts: ReadonlyMap<string, TextColumn>;
+  /** Standard uncertainty of an input, in its own unit (kelvin for a temperature). Inputs without one count as exact. */
+  readonly uncertainties: ReadonlyMap<string, BlockSource>;
+  /** Marks of inputs that are only known to be at least (1) or at most (-1) their value. */
+  readonly bounds: ReadonlyMap<string, Int8Array>;
+}
+
+/** The columns that a program fills. Those not given are not written. */
+export interface OutputColumn {
+  readonly values: Float64Array;
+  readonly sd?: Float64Array;
+  readonly bounds?: Int8Array;
+}
+
+export const fromColumn =
+  (values: Float64Array): BlockSource =>
+  (from, n, out) =>
+    out.set(values.subarray(from, from + n));
+
+export const fromConstant =
+  (value: number): BlockSource =>
+  (_, n, out) =>
+    void out.fill(value, 0, n);
+
+/** A number for each level of a text column; unknown where the text is, unless `whenUnknown` says otherwise. */
+export const fromLevels =
+  (codes: Int32Array, perLevel: ArrayLike<number>, whenUnknown = Number.NaN): BlockSource =>
+  (from, n, out) => {
+    for (let i = 0; i < n; i++) {
+      const code = codes[from + i];
+      out[i] = code < 0 ? whenUnknown : perLevel[code];
+    }
+  };
