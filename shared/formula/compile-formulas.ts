@@ -149,7 +149,11 @@ class Compiler implements Builder {
   named(name: string, span: Span): Value {
     const known = this.#built.get(name);
     if (known) return known;
-    const value = this.#input(name, span) ?? this.#constant(name, span) ?? this.#definition(name, span);
+    const value =
+      this.#unknown(name, span) ??
+      this.#input(name, span) ??
+      this.#constant(name, span) ??
+      this.#definition(name, span);
     if (!value) {
       const { inputs, constants, definitions } = this.scope;
       const names = [...definitions.keys(), ...inputs.keys(), ...constants.keys()];
@@ -157,6 +161,12 @@ class Compiler implements Builder {
     }
     this.#built.set(name, value);
     return value;
+  }
+
+  /** "unknown" is a number of whatever unit is wanted beside it. */
+  #unknown(name: string, span: Span): Value | undefined {
+    if (name !== 'unknown') return undefined;
+    return { step: this.steps.constant(Number.NaN), type: { kind: 'number', unit: ONE, bare: true }, span };
   }
 
   #input(name: string, span: Span): Value | undefined {
