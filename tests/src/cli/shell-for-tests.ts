@@ -1,0 +1,47 @@
+import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { CellKind } from '../../../shared/cell.ts';
+import { runCommand } from '../../../src/cli/run-command.ts';
+
+/** What a command said and left behind. */
+export interface Ran {
+  readonly code: number;
+  readonly out: readonly string[];
+  readonly err: readonly string[];
+}
+
+/** A folder of its own that is removed again, and commands typed in it. */
+export class Desk {
+  readonly folder = mkdtempSync(join(tmpdir(), 'between-visits-'));
+  readonly #catalogue: ReadonlyMap<string, CellKind>;
+
+  constructor(catalogue: ReadonlyMap<string, CellKind>) {
+    this.#catalogue = catalogue;
+  }
+
+  async type(...words: readonly string[]): Promise<Ran> {
+    const out: string[] = [];
+    const err: string[] = [];
+    const code = await runCommand(words, {
+      catalogue: this.#catalogue,
+      folder: this.folder,
+      home: join(import.meta.dirname, '../../..'),
+      width: 80,
+      environment: {},
+      today: () => '2026-03-31',
+      out: (line) => out.push(line),
+      err: (line) => err.push(line),
+    });
+    return { code, out, err };
+  }
+
+  /** Every file and folder below, by path. */
+  contents(): string[] {
+    return readdirSync(this.folder, { recursive: true, encoding: 'utf8' }).sort();
+  }
+
+  clear(): void {
+    rmSync(this.folder, { recursive: true, force: true });
+  }
+}
