@@ -199,7 +199,11 @@ export class SheetGrid extends LitElement {
 
   override updated(): void {
     const inside = (this.scroller?.clientHeight ?? 0) - HEAD_PX;
-    if (this.total > VIEW_ROWS && inside > ROW_PX && inside !== this.viewPx) this.viewPx = inside;
+    // The box decides its height only once it is drawn: a scroll bar below may take some of it.
+    if (this.total > VIEW_ROWS && inside > ROW_PX && inside !== this.viewPx)
+      requestAnimationFrame(() => {
+        this.viewPx = inside;
+      });
     if (!this.moveFocus) return;
     this.moveFocus = false;
     const target = this.renderRoot.querySelector<HTMLElement>(

@@ -1,6 +1,7 @@
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { unsafeSVG } from 'lit/directives/unsafe-svg.js';
+import type { ShownTable } from '../../shared/cell.ts';
 import type { CellState, RowPage, RowRange } from '../../shared/cell-state.ts';
 import { drawLanes } from '../../shared/lanes/draw-lanes.ts';
 import type { UnitLanes } from '../../shared/lanes/lane.ts';
@@ -9,6 +10,7 @@ import {
   chanceBy,
   checkFirst,
   expectWrong,
+  itsReadings,
   lanesHow,
   lanesUnderWay,
   measuredFact,
@@ -21,12 +23,37 @@ import {
   unitsWord,
 } from '../../shared/messages/page.ts';
 import { writeDay } from '../../shared/quantities/dates.ts';
+import { readingsSchema } from '../../shared/schemas/readings.ts';
+import { shownColumns } from '../../shared/table/schema.ts';
 import { raisedStyle } from './raised-style.ts';
 import { byTier, type RaisedFinding, type RaisedUnit, raisedUnits } from './raised-units.ts';
 import { tierMark } from './tier-mark.ts';
 
 /** Tags drawn at first; a large fleet's list goes on when asked. */
 const FIRST_UNITS = 40;
+
+/** What shows how a number came about: the measured columns, then where they were read. */
+const SHOWN_READINGS = new Set([
+  'taken_at',
+  'fire',
+  'state',
+  'o2_pct',
+  'co2_pct',
+  'co_ppm',
+  'flue_C',
+  'supply_static_Pa',
+  'supply_running_Pa',
+  'analyzer',
+  'technician',
+  'note',
+  'source_file',
+  'source_line',
+]);
+const READINGS: ShownTable = {
+  table: 'accepted',
+  title: 'Readings',
+  columns: shownColumns(readingsSchema).filter(({ column }) => SHOWN_READINGS.has(column)),
+};
 
 /** What the list asks of the page around it. */
 export interface RaisedHost {
@@ -45,7 +72,11 @@ export class RaisedList extends LitElement {
   @state() private lanes: ReadonlyMap<string, UnitLanes> = new Map();
   @state() private limit = FIRST_UNITS;
 
+  @state() private opened: ReadonlySet<string> = new Set();
+
   private askedVersion = -1;
+  private readonly filters = new Map<string, NonNullable<RowRange['filter']>>();
+  private fetching: { readonly cell: string; fetch(range: RowRange): Promise<RowPage> } | undefined;
   private readonly narrow = globalThis.matchMedia?.('(max-width: 700px)');
   private readonly onWidth = (): void => this.requestUpdate();
 
@@ -116,7 +147,40 @@ export class RaisedList extends LitElement {
         ${findings.map((finding) => this.finding(finding))}
       </div>
       <div class="lanes">${lanes ? unsafeSVG(drawLanes(lanes, this.isNarrow ? 'small' : 'large')) : lanesUnderWay()}</div>
+      ${this.readings(unit)}
     </article>`;
+  }
+
+  /** From a raised unit to the readings behind it: the sheet is drawn once it is opened. */
+  private readings(unit: string): TemplateResult | typeof nothing {
+    const cell = (this.cell.parameters as { readings?: unknown }).readings;
+    if (typeof cell !== 'string' || cell === '') return nothing;
+    const isOpen = this.opened.has(unit);
+    return html`<details .open=${isOpen} @toggle=${(event: Event) => this.toggle(unit, (event.target as HTMLDetailsElement).open)}>
+      <summary>${itsReadings(unit)}</summary>
+      ${
+        isOpen
+          ? html`<bv-sheet .table=${READINGS} .rows=${1} .version=${this.cell.version} .filter=${this.filterFor(unit)}
+            .fetchRows=${this.fetchFrom(cell)}></bv-sheet>`
+          : nothing
+      }</details>`;
+  }
+
+  private toggle(unit: string, isOpen: boolean): void {
+    if (isOpen === this.opened.has(unit)) return;
+    this.opened = new Set(isOpen ? [...this.opened, unit] : [...this.opened].filter((other) => other !== unit));
+  }
+
+  /** One object a unit, so that a sheet is not asked again for what it has. */
+  private filterFor(unit: string): NonNullable<RowRange['filter']> {
+    const filter = this.filters.get(unit) ?? { column: 'unit', text: unit };
+    this.filters.set(unit, filter);
+    return filter;
+  }
+
+  private fetchFrom(cell: string): (range: RowRange) => Promise<RowPage> {
+    if (this.fetching?.cell !== cell) this.fetching = { cell, fetch: (range) => this.host.rows(cell, range) };
+    return this.fetching.fetch;
   }
 
   private finding(finding: RaisedFinding): TemplateResult {

@@ -159,6 +159,7 @@ export const raisedStyle = css`
     font-variant-numeric: tabular-nums;
   }
   .lanes {
+    --lane-paper: var(--tag);
     margin-top: 14px;
     padding-top: 8px;
     border-top: 1px solid var(--rule-strong);

@@ -1,6 +1,7 @@
 import { html } from 'lit';
 import { allRaisedTable } from '../../shared/messages/page.ts';
 import '../parts/cell-tables.ts';
+import '../parts/sheet-grid.ts';
 import type { CellView } from '../parts/view.ts';
 import './raised-list.ts';
 

@@ -33,6 +33,7 @@ export const threadTitle = (from: string, to: string, rows: number): string => `
 export const setAsideWord = (count: number): string => `${plainCount(count)} set aside`;
 export const duplicatesWord = (count: number): string =>
   `${plainCount(count)} ${count === 1 ? 'duplicate' : 'duplicates'}`;
+export const flowFolded = (summary: string): string => `The flow: ${summary}`;
 export const flowSummary = (done: number, cells: number, failed: number, asking: number, running: number): string => {
   const rest = [
     failed > 0 ? `${failed} failed` : '',
@@ -99,9 +100,12 @@ export const notADay = (found: string): string =>
   `"${found}" is no day that the notebook can look from. Write it as year, month, day: 2026-11-15.`;
 export const skipToRaised = (): string => 'Skip to the raised units';
 export const lightWord = (light: string): string =>
-  light === 'day' ? 'Light: day' : light === 'night' ? 'Light: night' : 'Light: as this device';
+  light === 'day' ? 'Colours: day' : light === 'night' ? 'Colours: night' : 'Colours: as this device';
 export const openingSample = (): string => 'Opening the sample campus …';
 export const openingOwn = (files: number): string => `Reading your ${files === 1 ? 'file' : `${files} files`} …`;
+export const moreFailed = (count: number): string =>
+  `${count} more ${count === 1 ? 'cell' : 'cells'} could not be calculated; shut valves in the flow mark them.`;
+export const goTo = (cell: string): string => `Go to ${cell}`;
 export const openFailed = (cause: string): string => `The notebook could not be opened: ${cause}`;
 export const nothingOpen = (): string =>
   'This notebook has no cells yet. Open your readings and your register to begin.';
@@ -139,17 +143,7 @@ export const bytesWord = (bytes: number): string =>
       ? `${(bytes / 1e3).toFixed(bytes < 1e4 ? 1 : 0)} kB`
       : `${(bytes / 1e6).toFixed(bytes < 1e7 ? 1 : 0)} MB`;
 
-// Cautions, at the foot and beside the safety tier.
 export const cautionsHead = (): string => 'Before you rely on this';
-export const cautionNow = (): string =>
-  'A CO alarm, a smell of gas, or headache and dizziness near a unit: get everyone out, then call the emergency number or the gas utility. Do not look it up here first.';
-export const cautionOld = (): string =>
-  'Old readings do not show today’s condition. A unit that is not raised has not been shown to be safe.';
-export const cautionWork = (): string =>
-  'Only qualified people adjust a burner, with a calibrated analyzer in the flue, to the rating plate, the maker’s instructions and the local codes. Where they differ from this page, they are right.';
-export const cautionCertificate = (): string =>
-  'This is no safety certificate, and it does not decide which rules apply to your units.';
-export const cautionCo = (): string => 'High CO is never corrected from the CO figure alone: find the cause first.';
 export const ownNotebook = (): string => 'Campus review';
 export const sampleMissing = (file: string, status: number): string =>
   `${file} of the sample campus was not served (status ${status}). Serve the whole folder that the build made, or open your own files.`;
@@ -164,13 +158,31 @@ export const tierHead = (tier: string): string =>
     cost: 'Costs fuel',
     data: 'Cannot be judged',
   })[tier] ?? tier;
+const REASONS: Readonly<Record<string, string>> = {
+  co_over_range: 'CO over the analyzer’s range',
+  co_high: 'CO too high',
+  supply_over_maximum: 'Gas supply above the maximum',
+  not_returned_to_service: 'Not returned to service',
+  supply_under_minimum: 'Gas supply below the minimum',
+  supply_drop_over: 'Supply drop over its limit',
+  supply_drop_growing: 'Supply drop growing',
+  out_of_tolerance: 'Out of tolerance',
+  leaving_tolerance: 'Leaving tolerance',
+  rich_in_summer: 'Will run rich in summer',
+  flue_temperature_rising: 'Flue temperature rising',
+  scatter_growing: 'Settings no longer hold',
+  returns_quickly: 'Needs visits again and again',
+  reading_doubtful: 'A reading is doubtful',
+  no_data: 'Not enough readings to judge',
+};
+export const reasonHead = (reason: string): string => REASONS[reason] ?? reason.replaceAll('_', ' ');
 export const unitsWord = (count: number): string => `${plainCount(count)} ${count === 1 ? 'unit' : 'units'}`;
 export const checkFirst = (): string => 'Check first';
 export const chanceBy = (percent: string, by: string): string =>
   by === '' ? `${percent} likely` : `${percent} likely by ${by}`;
 export const measuredFact = (): string => 'measured';
 export const readingsUsed = (count: number): string => `from ${count} ${count === 1 ? 'reading' : 'readings'}`;
-export const expectWrong = (percent: string): string => `expect ${percent} of such entries to be wrong`;
+export const expectWrong = (percent: string): string => `expect about ${percent} of such entries to be wrong`;
 export const onFire = (fire: string, fuel: string): string =>
   [
     fire === '' || fire === 'unnamed' ? '' : fire === 'single' ? 'single fire' : `${fire} fire`,
@@ -185,3 +197,10 @@ export const lanesHow = (): string =>
   'How to read the fire lanes: each lane is as tall as its band. Hollow marks were read as found, filled ones as left. The line is the level, its shade the range it lies in with 95 % confidence; right of the day mark it runs on into the future.';
 export const moreRaised = (count: number): string => `Show ${plainCount(count)} more`;
 export const allRaisedTable = (): string => 'The same as a table';
+export const lanesFind = (): string => 'Find a unit';
+export const lanesShown = (first: number, last: number, total: number): string =>
+  total === 1 ? '1 unit' : `Units ${plainCount(first)} to ${plainCount(last)} of ${plainCount(total)}`;
+export const lanesNone = (wanted: string): string => `No unit is called "${wanted}". Type part of its id.`;
+export const lanesPrevious = (): string => 'Previous units';
+export const lanesNext = (): string => 'Next units';
+export const itsReadings = (unit: string): string => `Readings of ${unit}, each with its file and line`;

@@ -22,6 +22,8 @@ export interface PageSession {
   setAsOf(day: string): Promise<void>;
   undo(): Promise<void>;
   redo(): Promise<void>;
+  /** Resolves when everything is calculated. */
+  settled(): Promise<void>;
   rows(cell: CellName, range: RowRange): Promise<RowPage>;
   lanes(cell: CellName, units: readonly string[]): Promise<readonly UnitLanes[]>;
   /** The notebook's file as it would be saved now. */

@@ -1,18 +1,13 @@
 import { html, type TemplateResult } from 'lit';
-import {
-  cautionCertificate,
-  cautionCo,
-  cautionNow,
-  cautionOld,
-  cautionsHead,
-  cautionWork,
-} from '../../../shared/messages/page.ts';
+import { allCautions, cautionLeave } from '../../../shared/messages/cautions.ts';
+import { cautionsHead } from '../../../shared/messages/page.ts';
 
 /** What must be read before anything here is relied on; always at the foot of the page, also in print. */
 export function cautions(): TemplateResult {
+  const [first, others] = [cautionLeave(), allCautions().filter((caution) => caution !== cautionLeave())];
   return html`<footer class="cautions" aria-label=${cautionsHead()}>
     <h2>${cautionsHead()}</h2>
-    <p class="now">${cautionNow()}</p>
-    <ul><li>${cautionOld()}</li><li>${cautionWork()}</li><li>${cautionCo()}</li><li>${cautionCertificate()}</li></ul>
+    <p class="now">${first}</p>
+    <ul>${others.map((caution) => html`<li>${caution}</li>`)}</ul>
   </footer>`;
 }

@@ -3,6 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import type { CellState } from '../../../shared/cell-state.ts';
 import {
   duplicatesWord,
+  flowFolded,
   flowLabel,
   flowSummary,
   rowsWord,
@@ -33,21 +34,37 @@ export class FlowLine extends LightElement {
   /** The cell under the pointer or the focus: its pipes stand out. */
   @state() private looked = '';
 
+  /** Where the page has no side, the flow is folded away above it. */
+  private readonly narrow = globalThis.matchMedia?.('(max-width: 1180px)');
+  private readonly onWidth = (): void => this.requestUpdate();
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.narrow?.addEventListener('change', this.onWidth);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.narrow?.removeEventListener('change', this.onWidth);
+  }
+
   override render(): TemplateResult {
     const flow = layOutFlow(this.cells, ROW_PX);
     const knotX = EDGE_PX + flow.lanes * LANE_PX + 26;
     const count = (phase: CellState['phase']): number => this.cells.filter((cell) => cell.phase === phase).length;
     const summary = flowSummary(count('done'), this.cells.length, count('failed'), count('asking'), count('running'));
-    return html`<nav class="flow" aria-label=${flowLabel()}>
-      <p class="summary">${summary}</p>
-      <div class="drawing" style="height:${flow.height}px">
+    const drawing = html`<div class="drawing" style="height:${flow.height}px">
         <svg width="100%" height=${flow.height} aria-hidden="true">
           ${flow.pipes.map((pipe) => this.pipe(pipe, flow, knotX))}
           ${flow.knots.map((knot) => this.knot(knot, knotX))}
         </svg>
         <ol>${flow.knots.map((knot) => this.label(knot, knotX))}</ol>
-      </div>
-    </nav>`;
+      </div>`;
+    return html`<nav class="flow" aria-label=${flowLabel()}>${
+      this.narrow?.matches
+        ? html`<details><summary class="summary">${flowFolded(summary)}</summary>${drawing}</details>`
+        : html`<p class="summary">${summary}</p>${drawing}`
+    }</nav>`;
   }
 
   private pipe(pipe: FlowPipe, flow: Flow, knotX: number): SVGTemplateResult {

@@ -3,6 +3,9 @@ import { customElement, property, state } from 'lit/decorators.js';
 import type { CellState } from '../../../shared/cell-state.ts';
 import {
   changeFollowed,
+  errorHead,
+  goTo,
+  moreFailed,
   nothingOpen,
   nothingToSave,
   openFailed,
@@ -15,7 +18,9 @@ import {
 import type { StripHost, StripViews } from '../cell-view.ts';
 import { type Light, nextLight, readLight, showLight } from '../light.ts';
 import type { OwnFile, PageSession } from '../page-session.ts';
+import type { BlankChange } from './blank-field.ts';
 import { cautions } from './cautions.ts';
+import './cell-question.ts';
 import './cell-strip.ts';
 import './flow-line.ts';
 import { LightElement } from './light-element.ts';
@@ -23,6 +28,9 @@ import './own-files.ts';
 import { plateFigures } from '../plate-figures.ts';
 import './rating-plate.ts';
 import { notebookFile, saveFile } from '../files/save-file.ts';
+
+/** Errors told in full at the top; the flow marks them all. */
+const SHOWN_FAILURES = 3;
 
 /** How the page comes to its notebooks; main.ts brings the real one. */
 export interface NotebookOpener {
@@ -113,6 +121,7 @@ export class PageShell extends LightElement {
         <div class="side">${cells.length === 0 ? nothing : html`<bv-flow .cells=${cells}></bv-flow>`}</div>
         <main id="main" tabindex="-1">
           ${this.trayOpen ? html`<bv-own-files .failure=${this.failure} .doing=${this.doing}></bv-own-files>` : this.news()}
+          ${this.calls()}
           ${[...front, ...others].map((cell) => this.strip(cell))}
         </main>
         ${cautions()}
@@ -125,6 +134,22 @@ export class PageShell extends LightElement {
     if (this.doing !== '') return html`<p class="news" role="status">${this.doing}</p>`;
     if (this.session && this.cells.length === 0) return html`<p class="news">${nothingOpen()}</p>`;
     return this.session && this.isSample ? html`<p class="news sample">${sampleBanner()}</p>` : nothing;
+  }
+
+  /** What only the user can settle stands at the top, wherever its cell is. */
+  private calls(): TemplateResult | typeof nothing {
+    const asking = this.cells.filter(({ phase, question }) => phase === 'asking' && question);
+    const failed = this.cells.filter(({ phase }) => phase === 'failed');
+    if (asking.length + failed.length === 0) return nothing;
+    return html`<div class="calls">
+      ${asking.map(
+        ({ name, question }) =>
+          html`<bv-question .question=${question} @bv-blank=${(event: BlankChange) =>
+            this.host.setParameter(name, event.detail.parameter, event.detail.value)}></bv-question>`,
+      )}
+      ${failed.slice(0, SHOWN_FAILURES).map(({ name, message }) => html`<div class="trouble"><p><strong>${errorHead(name)}</strong> ${message}</p><p><a href="#cell-${name}">${goTo(name)}</a></p></div>`)}
+      ${failed.length > SHOWN_FAILURES ? html`<p>${moreFailed(failed.length - SHOWN_FAILURES)}</p>` : nothing}
+    </div>`;
   }
 
   private strip(cell: CellState): TemplateResult {
@@ -141,6 +166,7 @@ export class PageShell extends LightElement {
     const before = new Map(this.cells.map(({ name, version }) => [name, version]));
     try {
       await make();
+      await this.need().settled();
       this.said = changeFollowed(this.cells.filter(({ name, version }) => before.get(name) !== version).length);
     } catch (cause) {
       this.said = cause instanceof Error ? cause.message : String(cause);
