@@ -21,4 +21,6 @@ export const savingsSchema: Schema = [
   text('fuel_use_source', 'Fuel use from'),
   /** yes, no or unknown: whether the saving can be told from nothing. */
   text('distinguishable', 'Told from nothing'),
+  /** What the change of O2 alone saved, the flue being as hot as found: a cold start fakes savings. */
+  numeric('fuel_saved_pct_same_flue', '%', 'Fuel saved, flue as found', '%', 2),
 ];

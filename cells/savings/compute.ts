@@ -1,0 +1,187 @@
+import type { CellContext, CellResult, Inputs, Remark } from '../../shared/cell.ts';
+import { findFuel } from '../../shared/fuels/find-fuel.ts';
+import { type FuelProperties, fuelProperties } from '../../shared/fuels/fuel-properties.ts';
+import * as message from '../../shared/messages/savings.ts';
+import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
+import { writeDay } from '../../shared/quantities/dates.ts';
+import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
+import type { Table } from '../../shared/table/table.ts';
+import { emissionFactor } from './emissions.ts';
+import { fuelAYear } from './fuel-a-year.ts';
+import { lastVisits, type TunedVisit } from './last-visits.ts';
+import type { SavingsParameters } from './parameters.ts';
+import { persistenceOf } from './persistence.ts';
+import { type FireHeat, savingOfVisit } from './saving-of-visit.ts';
+import { type SavingRow, savingsTable } from './savings-table.ts';
+
+export interface SavingsResult extends CellResult {
+  readonly answer: string;
+  readonly remarks: readonly Remark[];
+}
+
+const EMPTY: Table = { rows: 0, columns: new Map() };
+const NEEDED: readonly (readonly ['readings' | 'derive', string, readonly string[]])[] = [
+  ['readings', 'accepted', ['unit', 'taken_at', 'fire', 'state']],
+  ['derive', 'derived', ['unit', 'efficiency_gross_pct']],
+];
+
+export async function compute(
+  parameters: SavingsParameters,
+  inputs: Inputs,
+  context: CellContext,
+): Promise<Outcome<SavingsResult>> {
+  for (const [parameter, table, columns] of NEEDED) {
+    const cell = parameters[parameter];
+    const missing = columns.filter((column) => !inputs.get(cell)?.tables[table]?.columns.has(column));
+    if (cell !== '' && missing.length > 0) return fail(message.wrongInput(cell, table, missing.join(', ')));
+  }
+  const accepted = inputs.get(parameters.readings)?.tables['accepted'] ?? EMPTY;
+  const derived = inputs.get(parameters.derive)?.tables['derived'] ?? EMPTY;
+  const rowOf = rowMaker(parameters, inputs, context.asOf, accepted, derived);
+  const rows: SavingRow[] = [];
+  for (const visit of derived.rows === accepted.rows ? lastVisits(accepted, derived) : []) {
+    rows.push(rowOf(visit));
+    if (rows.length % 500 === 0) await context.pause();
+  }
+  return succeed({ tables: { savings: savingsTable(rows) }, answer: answerOf(rows), remarks: remarksOf(rows) });
+}
+
+type RowMaker = (visit: TunedVisit) => SavingRow;
+
+function rowMaker(
+  parameters: SavingsParameters,
+  inputs: Inputs,
+  asOf: number,
+  accepted: Table,
+  derived: Table,
+): RowMaker {
+  const register = inputs.get(parameters.register)?.tables ?? {};
+  const fuelOf = fuelAYear(inputs.get(parameters.fuelUse)?.tables['use'], register['economics'], asOf);
+  const shareOf = lowFireShares(register['economics']);
+  const persistence = persistenceOf(inputs.get(parameters.drift)?.tables['drift']);
+  const nextVisit = nextVisits(register['planning']);
+  const heatOf = heatReader(accepted, derived);
+  const taken = numbersOf(accepted, 'taken_at');
+  const analyzer = textsOf(accepted, 'analyzer');
+  const fuels = new Map<string, FuelProperties | undefined>();
+  return (visit) => {
+    if (!fuels.has(visit.fuel)) fuels.set(visit.fuel, propertiesOf(visit.fuel));
+    const properties = fuels.get(visit.fuel);
+    const fires = visit.fires.map((pair) => heatOf(pair));
+    const share = shareOf(visit.unit, visit.fuel);
+    const saving = properties && savingOfVisit(fires, properties, share, parameters.air === 'reference');
+    const leftOn = Math.max(...visit.fires.map(({ left }) => taken[left]));
+    const next = parameters.counterfactual === 'next_planned_visit' ? nextVisit(visit.unit) : Number.NaN;
+    const main = fires.reduce((a, b) =>
+      Math.abs(b.foundO2Pct - b.leftO2Pct) > Math.abs(a.foundO2Pct - a.leftO2Pct) ? b : a,
+    );
+    return {
+      unit: visit.unit,
+      fuel: visit.fuel,
+      foundOn: Math.min(...visit.fires.map(({ found }) => taken[found])),
+      leftOn,
+      saving,
+      fuelUse: fuelOf(visit.unit, visit.fuel),
+      emissionFactor: emissionFactor(visit.fuel),
+      // Against a visit that was planned anyway only the time until then was gained.
+      shareOfYear: next > leftOn ? Math.min((next - leftOn) / 365.25, 1) : 1,
+      counterfactual:
+        parameters.counterfactual === 'no_tune_up'
+          ? message.comparedWithNoTuneUp()
+          : next > leftOn
+            ? message.comparedWithNextVisit(writeDay(next))
+            : message.comparedWithUnplanned(),
+      persistenceYears: properties
+        ? persistence(visit.unit, visit.fuel, main.fire, main.foundO2Pct, main.leftO2Pct, properties)
+        : Number.NaN,
+      shareUnknown: Number.isNaN(share) && fires.length > 1,
+      flueMoved: fires.some(({ found, left }) => Math.abs(left.flueC - found.flueC) > 10),
+      analyzer: textAt(analyzer, visit.fires[0].left),
+    };
+  };
+}
+
+function propertiesOf(fuel: string): FuelProperties | undefined {
+  const found = findFuel(fuel);
+  return found.status === 'value' ? fuelProperties(found.value) : undefined;
+}
+
+function heatReader(accepted: Table, derived: Table): (pair: TunedVisit['fires'][number]) => FireHeat {
+  const of = (table: Table, name: string): Float64Array => numbersOf(table, name);
+  const [efficiency, o2, o2Reference, dewPoint] = [
+    'efficiency_gross_pct',
+    'o2_pct',
+    'o2_reference_pct',
+    'dew_point_C',
+  ].map((name) => of(derived, name));
+  const [flue, air] = ['flue_C', 'air_C'].map((name) => of(accepted, name));
+  const analyzer = textsOf(accepted, 'analyzer');
+  const reading = (row: number) => ({
+    efficiencyPct: efficiency[row],
+    o2Pct: o2[row],
+    flueC: flue[row],
+    airC: air[row],
+    dewPointC: dewPoint[row],
+  });
+  return ({ fire, found, left }) => ({
+    fire,
+    found: reading(found),
+    left: reading(left),
+    foundO2Pct: o2Reference[found],
+    leftO2Pct: o2Reference[left],
+    sameAnalyzer: textAt(analyzer, found) === textAt(analyzer, left),
+  });
+}
+
+function lowFireShares(economics: Table | undefined): (unit: string, fuel: string) => number {
+  const shares = new Map<string, number>();
+  if (economics) {
+    const [unit, fuel] = [textsOf(economics, 'unit'), textsOf(economics, 'fuel')];
+    const share = numbersOf(economics, 'low_fire_share');
+    for (let row = 0; row < economics.rows; row++)
+      shares.set(`${textAt(unit, row)}\u0000${textAt(fuel, row)}`, share[row]);
+  }
+  return (unit, fuel) => shares.get(`${unit}\u0000${fuel}`) ?? shares.get(`${unit}\u0000`) ?? Number.NaN;
+}
+
+function nextVisits(planning: Table | undefined): (unit: string) => number {
+  const next = new Map<string, number>();
+  if (planning) {
+    const unit = textsOf(planning, 'unit');
+    const on = numbersOf(planning, 'next_visit_on');
+    for (let row = 0; row < planning.rows; row++) next.set(textAt(unit, row), on[row]);
+  }
+  return (unit) => next.get(unit) ?? Number.NaN;
+}
+
+function answerOf(rows: readonly SavingRow[]): string {
+  const table = savingsTable(rows);
+  const costs = ['cost_saved', 'cost_saved_lower', 'cost_saved_upper'].map((name) => numbersOf(table, name));
+  const told = textsOf(table, 'distinguishable');
+  const costed = rows.flatMap((_, row) => (Number.isFinite(costs[0][row]) ? [row] : []));
+  const total = costed.reduce((sum, row) => sum + costs[0][row], 0);
+  // Half-widths add within one analyzer and go in quadrature between analyzers.
+  const half = (side: 1 | 2): number => {
+    const byAnalyzer = new Map<string, number>();
+    for (const row of costed) {
+      const name = rows[row].analyzer;
+      byAnalyzer.set(name, (byAnalyzer.get(name) ?? 0) + Math.abs(costs[side][row] - costs[0][row]));
+    }
+    return Math.hypot(...byAnalyzer.values());
+  };
+  const yes = rows.filter((_, row) => textAt(told, row) === 'yes').length;
+  return message.savingsAnswer(rows.length, yes, total, total - half(1), total + half(2), costed.length);
+}
+
+function remarksOf(rows: readonly SavingRow[]): Remark[] {
+  const count = (of: (row: SavingRow) => boolean): number => rows.filter(of).length;
+  return [
+    message.whatSavingsAre(),
+    message.sharedAnalyzer(),
+    message.shareUnknown(count(({ shareUnknown }) => shareUnknown)),
+    message.coldStart(count(({ flueMoved }) => flueMoved)),
+    message.richFixed(count(({ saving }) => saving !== undefined && saving.upperPct < 0)),
+  ]
+    .filter((text) => text !== '')
+    .map((text) => ({ severity: 'note', text }));
+}
