@@ -1,4 +1,5 @@
-import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
+import { readFields } from '../../shared/foresight/read-fields.ts';
+import type { Outcome } from '../../shared/outcome.ts';
 
 /** Names of cells are those of the notebook. */
 export interface InstrumentsParameters {
@@ -15,13 +16,7 @@ export const INSTRUMENTS_DEFAULTS: InstrumentsParameters = {
 };
 
 export function readParameters(raw: unknown): Outcome<InstrumentsParameters> {
-  const parameters: InstrumentsParameters = {
-    ...INSTRUMENTS_DEFAULTS,
-    ...((raw ?? {}) as Partial<InstrumentsParameters>),
-  };
-  if (!(parameters.tolerancePct >= 0 && parameters.tolerancePct <= 5))
-    return fail(
-      `instruments: the tolerance must be 0 to 5 points, it is ${parameters.tolerancePct}; 0.15 is the default.`,
-    );
-  return succeed(parameters);
+  return readFields('instruments', INSTRUMENTS_DEFAULTS, raw, {
+    tolerancePct: { title: 'the tolerance in points', from: 0, to: 5 },
+  });
 }

@@ -1,4 +1,5 @@
-import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
+import { readFields } from '../../shared/foresight/read-fields.ts';
+import type { Outcome } from '../../shared/outcome.ts';
 
 /** Names of cells are those of the notebook; '' where the notebook has no such cell. */
 export interface SupplyParameters {
@@ -28,15 +29,10 @@ export const SUPPLY_DEFAULTS: SupplyParameters = {
 };
 
 export function readParameters(raw: unknown): Outcome<SupplyParameters> {
-  const parameters: SupplyParameters = { ...SUPPLY_DEFAULTS, ...((raw ?? {}) as Partial<SupplyParameters>) };
-  const { horizonDays, lookAheadYears, falseDiscoveryRate, inputExponent } = parameters;
-  if (!(horizonDays >= 1 && horizonDays <= 3653))
-    return fail(`supply: the horizon must be 1 to 3653 days, it is ${horizonDays}; give a number of days.`);
-  if (!(lookAheadYears > 0 && lookAheadYears <= 20))
-    return fail(`supply: the look-ahead must be up to 20 years, it is ${lookAheadYears}; give a number of years.`);
-  if (!(falseDiscoveryRate > 0 && falseDiscoveryRate < 1))
-    return fail(`supply: the false-discovery rate must lie between 0 and 1, it is ${falseDiscoveryRate}; try 0.05.`);
-  if (!(inputExponent >= 0 && inputExponent <= 3))
-    return fail(`supply: the exponent of heat input must be 0 to 3, it is ${inputExponent}; 1.85 is usual.`);
-  return succeed(parameters);
+  return readFields('supply', SUPPLY_DEFAULTS, raw, {
+    horizonDays: { title: 'the horizon in days', from: 1, to: 3653 },
+    lookAheadYears: { title: 'the look-ahead in years', from: 0.1, to: 20 },
+    falseDiscoveryRate: { title: 'the share of false discoveries', from: 0.001, to: 0.5 },
+    inputExponent: { title: 'the power of heat input', from: 0, to: 3 },
+  });
 }

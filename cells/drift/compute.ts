@@ -1,0 +1,64 @@
+import type { CellContext, CellResult, Inputs } from '../../shared/cell.ts';
+import { tableOfDrift, tableOfPath, tableOfPoints } from '../../shared/foresight/drift-tables.ts';
+import { fitDrift } from '../../shared/foresight/fit-drift.ts';
+import type { FittedDrift } from '../../shared/foresight/fitted-drift.ts';
+import { type DriftRow, judgeDrift } from '../../shared/foresight/judge-drift.ts';
+import { lacksColumns, noSuchInput, unequalRows } from '../../shared/messages/foresight.ts';
+import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
+import { derivedSchema } from '../../shared/schemas/derived.ts';
+import { readingsSchema } from '../../shared/schemas/readings.ts';
+import { missingColumns } from '../../shared/table/schema.ts';
+import type { Table } from '../../shared/table/table.ts';
+import type { DriftParameters } from './parameters.ts';
+
+export interface DriftResult extends CellResult {
+  readonly rows: readonly DriftRow[];
+  readonly fitted: FittedDrift;
+  /** The register's units, for the places on the lanes. */
+  readonly units: Table | undefined;
+}
+
+/** Levels, rates and biases of the fleet, before any band or horizon. */
+export async function computeFit(
+  parameters: DriftParameters,
+  inputs: Inputs,
+  context: CellContext,
+): Promise<Outcome<FittedDrift>> {
+  const readings = inputs.get(parameters.readings)?.tables['accepted'];
+  const derived = inputs.get(parameters.derive)?.tables['derived'];
+  if (!readings) return fail(noSuchInput('drift', 'readings'));
+  if (!derived) return fail(noSuchInput('drift', 'derive'));
+  const missing = [...missingColumns(readingsSchema, readings), ...missingColumns(derivedSchema, derived)];
+  if (missing.length > 0) return fail(lacksColumns('drift', 'readings or derive', missing.join(', ')));
+  if (readings.rows !== derived.rows) return fail(unequalRows('drift', readings.rows, derived.rows));
+  await context.pause();
+  const units = inputs.get(parameters.register)?.tables['units'];
+  const events = inputs.get(parameters.events)?.tables['events'];
+  return succeed(fitDrift({ readings, derived, units, events }, context.asOf, context.seed, parameters.referenceAir));
+}
+
+/** The fit held against bands and horizon. */
+export async function compute(
+  parameters: DriftParameters,
+  inputs: Inputs,
+  context: CellContext,
+  fitted: FittedDrift | undefined,
+): Promise<Outcome<DriftResult>> {
+  const derived = inputs.get(parameters.derive)?.tables['derived'];
+  if (!derived) return fail(noSuchInput('drift', 'derive'));
+  const fit = fitted ?? (await computeFit(parameters, inputs, context));
+  if ('status' in fit && fit.status !== 'value') return fit;
+  const known = 'status' in fit ? fit.value : fit;
+  const register = inputs.get(parameters.register)?.tables;
+  const events = inputs.get(parameters.events)?.tables['events'];
+  await context.pause();
+  const rows = judgeDrift(known, { limits: register?.['limits'], units: register?.['units'], events }, parameters);
+  await context.pause();
+  const tables = {
+    drift: tableOfDrift(rows, known, derived),
+    points: tableOfPoints(rows, known, derived),
+    path: tableOfPath(rows, known),
+    ...known.tables,
+  };
+  return succeed({ tables, rows, fitted: known, units: register?.['units'] });
+}

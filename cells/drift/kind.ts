@@ -1,0 +1,105 @@
+import type { CellKind, Description, Read, Segment } from '../../shared/cell.ts';
+import type { FittedDrift } from '../../shared/foresight/fitted-drift.ts';
+import { lanesOf } from '../../shared/lanes/lanes-of.ts';
+import { driftAnswer } from '../../shared/messages/foresight.ts';
+import { driftSchema } from '../../shared/schemas/drift.ts';
+import { shownColumns } from '../../shared/table/schema.ts';
+import { compute, computeFit, type DriftResult } from './compute.ts';
+import { type DriftParameters, readParameters } from './parameters.ts';
+import { remarksOf } from './remarks.ts';
+
+const eventsOf = ({ events }: DriftParameters): Read[] => (events === '' ? [] : [{ cell: events }]);
+
+function sentence({ readings, derive, register, horizonDays, quantity, referenceAir }: DriftParameters): Segment[] {
+  return [
+    'Follow how each fire of each unit in ',
+    { parameter: 'readings', text: readings, entry: { kind: 'cell', kinds: ['readings'] } },
+    ' moves between visits, with the values of ',
+    { parameter: 'derive', text: derive, entry: { kind: 'cell', kinds: ['derive'] } },
+    ' taken ',
+    {
+      parameter: 'referenceAir',
+      text: referenceAir ? 'at reference air' : 'as measured',
+      entry: {
+        kind: 'choice',
+        options: [
+          { value: 'true', label: 'at reference air' },
+          { value: 'false', label: 'as measured' },
+        ],
+      },
+    },
+    ', in ',
+    {
+      parameter: 'quantity',
+      text: quantity === 'as_target' ? 'the quantity of its target' : quantity === 'o2_pct' ? 'O2' : 'CO2',
+      entry: {
+        kind: 'choice',
+        options: [
+          { value: 'as_target', label: 'the quantity of its target' },
+          { value: 'o2_pct', label: 'O2' },
+          { value: 'co2_pct', label: 'CO2' },
+        ],
+      },
+    },
+    ', and hold it against the bands of ',
+    { parameter: 'register', text: register, entry: { kind: 'cell', kinds: ['register'] } },
+    ' for the next ',
+    {
+      parameter: 'horizonDays',
+      text: String(horizonDays),
+      entry: { kind: 'number', minimum: 1, maximum: 3653, unit: 'days' },
+    },
+    ' days.',
+  ];
+}
+
+function describe(result: DriftResult): Description {
+  const { rows } = result;
+  const share = (test: (row: (typeof rows)[number]) => boolean): number => rows.filter(test).length;
+  const outside = share(({ judged }) => judged.marginNow < 0);
+  const leaving = share(({ judged }) => judged.marginNow >= 0 && judged.outBy >= 0.5);
+  const unknown = share(({ judged }) => !Number.isFinite(judged.outBy));
+  const units = new Set(rows.map(({ unit }) => unit)).size;
+  return {
+    answer: driftAnswer(rows.length, units, outside, leaving, unknown),
+    tables: [{ table: 'drift', title: 'Drift', columns: shownColumns(driftSchema) }],
+    figures: [],
+    remarks: remarksOf(result),
+  };
+}
+
+export const kind: CellKind<DriftParameters, DriftResult, FittedDrift> = {
+  name: 'drift',
+  title: 'Drift',
+  purpose: 'Follows how high fire and low fire of each unit move between visits, and when each will leave its band.',
+  readParameters,
+  reads: (parameters) => [
+    { cell: parameters.readings, tables: ['accepted'] },
+    { cell: parameters.derive, tables: ['derived'] },
+    { cell: parameters.register, tables: ['units', 'limits'] },
+    ...eventsOf(parameters),
+  ],
+  sources: () => [],
+  sentence,
+  fit: {
+    parameters: ({ readings, derive, register, events, referenceAir }) => ({
+      readings,
+      derive,
+      register,
+      events,
+      referenceAir,
+    }),
+    reads: (parameters) => [
+      { cell: parameters.readings, tables: ['accepted'] },
+      { cell: parameters.derive, tables: ['derived'] },
+      { cell: parameters.register, tables: ['units'] },
+      ...eventsOf(parameters),
+    ],
+    compute: computeFit,
+  },
+  compute,
+  describe,
+  files: ({ tables }) => [{ name: 'drift.csv', table: tables['drift'] }],
+  lanes: ({ tables, units, fitted }, wanted) =>
+    lanesOf({ drift: tables['drift'], points: tables['points'], path: tables['path'], units }, wanted, fitted.asOf),
+};

@@ -1,0 +1,46 @@
+import type { CellKind, Description, Remark } from '../../shared/cell.ts';
+import { anonymousReadings, instrumentsAnswer, sharedBias } from '../../shared/messages/foresight.ts';
+import { instrumentsSchema } from '../../shared/schemas/instruments.ts';
+import { shownColumns } from '../../shared/table/schema.ts';
+import { compute, type InstrumentsResult } from './compute.ts';
+import { type InstrumentsParameters, readParameters } from './parameters.ts';
+
+function describe({ rows, anonymous }: InstrumentsResult): Description {
+  const count = (verdict: string): number => rows.filter((row) => row.verdict === verdict).length;
+  const remarks: Remark[] = [{ severity: 'note', text: sharedBias() }];
+  if (anonymous > 0) remarks.unshift({ severity: 'warning', text: anonymousReadings(anonymous) });
+  return {
+    answer: instrumentsAnswer(rows.length, count('biased'), count('confounded')),
+    tables: [{ table: 'instruments', title: 'Analyzers', columns: shownColumns(instrumentsSchema) }],
+    figures: [],
+    remarks,
+  };
+}
+
+export const kind: CellKind<InstrumentsParameters, InstrumentsResult> = {
+  name: 'instruments',
+  title: 'Instruments',
+  purpose: 'Compares the analyzers with one another through the units that several of them have read.',
+  readParameters,
+  reads: ({ readings, drift }) => [
+    { cell: readings, tables: ['accepted'] },
+    { cell: drift, tables: ['analyzers'] },
+  ],
+  sources: () => [],
+  sentence: ({ readings, drift, tolerancePct }) => [
+    'Compare the analyzers that are named in ',
+    { parameter: 'readings', text: readings, entry: { kind: 'cell', kinds: ['readings'] } },
+    ' by the biases that ',
+    { parameter: 'drift', text: drift, entry: { kind: 'cell', kinds: ['drift'] } },
+    ' found, and call one biased beyond ',
+    {
+      parameter: 'tolerancePct',
+      text: String(tolerancePct),
+      entry: { kind: 'number', minimum: 0, maximum: 5, unit: 'points' },
+    },
+    ' points.',
+  ],
+  compute,
+  describe,
+  files: ({ tables }) => [{ name: 'instruments.csv', table: tables['instruments'] }],
+};

@@ -1,0 +1,105 @@
+import type { CellKind, Description, Read, Remark, Segment } from '../../shared/cell.ts';
+import {
+  lowPressureRule,
+  notNormalized,
+  supplyAnswer,
+  supplyFirst,
+  unknownLanes,
+} from '../../shared/messages/foresight.ts';
+import { supplySchema } from '../../shared/schemas/supply.ts';
+import { shownColumns } from '../../shared/table/schema.ts';
+import { compute, computeFit, type SupplyFit, type SupplyResult } from './compute.ts';
+import { readParameters, type SupplyParameters } from './parameters.ts';
+
+const eventsOf = ({ events }: SupplyParameters): Read[] => (events === '' ? [] : [{ cell: events }]);
+
+function sentence(parameters: SupplyParameters): Segment[] {
+  const { readings, register, inputExponent, horizonDays, lookAheadYears, falseDiscoveryRate } = parameters;
+  return [
+    'Follow the drop of gas pressure (static less running at the highest fire) in ',
+    { parameter: 'readings', text: readings, entry: { kind: 'cell', kinds: ['readings'] } },
+    ', brought to the rated heat input by the power ',
+    {
+      parameter: 'inputExponent',
+      text: String(inputExponent),
+      entry: { kind: 'number', minimum: 0, maximum: 3, unit: '' },
+    },
+    ', hold it against the limits of ',
+    { parameter: 'register', text: register, entry: { kind: 'cell', kinds: ['register'] } },
+    ' for the next ',
+    {
+      parameter: 'horizonDays',
+      text: String(horizonDays),
+      entry: { kind: 'number', minimum: 1, maximum: 3653, unit: 'days' },
+    },
+    ' days, and call a drop growing where its limit is reached within ',
+    {
+      parameter: 'lookAheadYears',
+      text: String(lookAheadYears),
+      entry: { kind: 'number', minimum: 0.1, maximum: 20, unit: 'years' },
+    },
+    ' years, with a share of at most ',
+    {
+      parameter: 'falseDiscoveryRate',
+      text: String(falseDiscoveryRate),
+      entry: { kind: 'number', minimum: 0.001, maximum: 0.5, unit: '' },
+    },
+    ' false discoveries.',
+  ];
+}
+
+function remarksOf({ rows }: SupplyResult): Remark[] {
+  const remarks: Remark[] = [];
+  const unknown = rows.filter(({ verdict }) => verdict === 'unknown');
+  if (unknown.length > 0) remarks.push({ severity: 'warning', text: unknownLanes(unknown.length, unknown[0].reason) });
+  const ruled = rows.filter(({ limitSource }) => limitSource === 'low_pressure_rule').length;
+  if (ruled > 0) remarks.push({ severity: 'warning', text: lowPressureRule(ruled) });
+  const raw = rows.filter(({ used, normalized }) => used > 0 && normalized === 0).length;
+  if (raw > 0) remarks.push({ severity: 'note', text: notNormalized(raw) });
+  remarks.push({ severity: 'note', text: supplyFirst() });
+  return remarks;
+}
+
+function describe(result: SupplyResult): Description {
+  const count = (verdict: string): number => result.rows.filter((row) => row.verdict === verdict).length;
+  return {
+    answer: supplyAnswer(result.rows.length, count('over'), count('growing'), count('within'), count('unknown')),
+    tables: [{ table: 'supply', title: 'Gas supply', columns: shownColumns(supplySchema) }],
+    figures: [],
+    remarks: remarksOf(result),
+  };
+}
+
+export const kind: CellKind<SupplyParameters, SupplyResult, SupplyFit> = {
+  name: 'supply',
+  title: 'Gas supply',
+  purpose: 'Follows each unit’s drop of gas pressure at high fire and says whether it grows toward its limit.',
+  readParameters,
+  reads: (parameters) => [
+    { cell: parameters.readings, tables: ['accepted'] },
+    { cell: parameters.derive, tables: ['derived'] },
+    { cell: parameters.register, tables: ['units', 'supply-limits'] },
+    ...eventsOf(parameters),
+  ],
+  sources: () => [],
+  sentence,
+  fit: {
+    parameters: ({ readings, derive, register, events, inputExponent }) => ({
+      readings,
+      derive,
+      register,
+      events,
+      inputExponent,
+    }),
+    reads: (parameters) => [
+      { cell: parameters.readings, tables: ['accepted'] },
+      { cell: parameters.derive, tables: ['derived'] },
+      { cell: parameters.register, tables: ['units'] },
+      ...eventsOf(parameters),
+    ],
+    compute: computeFit,
+  },
+  compute,
+  describe,
+  files: ({ tables }) => [{ name: 'supply.csv', table: tables['supply'] }],
+};

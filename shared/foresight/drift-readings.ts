@@ -1,0 +1,236 @@
+import { AIR_OXYGEN_PCT } from '../combustion/oxygen-in-air.ts';
+import { findFuel } from '../fuels/find-fuel.ts';
+import { fuelProperties } from '../fuels/fuel-properties.ts';
+import { medianOf } from '../statistics/median-of.ts';
+import { numbersOf, textAt, textsOf } from '../table/columns.ts';
+import type { Table, TextColumn } from '../table/table.ts';
+import { co2AsO2 } from './co2-line.ts';
+import { type FleetReadings, READING_STATE } from './fleet-readings.ts';
+import { hardwareOf } from './lane-keys.ts';
+import { eventDays, NEW_SERIES_EVENTS } from './series-breaks.ts';
+
+export interface DriftTables {
+  readonly readings: Table;
+  /** Same rows and order as readings. */
+  readonly derived: Table;
+  readonly units: Table | undefined;
+  readonly events: Table | undefined;
+}
+
+export interface LaneName {
+  readonly unit: string;
+  readonly fuel: string;
+  readonly fire: string;
+}
+
+/** The fleet's readings in points of O2, with the names that its numbers stand for. */
+export interface DriftReadings {
+  readonly fleet: FleetReadings;
+  /** Row of the tables that each reading stands in. */
+  readonly sourceRow: Int32Array;
+  readonly lanes: readonly LaneName[];
+  readonly analyzers: readonly string[];
+  readonly fuels: readonly string[];
+  /** Per fuel: the CO2max of the line between CO2 and O2. */
+  readonly co2max: Float64Array;
+}
+
+/** A probe that is out of the flue, or a number that is none. */
+const plausibleO2 = (o2: number): boolean => o2 > -0.5 && o2 < 18;
+
+/** @param referenceAir whether O2 and CO2 are taken at reference air or as measured */
+export function readDrift(tables: DriftTables, asOf: number, referenceAir: boolean): DriftReadings {
+  const { derived, readings } = tables;
+  const columns = driftColumns(derived, referenceAir);
+  const order = rowsInOrder(derived, asOf);
+  const fuels = new Names();
+  const lanes = groupLanes(tables, order, fuels);
+  const analyzers = textsOf(readings, 'analyzer');
+  const co2max = lineOfFuels(derived, fuels);
+  const visits = textsOf(readings, 'visit');
+  const pick = (values: ArrayLike<number>): Float64Array => Float64Array.from(order, (row) => values[row]);
+  const codes = (column: TextColumn): Int32Array => Int32Array.from(order, (row) => column.codes[row]);
+  const first = pick(columns.o2).map((o2) => (plausibleO2(o2) ? o2 : Number.NaN));
+  const second = pick(columns.co2).map((co2, i) => {
+    const o2 = co2AsO2(co2, co2max[lanes.fuelOf[lanes.lane[i]]]);
+    return plausibleO2(o2) ? o2 : Number.NaN;
+  });
+  const breaks = eventDays(tables.events, NEW_SERIES_EVENTS, asOf);
+  const fleet: FleetReadings = {
+    rows: order.length,
+    unit: lanes.unit,
+    lane: lanes.lane,
+    day: pick(numbersOf(derived, 'taken_at')),
+    state: statesOf(textsOf(derived, 'state'), order),
+    adjusted: answersOf(textsOf(readings, 'adjusted'), order),
+    visit: codes(visits),
+    analyzer: codes(analyzers),
+    first,
+    second,
+    extra: pick(columns.extra),
+    lanes: { count: lanes.names.length, unit: lanes.unitOf, classOf: lanes.classOf, fuel: lanes.fuelOf },
+    units: lanes.units.list.length,
+    analyzers: analyzers.levels.length,
+    classes: lanes.classes.list.length,
+    fuels: fuels.list.length,
+    breaks: lanes.units.list.map((unit) => breaks.get(unit) ?? []),
+  };
+  return {
+    fleet,
+    sourceRow: Int32Array.from(order),
+    lanes: lanes.names,
+    analyzers: analyzers.levels,
+    fuels: fuels.list,
+    co2max,
+  };
+}
+
+/** Texts numbered in order of first appearance. */
+class Names {
+  readonly list: string[] = [];
+  readonly #places = new Map<string, number>();
+  place(name: string): number {
+    let place = this.#places.get(name);
+    if (place === undefined) {
+      place = this.list.length;
+      this.list.push(name);
+      this.#places.set(name, place);
+    }
+    return place;
+  }
+}
+
+interface DriftColumns {
+  readonly o2: Float64Array;
+  readonly co2: Float64Array;
+  readonly extra: Float64Array;
+}
+
+/** Measured O2, measured CO2, and the variance that bringing O2 to reference air adds; NaN where not measured. */
+function driftColumns(derived: Table, referenceAir: boolean): DriftColumns {
+  const suffix = referenceAir ? '_reference_pct' : '_pct';
+  const measured = (name: string): Float64Array => {
+    const from = textsOf(derived, `${name}_from`);
+    const calculated = from.levels.indexOf('calculated');
+    const values = numbersOf(derived, `${name}${suffix}`);
+    return values.map((value, row) => (calculated >= 0 && from.codes[row] === calculated ? Number.NaN : value));
+  };
+  const shown = numbersOf(derived, 'o2_pct_sd');
+  const atReference = numbersOf(derived, 'o2_reference_pct_sd');
+  const extra = shown.map((sd, row) => {
+    const added = atReference[row] * atReference[row] - sd * sd;
+    return referenceAir && added > 0 ? added : 0;
+  });
+  return { o2: measured('o2'), co2: measured('co2'), extra };
+}
+
+/** Rows up to the as-of day by unit, then time: the tables' own order where it is sorted already. */
+function rowsInOrder(derived: Table, asOf: number): number[] {
+  const unit = textsOf(derived, 'unit').codes;
+  const day = numbersOf(derived, 'taken_at');
+  const rows: number[] = [];
+  const place = new Map<number, number>();
+  let sorted = true;
+  for (let row = 0; row < derived.rows; row++) {
+    if (unit[row] < 0 || !(day[row] < asOf + 1)) continue;
+    const last = rows[rows.length - 1];
+    if (!place.has(unit[row])) place.set(unit[row], place.size);
+    else if (unit[last] !== unit[row]) sorted = false;
+    if (last !== undefined && unit[last] === unit[row] && day[last] > day[row]) sorted = false;
+    rows.push(row);
+  }
+  const at = (row: number): number => place.get(unit[row]) ?? 0;
+  return sorted ? rows : rows.sort((a, b) => at(a) - at(b) || day[a] - day[b] || a - b);
+}
+
+interface LaneGroups {
+  /** Per reading. */
+  readonly unit: Int32Array;
+  readonly lane: Int32Array;
+  /** Per lane. */
+  readonly names: LaneName[];
+  readonly unitOf: Int32Array;
+  readonly classOf: Int32Array;
+  readonly fuelOf: Int32Array;
+  readonly units: Names;
+  readonly classes: Names;
+}
+
+/** Numbers lanes unit by unit, and names each lane's class: burner, control, fuel and fire. */
+function groupLanes({ derived, units: register }: DriftTables, order: readonly number[], fuels: Names): LaneGroups {
+  const [unit, fuel, fire] = ['unit', 'fuel', 'fire'].map((name) => textsOf(derived, name));
+  const hardware = hardwareOf(register);
+  const units = new Names();
+  const classes = new Names();
+  const names: LaneName[] = [];
+  const [unitOf, classOf, fuelOf]: number[][] = [[], [], []];
+  const lane = new Int32Array(order.length);
+  const unitPlace = new Int32Array(order.length);
+  const known = new Map<number, number>();
+  let current = -1;
+  order.forEach((row, i) => {
+    if (unit.codes[row] !== current) known.clear();
+    current = unit.codes[row];
+    unitPlace[i] = units.place(textAt(unit, row));
+    const key = (fuel.codes[row] + 1) * 64 + fire.codes[row] + 1;
+    let place = known.get(key);
+    if (place === undefined) {
+      place = names.length;
+      known.set(key, place);
+      const name = { unit: textAt(unit, row), fuel: textAt(fuel, row), fire: textAt(fire, row) };
+      const { burner, control } = hardware(name.unit, name.fuel);
+      names.push(name);
+      unitOf.push(unitPlace[i]);
+      classOf.push(classes.place([burner, control, name.fuel, name.fire].join('\u0000')));
+      fuelOf.push(fuels.place(name.fuel));
+    }
+    lane[i] = place;
+  });
+  return {
+    unit: unitPlace,
+    lane,
+    names,
+    unitOf: Int32Array.from(unitOf),
+    classOf: Int32Array.from(classOf),
+    fuelOf: Int32Array.from(fuelOf),
+    units,
+    classes,
+  };
+}
+
+/** CO2max by fuel: what the fleet's own calculated CO2 implies where it has any, since technicians set by it. */
+function lineOfFuels(derived: Table, fuels: Names): Float64Array {
+  const [o2, co2] = [numbersOf(derived, 'o2_pct'), numbersOf(derived, 'co2_pct')];
+  const [fuel, from] = [textsOf(derived, 'fuel'), textsOf(derived, 'co2_from')];
+  const calculated = from.levels.indexOf('calculated');
+  return Float64Array.from(fuels.list, (name) => {
+    const found = findFuel(name);
+    const known = found.status === 'value' ? fuelProperties(found.value).co2maxPct : 11.85;
+    const implied: number[] = [];
+    const code = fuel.levels.indexOf(name);
+    for (let row = 0; row < derived.rows && calculated >= 0; row++) {
+      if (fuel.codes[row] !== code || from.codes[row] !== calculated) continue;
+      const co2max = co2[row] / (1 - o2[row] / AIR_OXYGEN_PCT);
+      if (Math.abs(co2max / known - 1) < 0.04) implied.push(co2max);
+    }
+    return implied.length > 0 ? medianOf(implied) : known;
+  });
+}
+
+function statesOf(column: TextColumn, order: readonly number[]): Uint8Array {
+  const meaning = column.levels.map((level) =>
+    level === 'as_found'
+      ? READING_STATE.found
+      : level === 'as_left'
+        ? READING_STATE.left
+        : level === 'trial'
+          ? READING_STATE.trial
+          : READING_STATE.unknown,
+  );
+  return Uint8Array.from(order, (row) => meaning[column.codes[row]] ?? READING_STATE.unknown);
+}
+
+function answersOf(column: TextColumn, order: readonly number[]): Int8Array {
+  const meaning = column.levels.map((level) => (level === 'yes' ? 1 : level === 'no' ? 0 : -1));
+  return Int8Array.from(order, (row) => meaning[column.codes[row]] ?? -1);
+}

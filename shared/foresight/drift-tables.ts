@@ -1,0 +1,150 @@
+import { DAYS_PER_YEAR } from '../quantities/dates.ts';
+import { driftPathSchema, driftPointsSchema, driftSchema } from '../schemas/drift.ts';
+import { normalQuantile } from '../statistics/normal.ts';
+import { numberColumn, numbersOf, textAt, textColumn, textsOf } from '../table/columns.ts';
+import { tableOf } from '../table/schema.ts';
+import type { Column, Table } from '../table/table.ts';
+import { co2PerO2 } from './co2-line.ts';
+import type { FittedDrift } from './fitted-drift.ts';
+import type { DriftRow } from './judge-drift.ts';
+import { levelAt } from './leaving-chance.ts';
+import { type TableRecord, tableOfRecords } from './table-of-records.ts';
+
+const NINETY_FIVE = normalQuantile(0.975);
+const MONTH = DAYS_PER_YEAR / 12;
+
+export function tableOfDrift(rows: readonly DriftRow[], fitted: FittedDrift, derived: Table): Table {
+  const last = lastAsMeasured(fitted, derived);
+  return tableOfRecords(
+    driftSchema,
+    rows.map((row) => ({ ...identity(row), ...fitOf(row, fitted), ...verdictOfRow(row), last_as_measured: last(row) })),
+  );
+}
+
+const identity = ({ unit, fuel, fire, band }: DriftRow): TableRecord => ({
+  unit,
+  fuel,
+  fire,
+  quantity: band.quantity,
+  target_pct: band.target,
+  setting_lower_pct: band.settingLower,
+  setting_upper_pct: band.settingUpper,
+  band_source: band.source,
+  lower_limit: band.lower,
+  upper_limit: band.upper,
+});
+
+function fitOf(row: DriftRow, { series, states }: FittedDrift): TableRecord {
+  const { lane } = row;
+  if (lane < 0) return { readings_used: 0, visits_used: 0 };
+  return {
+    readings_used: series.readings[lane],
+    visits_used: series.visits[lane],
+    slope_per_year: row.state.rate,
+    slope_lower: row.slopeLower,
+    slope_upper: row.slopeUpper,
+    slope_source: row.slopeSource,
+    last_visit_on: Math.floor(series.to[lane]),
+    series_from: Math.floor(series.from[lane]),
+    level_left: row.state.level,
+    own_weight: series.readings[lane] > 0 ? states.ownWeight[lane] : Number.NaN,
+  };
+}
+
+const verdictOfRow = ({ judged, horizon }: DriftRow): TableRecord => ({
+  level_now: judged.levelNow,
+  level_now_sd: judged.levelNowSd,
+  margin_now: judged.marginNow,
+  margin_left: judged.marginLeft,
+  horizon_on: horizon,
+  probability_out_by_horizon: judged.outBy,
+  probability_outside_at_horizon: judged.outsideAt,
+  leaves_on_10: judged.leavesOn[0],
+  leaves_on_50: judged.leavesOn[1],
+  leaves_on_90: judged.leavesOn[2],
+  reason: judged.reason,
+});
+
+/** The last reading taken of a lane as the instrument showed it, in the lane's quantity. */
+function lastAsMeasured({ readings, lanes }: FittedDrift, derived: Table): (row: DriftRow) => number {
+  const last = new Int32Array(lanes.length).fill(-1);
+  readings.lane.forEach((lane, i) => {
+    if (readings.used[i] === 1) last[lane] = readings.sourceRow[i];
+  });
+  const shown = { o2_pct: numbersOf(derived, 'o2_pct'), co2_pct: numbersOf(derived, 'co2_pct') };
+  return ({ lane, band }) => (lane < 0 || last[lane] < 0 ? Number.NaN : shown[band.quantity][last[lane]]);
+}
+
+/** Every reading of every judged lane in the lane's quantity, in order of the judged lanes. */
+export function tableOfPoints(rows: readonly DriftRow[], fitted: FittedDrift, derived: Table): Table {
+  const { readings, referenceAir } = fitted;
+  const place = new Int32Array(fitted.lanes.length).fill(-1);
+  rows.forEach((row, i) => {
+    if (row.lane >= 0) place[row.lane] = i;
+  });
+  const order = readings.lane
+    .map((_, i) => i)
+    .sort((a, b) => place[readings.lane[a]] - place[readings.lane[b]] || a - b);
+  const shown = { o2_pct: numbersOf(derived, 'o2_pct'), co2_pct: numbersOf(derived, 'co2_pct') };
+  const judged = referenceAir
+    ? { o2_pct: numbersOf(derived, 'o2_reference_pct'), co2_pct: numbersOf(derived, 'co2_reference_pct') }
+    : shown;
+  const rowOf = (i: number): DriftRow => rows[place[readings.lane[i]]];
+  const day = numbersOf(derived, 'taken_at');
+  const state = textsOf(derived, 'state');
+  const texts = (pick: (row: DriftRow) => string): Column => textColumn(Array.from(order, (i) => pick(rowOf(i))));
+  const numbers = (from: typeof shown): Column =>
+    numberColumn(
+      '%',
+      Float64Array.from(order, (i) => from[rowOf(i).band.quantity][readings.sourceRow[i]]),
+    );
+  return tableOf(
+    driftPointsSchema,
+    order.length,
+    new Map<string, Column>([
+      ['unit', texts(({ unit }) => unit)],
+      ['fuel', texts(({ fuel }) => fuel)],
+      ['fire', texts(({ fire }) => fire)],
+      ['day', { kind: 'date', values: Float64Array.from(order, (i) => day[readings.sourceRow[i]]) }],
+      ['quantity', texts(({ band }) => band.quantity)],
+      ['value', numbers(judged)],
+      ['as_measured', numbers(shown)],
+      ['state', textColumn(Array.from(order, (i) => textAt(state, readings.sourceRow[i])))],
+      ['used', textColumn(Array.from(order, (i) => (readings.used[i] === 1 ? 'yes' : 'no')))],
+    ]),
+  );
+}
+
+/** What was known at each visit, then the projection month by month to the horizon. */
+export function tableOfPath(rows: readonly DriftRow[], fitted: FittedDrift): Table {
+  const starts = startsOfLanes(fitted);
+  const records: TableRecord[] = [];
+  for (const row of rows) {
+    if (row.lane < 0) continue;
+    const { unit, fuel, fire } = row;
+    const add = (day: number, level: number, sd: number): number =>
+      records.push({ unit, fuel, fire, day, level, lower: level - NINETY_FIVE * sd, upper: level + NINETY_FIVE * sd });
+    const scale = row.band.quantity === 'co2_pct' ? Math.abs(co2PerO2(fitted.lanes[row.lane])) : 1;
+    for (let i = starts[row.lane]; i < starts[row.lane + 1]; i++)
+      add(fitted.trace.day[i], row.fromO2(fitted.trace.level[i]), fitted.trace.sd[i] * scale);
+    project(row, fitted.series.to[row.lane], add);
+  }
+  return tableOfRecords(driftPathSchema, records);
+}
+
+function startsOfLanes({ trace, lanes }: FittedDrift): Int32Array {
+  const starts = new Int32Array(lanes.length + 1);
+  for (const lane of trace.lane) starts[lane + 1]++;
+  for (let lane = 0; lane < lanes.length; lane++) starts[lane + 1] += starts[lane];
+  return starts;
+}
+
+function project(row: DriftRow, from: number, add: (day: number, level: number, sd: number) => number): void {
+  if (!Number.isFinite(row.judged.levelNow)) return;
+  for (let day = from; day < row.horizon + MONTH; day += MONTH) {
+    const on = Math.min(day, row.horizon);
+    const { mean, sd } = levelAt(row.state, Math.max(0, (on - from) / DAYS_PER_YEAR));
+    add(on, mean, sd);
+    if (on === row.horizon) break;
+  }
+}

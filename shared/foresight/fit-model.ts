@@ -1,0 +1,21 @@
+import { type EstimateOptions, estimateSpread, type SpreadEstimate } from './estimate-spread.ts';
+import { fitLanes, type LaneStates } from './fit-fleet.ts';
+import type { FleetReadings } from './fleet-readings.ts';
+import { type SharedEffects, solveShared, sumEquations } from './shared-effects.ts';
+import { ProgramWriter, type WrittenProgram } from './write-program.ts';
+
+export interface FleetFit {
+  readonly written: WrittenProgram;
+  readonly estimate: SpreadEstimate;
+  readonly effects: SharedEffects;
+  readonly states: LaneStates;
+}
+
+/** The whole fit: steps, hyperparameters from a sample of units, shared effects and lanes from all of them. */
+export function fitModel(readings: FleetReadings, options: EstimateOptions): FleetFit {
+  const written = new ProgramWriter(readings).write();
+  const estimate = estimateSpread(written.program, options);
+  const { program } = written;
+  const effects = solveShared(sumEquations(program, estimate.spread), program.shared, estimate.spread, options.prior);
+  return { written, estimate, effects, states: fitLanes(program, estimate.spread, effects) };
+}

@@ -1,0 +1,52 @@
+import { type FleetFit, fitModel } from './fit-model.ts';
+import { type FleetReadings, READING_STATE } from './fleet-readings.ts';
+import { SUPPLY_PRIOR } from './spread.ts';
+import { scaleOf, type UnitSupply } from './supply-readings.ts';
+
+export interface FittedSupply {
+  readonly fit: FleetFit;
+  /** Per unit: pascals that stand for one in the model. */
+  readonly scale: readonly number[];
+}
+
+const SAMPLE = 600;
+
+/** Drops of all units as one fleet: each grows at its own rate, pooled toward the fleet's; resets at the given days. */
+export function fitSupply(
+  units: readonly UnitSupply[],
+  breaks: ReadonlyMap<string, readonly number[]>,
+  seed: number,
+): FittedSupply {
+  const scale = units.map(scaleOf);
+  const rows = units.flatMap(({ days, drop }, unit) =>
+    days.flatMap((day, i) => (Number.isFinite(drop[i]) ? [{ unit, day, value: drop[i] / scale[unit] }] : [])),
+  );
+  const column = (): Int32Array => Int32Array.from(rows, ({ unit }) => unit);
+  const none = new Int32Array(rows.length).fill(-1);
+  const readings: FleetReadings = {
+    rows: rows.length,
+    unit: column(),
+    lane: column(),
+    day: Float64Array.from(rows, ({ day }) => day),
+    state: new Uint8Array(rows.length).fill(READING_STATE.found),
+    adjusted: new Int8Array(rows.length),
+    visit: none,
+    analyzer: none,
+    first: Float64Array.from(rows, ({ value }) => value),
+    second: new Float64Array(rows.length).fill(Number.NaN),
+    extra: new Float64Array(rows.length),
+    lanes: {
+      count: units.length,
+      unit: Int32Array.from(units, (_, unit) => unit),
+      classOf: new Int32Array(units.length),
+      fuel: new Int32Array(units.length),
+    },
+    units: units.length,
+    analyzers: 0,
+    classes: 1,
+    fuels: 0,
+    breaks: units.map(({ unit }) => breaks.get(unit) ?? []),
+  };
+  const free = ['reading', 'wander', 'rate'] as const;
+  return { fit: fitModel(readings, { prior: SUPPLY_PRIOR, sample: SAMPLE, seed, free }), scale };
+}

@@ -1,0 +1,34 @@
+import type { CellResult } from '../cell.ts';
+import type { LaneName } from './drift-readings.ts';
+import type { SpreadEstimate } from './estimate-spread.ts';
+import type { LaneStates } from './fit-fleet.ts';
+import type { Hardware } from './lane-keys.ts';
+import type { LaneTrace } from './trace-lanes.ts';
+import type { LaneSeries } from './write-program.ts';
+
+/** What the fit knows, before any band or horizon: levels and rates in points of O2 at reference air. */
+export interface FittedDrift extends CellResult {
+  readonly lanes: readonly FittedLane[];
+  readonly states: LaneStates;
+  readonly series: LaneSeries;
+  readonly estimate: SpreadEstimate;
+  readonly trace: LaneTrace;
+  readonly readings: FittedReadings;
+  readonly referenceAir: boolean;
+  readonly asOf: number;
+}
+
+export interface FittedLane extends LaneName, Hardware {
+  readonly co2maxPct: number;
+  /** The fleet's offset of measured CO2 in O2 points; 0 where the lane's CO2 is calculated. */
+  readonly offsetO2: number;
+  /** Median of the last three as-left readings of the series, in O2 points; NaN without any. */
+  readonly leftO2: number;
+}
+
+/** Per reading that the model was offered: its lane, its row in the readings table, whether it was taken. */
+export interface FittedReadings {
+  readonly lane: Int32Array;
+  readonly sourceRow: Int32Array;
+  readonly used: Uint8Array;
+}

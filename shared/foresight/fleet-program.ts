@@ -1,0 +1,55 @@
+/**
+ * A fleet's history as the filter reads it: for each unit a list of steps in order of time, flat and typed.
+ *
+ * A unit has lanes (fuel and fire). Each lane has a level x and a rate d; all lanes of a unit share the effect v of the
+ * visit. What the whole fleet shares is a column: an analyzer's bias, a class's mean rate, a fuel's offset.
+ */
+export interface FleetProgram {
+  readonly units: number;
+  /** First step of each unit; one entry more than units. Likewise below. */
+  readonly unitSteps: Int32Array;
+  readonly unitLanes: Int32Array;
+  readonly unitColumns: Int32Array;
+  /** Shared columns of a unit, in the order in which its steps first need them: index into the fleet's columns. */
+  readonly columns: Int32Array;
+  /** Per lane: place of its class's mean rate among its unit's columns. */
+  readonly laneClass: Int32Array;
+  readonly kind: Uint8Array;
+  /** Place of the lane within its unit. */
+  readonly lane: Uint8Array;
+  /** VISIT: years since the unit's last visit. READ and SET: the reading, in points. */
+  readonly value: Float64Array;
+  /** VISIT: variance of the visit's effect beyond the fleet's own (air temperature guessed). */
+  readonly extra: Float64Array;
+  /** READ and SET: which instrument cell (0 the target's, 1 the other). VISIT: 1 where the analyzer is not named. */
+  readonly cell: Uint8Array;
+  /** READ and SET: places of the shared columns that add to the reading, -1 for none. */
+  readonly biasColumn: Int32Array;
+  readonly offsetColumn: Int32Array;
+  readonly shared: SharedColumns;
+}
+
+/** How many shared columns of each sort there are; they stand in this order. */
+export interface SharedColumns {
+  readonly analyzers: number;
+  readonly secondAnalyzers: number;
+  readonly classes: number;
+  readonly offsets: number;
+}
+
+export const columnsOf = (shared: SharedColumns): number =>
+  shared.analyzers + shared.secondAnalyzers + shared.classes + shared.offsets;
+
+/** What a step does. */
+export const STEP = {
+  /** Time passes, then a visit begins: a fresh visit effect. */
+  visit: 0,
+  /** A reading of the level as it is. */
+  read: 1,
+  /** The first reading of a level of which nothing is known: at a series' start or after an adjustment. */
+  set: 2,
+  /** The level may have been moved without a record. */
+  widen: 3,
+  /** Other hardware from here: a new rate, a level of which nothing is known (a `set` follows). */
+  renew: 4,
+} as const;

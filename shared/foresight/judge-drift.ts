@@ -1,0 +1,189 @@
+import { noReadingsSince, retiredOn } from '../messages/foresight.ts';
+import { writeDay } from '../quantities/dates.ts';
+import { normalQuantile } from '../statistics/normal.ts';
+import { numbersOf, textAt, textsOf } from '../table/columns.ts';
+import type { Table } from '../table/table.ts';
+import { type BandQuestion, bandOfLane, type LaneBand } from './band-of-lane.ts';
+import { co2PerO2, o2AsCo2 } from './co2-line.ts';
+import type { DefaultBand } from './default-bands.ts';
+import type { LaneName } from './drift-readings.ts';
+import type { FittedDrift, FittedLane } from './fitted-drift.ts';
+import { type JudgedLane, judgeLane } from './judge-lane.ts';
+import { hardwareOf } from './lane-keys.ts';
+import { type LaneLimits, limitsByUnit, limitsOfLane } from './lane-limits.ts';
+import type { LevelState } from './leaving-chance.ts';
+import { eventDays, NEW_SERIES_EVENTS } from './series-breaks.ts';
+
+export interface JudgeOptions {
+  readonly horizonDays: number;
+  readonly quantity: 'as_target' | 'o2_pct' | 'co2_pct';
+  readonly bands: readonly DefaultBand[];
+}
+
+export interface JudgeTables {
+  readonly limits: Table | undefined;
+  readonly units: Table | undefined;
+  readonly events: Table | undefined;
+}
+
+/** A lane as judged: its fit in the quantity of its target. Lanes of the register without readings have lane -1. */
+export interface DriftRow extends LaneName {
+  /** Number of the fitted lane, -1 where the register names a lane that has no reading. */
+  readonly lane: number;
+  readonly band: LaneBand;
+  readonly state: LevelState;
+  readonly judged: JudgedLane;
+  readonly horizon: number;
+  readonly slopeLower: number;
+  readonly slopeUpper: number;
+  readonly slopeSource: string;
+  /** Turns O2 points into the quantity's. */
+  readonly fromO2: (o2: number) => number;
+}
+
+const NOTHING: LevelState = {
+  level: Number.NaN,
+  rate: Number.NaN,
+  levelVariance: Number.NaN,
+  rateVariance: Number.NaN,
+  covariance: Number.NaN,
+  wander: Number.NaN,
+};
+
+/** Two-sided 95 %. */
+const NINETY_FIVE = normalQuantile(0.975);
+
+/** Judges every lane of the fit and every lane that the register names; sorted by unit, fuel and fire. */
+export function judgeDrift(fitted: FittedDrift, tables: JudgeTables, options: JudgeOptions): DriftRow[] {
+  const limits = limitsByUnit(tables.limits, fitted.asOf);
+  const retired = retirements(tables, fitted.asOf);
+  const changed = eventDays(tables.events, NEW_SERIES_EVENTS, fitted.asOf);
+  const rows = fitted.lanes.map((lane, index) =>
+    judgeFitted(fitted, lane, index, limits.get(lane.unit) ?? [], options, retired, changed),
+  );
+  const known = new Set(rows.map(keyOf));
+  const hardware = hardwareOf(tables.units);
+  for (const [unit, entries] of limits) {
+    for (const entry of entries) {
+      const lane = { unit, fuel: entry.fuel, fire: entry.fire, ...hardware(unit, entry.fuel) };
+      if (known.has(keyOf(lane)) || rows.some((row) => row.unit === unit && limitsOfLane([entry], row, 'as_target')))
+        continue;
+      known.add(keyOf(lane));
+      rows.push(withoutReadings(lane, limitsOfLane(entries, lane, options.quantity), fitted.asOf, options, retired));
+    }
+  }
+  return rows.sort((a, b) => (keyOf(a) < keyOf(b) ? -1 : 1));
+}
+
+const keyOf = ({ unit, fuel, fire }: LaneName): string => `${unit}\u0000${fuel}\u0000${fire}`;
+
+function judgeFitted(
+  fitted: FittedDrift,
+  lane: FittedLane,
+  index: number,
+  limits: readonly LaneLimits[],
+  options: JudgeOptions,
+  retired: ReadonlyMap<string, number>,
+  changed: ReadonlyMap<string, readonly number[]>,
+): DriftRow {
+  const { asOf, series } = fitted;
+  const found = limitsOfLane(limits, lane, options.quantity);
+  const quantity = options.quantity === 'as_target' ? (found?.quantity ?? 'o2_pct') : options.quantity;
+  const inCo2 = quantity === 'co2_pct';
+  const factor = inCo2 ? co2PerO2(lane) : 1;
+  const fromO2 = inCo2 ? (o2: number): number => o2AsCo2(o2, lane) : (o2: number): number => o2;
+  const band = bandOfLane(
+    { ...lane, left: fromO2(lane.leftO2), quantity },
+    sameQuantity(found, quantity),
+    options.bands,
+  );
+  const spoken = series.readings[index] > 0;
+  const state = spoken ? stateIn(fitted, index, fromO2, factor) : NOTHING;
+  const horizon = asOf + options.horizonDays;
+  const reason = reasonAgainst(lane.unit, spoken, retired, changed);
+  const judged = judgeLane({ state, lastVisit: series.to[index], asOf, horizon, reason }, band);
+  const half = NINETY_FIVE * Math.sqrt(state.rateVariance);
+  return {
+    unit: lane.unit,
+    fuel: lane.fuel,
+    fire: lane.fire,
+    lane: index,
+    band,
+    state,
+    judged,
+    horizon,
+    slopeLower: state.rate - half,
+    slopeUpper: state.rate + half,
+    slopeSource: spoken ? sourceOf(fitted.states.ownWeight[index]) : '',
+    fromO2,
+  };
+}
+
+const sameQuantity = (limits: LaneLimits | undefined, quantity: string): LaneLimits | undefined =>
+  limits?.quantity === quantity ? limits : undefined;
+
+function stateIn(fitted: FittedDrift, lane: number, fromO2: (o2: number) => number, factor: number): LevelState {
+  const { states, estimate } = fitted;
+  const square = factor * factor;
+  return {
+    level: fromO2(states.level[lane]),
+    rate: states.rate[lane] * factor,
+    levelVariance: states.levelVariance[lane] * square,
+    rateVariance: states.rateVariance[lane] * square,
+    covariance: states.covariance[lane] * square,
+    wander: estimate.spread.wander * Math.abs(factor),
+  };
+}
+
+function reasonAgainst(
+  unit: string,
+  spoken: boolean,
+  retired: ReadonlyMap<string, number>,
+  changed: ReadonlyMap<string, readonly number[]>,
+): string {
+  const gone = retired.get(unit);
+  if (gone !== undefined) return retiredOn(writeDay(gone));
+  const fitted = changed.get(unit);
+  return !spoken && fitted ? noReadingsSince(writeDay(fitted[fitted.length - 1])) : '';
+}
+
+function withoutReadings(
+  lane: Omit<BandQuestion, 'co2maxPct' | 'left' | 'quantity'> & LaneName,
+  limits: LaneLimits | undefined,
+  asOf: number,
+  options: JudgeOptions,
+  retired: ReadonlyMap<string, number>,
+): DriftRow {
+  const quantity = options.quantity === 'as_target' ? (limits?.quantity ?? 'o2_pct') : options.quantity;
+  const question = { ...lane, co2maxPct: Number.NaN, left: Number.NaN, quantity };
+  const band = bandOfLane(question, sameQuantity(limits, quantity), options.bands);
+  const horizon = asOf + options.horizonDays;
+  const reason = reasonAgainst(lane.unit, false, retired, new Map());
+  return {
+    unit: lane.unit,
+    fuel: lane.fuel,
+    fire: lane.fire,
+    lane: -1,
+    band,
+    state: NOTHING,
+    judged: judgeLane({ state: NOTHING, lastVisit: Number.NaN, asOf, horizon, reason }, band),
+    horizon,
+    slopeLower: Number.NaN,
+    slopeUpper: Number.NaN,
+    slopeSource: '',
+    fromO2: (o2) => o2,
+  };
+}
+
+/** own where the unit's own data weigh at least 0.8, class where at most 0.2, else pooled. */
+export const sourceOf = (weight: number): string => (weight >= 0.8 ? 'own' : weight <= 0.2 ? 'class' : 'pooled');
+
+/** Units retired by the as-of day, by the events or the register. */
+function retirements({ units, events }: JudgeTables, asOf: number): Map<string, number> {
+  const retired = new Map([...eventDays(events, ['retired'], asOf)].map(([unit, days]) => [unit, days[0]]));
+  if (!units) return retired;
+  const unit = textsOf(units, 'unit');
+  const on = numbersOf(units, 'retired_on');
+  for (let row = 0; row < units.rows; row++) if (on[row] <= asOf) retired.set(textAt(unit, row), on[row]);
+  return retired;
+}

@@ -1,0 +1,71 @@
+import { emptyBand, noBand, noReadings, tooOld } from '../messages/foresight.ts';
+import { DAYS_PER_YEAR, writeDay } from '../quantities/dates.ts';
+import type { LaneBand } from './band-of-lane.ts';
+import { chanceOutsideAt, chanceOutWithin, type LevelState, levelAt, yearsUntilChance } from './leaving-chance.ts';
+
+/** A level left alone for longer says nothing about today. */
+export const FURTHEST_YEARS = 10;
+/** Dates of leaving are looked for this far ahead of the day the notebook looks from. */
+export const LOOK_AHEAD_YEARS = 5;
+
+export interface JudgedLane {
+  readonly levelNow: number;
+  readonly levelNowSd: number;
+  readonly marginNow: number;
+  readonly marginLeft: number;
+  readonly outBy: number;
+  readonly outsideAt: number;
+  readonly leavesOn: readonly [number, number, number];
+  readonly reason: string;
+}
+
+const UNKNOWN: Omit<JudgedLane, 'reason'> = {
+  levelNow: Number.NaN,
+  levelNowSd: Number.NaN,
+  marginNow: Number.NaN,
+  marginLeft: Number.NaN,
+  outBy: Number.NaN,
+  outsideAt: Number.NaN,
+  leavesOn: [Number.NaN, Number.NaN, Number.NaN],
+};
+
+export interface JudgeQuestion {
+  /** As left at the last visit, in the quantity's points. */
+  readonly state: LevelState;
+  readonly lastVisit: number;
+  readonly asOf: number;
+  readonly horizon: number;
+  /** Why the lane cannot be judged whatever its readings, '' where it can. */
+  readonly reason: string;
+}
+
+/** A fitted lane against its band. All days count from 1970-01-01. */
+export function judgeLane(question: JudgeQuestion, band: LaneBand): JudgedLane {
+  const { state, lastVisit, asOf, horizon, reason } = question;
+  if (reason !== '') return { ...UNKNOWN, reason };
+  if (!Number.isFinite(lastVisit) || !Number.isFinite(state.level)) return { ...UNKNOWN, reason: noReadings() };
+  const since = (asOf - lastVisit) / DAYS_PER_YEAR;
+  if (since > FURTHEST_YEARS) return { ...UNKNOWN, reason: tooOld(writeDay(lastVisit), FURTHEST_YEARS) };
+  const now = levelAt(state, Math.max(0, since));
+  const level = { ...UNKNOWN, levelNow: now.mean, levelNowSd: now.sd };
+  if (!(Number.isFinite(band.lower) || Number.isFinite(band.upper))) return { ...level, reason: noBand() };
+  if (band.lower >= band.upper) return { ...level, reason: emptyBand(String(band.lower), String(band.upper)) };
+  const barriers = {
+    lower: Number.isFinite(band.lower) ? band.lower : Number.NEGATIVE_INFINITY,
+    upper: Number.isFinite(band.upper) ? band.upper : Number.POSITIVE_INFINITY,
+  };
+  const ahead = Math.max(0, (horizon - lastVisit) / DAYS_PER_YEAR);
+  const margin = (value: number): number => Math.min(value - barriers.lower, barriers.upper - value);
+  const years = yearsUntilChance(state, barriers, [0.1, 0.5, 0.9], Math.max(0, since) + LOOK_AHEAD_YEARS);
+  const [tenth, half, most] = years.map((span) => Math.ceil(lastVisit + span * DAYS_PER_YEAR));
+  return {
+    levelNow: now.mean,
+    levelNowSd: now.sd,
+    marginNow: margin(now.mean),
+    marginLeft: margin(state.level),
+    outBy: chanceOutWithin(state, barriers, ahead),
+    outsideAt: chanceOutsideAt(state, barriers, ahead),
+    leavesOn: [tenth, half, most],
+    reason: '',
+  };
+}

@@ -1,0 +1,163 @@
+import { noDrop, noDropLimit, notEnoughDrops } from '../messages/foresight.ts';
+import { DAYS_PER_YEAR } from '../quantities/dates.ts';
+import { benjaminiHochberg } from '../statistics/benjamini-hochberg.ts';
+import { normalQuantile } from '../statistics/normal.ts';
+import { numbersOf, textAt, textsOf } from '../table/columns.ts';
+import type { Table } from '../table/table.ts';
+import type { FittedSupply } from './fit-supply.ts';
+import { LOOK_AHEAD_YEARS } from './judge-lane.ts';
+import { chanceOutWithin, type LevelState, levelAt, yearsUntilChance } from './leaving-chance.ts';
+import { growthPValue, ownRate } from './own-rate.ts';
+import { type SupplyPattern, supplyPattern } from './supply-pattern.ts';
+import type { UnitSupply } from './supply-readings.ts';
+
+/** 1 in. w.c. (conventional, 249.08891 Pa): the rule of thumb for the drop behind low-pressure service. */
+export const LOW_PRESSURE_DROP_LIMIT_PA = 249.08891;
+/** Above this static pressure (14 in. w.c.) service is not low-pressure and the rule of thumb does not hold. */
+export const LOW_PRESSURE_STATIC_PA = 3487.2;
+
+export interface SupplyRow extends UnitSupply {
+  readonly verdict: 'within' | 'growing' | 'over' | 'unknown';
+  readonly reason: string;
+  readonly used: number;
+  readonly state: LevelState;
+  readonly lastDay: number;
+  readonly dropNow: number;
+  readonly dropNowSd: number;
+  readonly slopeLower: number;
+  readonly slopeUpper: number;
+  readonly pValue: number;
+  readonly falseDiscoveryRate: number;
+  readonly limit: number;
+  readonly limitSource: '' | 'register' | 'low_pressure_rule';
+  readonly minimum: number;
+  readonly maximum: number;
+  readonly overBy: number;
+  readonly exceedsOn: number;
+  readonly horizon: number;
+  readonly pattern: SupplyPattern;
+}
+
+export interface SupplyOptions {
+  readonly horizonDays: number;
+  readonly lookAheadYears: number;
+  readonly falseDiscoveryRate: number;
+}
+
+interface Limits {
+  readonly minimum: number;
+  readonly maximum: number;
+  readonly drop: number;
+}
+
+const NINETY_FIVE = normalQuantile(0.975);
+
+/** Each unit's drop against its limit; growth is called real by false-discovery control over all units. */
+export function judgeSupply(
+  units: readonly UnitSupply[],
+  fitted: FittedSupply,
+  limits: Table | undefined,
+  asOf: number,
+  options: SupplyOptions,
+): SupplyRow[] {
+  const known = supplyLimits(limits);
+  const pValues = units.map((_, i) => growthOf(fitted, i));
+  const rates = benjaminiHochberg(pValues);
+  return units.map((unit, i) => judgeUnit(unit, i, fitted, known.get(unit.unit), asOf, options, pValues[i], rates[i]));
+}
+
+/** p value of growth from the unit's own drops, three visits at least. */
+function growthOf({ fit }: FittedSupply, unit: number): number {
+  const { states, written, effects, estimate } = fit;
+  if (written.series.visits[unit] < 3) return Number.NaN;
+  return growthPValue(ownRate(states.rate[unit], states.rateVariance[unit], effects.values[0], estimate.spread.rate));
+}
+
+function judgeUnit(
+  unit: UnitSupply,
+  index: number,
+  { fit, scale }: FittedSupply,
+  limits: Limits | undefined,
+  asOf: number,
+  options: SupplyOptions,
+  pValue: number,
+  falseDiscoveryRate: number,
+): SupplyRow {
+  const { series } = fit.written;
+  const used = series.readings[index];
+  const lastDay = series.to[index];
+  const state = stateOf(fit, index, scale[index]);
+  const horizon = asOf + options.horizonDays;
+  const since = Math.max(0, (asOf - lastDay) / DAYS_PER_YEAR);
+  const now = levelAt(state, since);
+  const { limit, limitSource } = limitOf(unit, limits);
+  const half = NINETY_FIVE * Math.sqrt(state.rateVariance);
+  const judgeable = used > 0 && Number.isFinite(limit);
+  const band = { lower: Number.NEGATIVE_INFINITY, upper: limit };
+  const furthest = since + Math.max(LOOK_AHEAD_YEARS, options.lookAheadYears);
+  const [years] = judgeable ? yearsUntilChance(state, band, [0.5], furthest) : [Number.NaN];
+  const exceedsOn = Math.ceil(lastDay + years * DAYS_PER_YEAR);
+  const growing =
+    falseDiscoveryRate <= options.falseDiscoveryRate && exceedsOn <= asOf + options.lookAheadYears * DAYS_PER_YEAR;
+  const over = now.mean > limit;
+  const reason = used === 0 ? noDrop() : !Number.isFinite(limit) ? noDropLimit() : used < 2 ? notEnoughDrops() : '';
+  return {
+    ...unit,
+    verdict: !judgeable ? 'unknown' : over ? 'over' : growing ? 'growing' : reason === '' ? 'within' : 'unknown',
+    reason,
+    used,
+    state,
+    lastDay,
+    dropNow: used > 0 ? now.mean : Number.NaN,
+    dropNowSd: used > 0 ? now.sd : Number.NaN,
+    slopeLower: state.rate - half,
+    slopeUpper: state.rate + half,
+    pValue,
+    falseDiscoveryRate,
+    limit,
+    limitSource,
+    minimum: limits?.minimum ?? Number.NaN,
+    maximum: limits?.maximum ?? Number.NaN,
+    overBy: judgeable ? chanceOutWithin(state, band, (horizon - lastDay) / DAYS_PER_YEAR) : Number.NaN,
+    exceedsOn,
+    horizon,
+    pattern: supplyPattern(unit),
+  };
+}
+
+/** The fitted drop in pascals; unknown where no reading is in force. */
+function stateOf({ states, written, estimate }: FittedSupply['fit'], unit: number, scale: number): LevelState {
+  const factor = written.series.readings[unit] > 0 ? scale : Number.NaN;
+  const square = factor * factor;
+  return {
+    level: states.level[unit] * factor,
+    rate: states.rate[unit] * factor,
+    levelVariance: states.levelVariance[unit] * square,
+    rateVariance: states.rateVariance[unit] * square,
+    covariance: states.covariance[unit] * square,
+    wander: estimate.spread.wander * factor,
+  };
+}
+
+/** The register's limit, else 1 in. w.c. where both the plate and the static readings are those of low-pressure service. */
+function limitOf(unit: UnitSupply, limits: Limits | undefined): Pick<SupplyRow, 'limit' | 'limitSource'> {
+  if (limits && Number.isFinite(limits.drop)) return { limit: limits.drop, limitSource: 'register' };
+  const highest = Math.max(...unit.fixed.filter(Number.isFinite), limits?.maximum ?? Number.NaN);
+  const seen = unit.fixed.filter(Number.isFinite);
+  const low = seen.length > 0 && Math.max(...seen) <= LOW_PRESSURE_STATIC_PA && !(highest > 2 * LOW_PRESSURE_STATIC_PA);
+  return low
+    ? { limit: LOW_PRESSURE_DROP_LIMIT_PA, limitSource: 'low_pressure_rule' }
+    : { limit: Number.NaN, limitSource: '' };
+}
+
+function supplyLimits(table: Table | undefined): Map<string, Limits> {
+  const limits = new Map<string, Limits>();
+  if (!table) return limits;
+  const unit = textsOf(table, 'unit');
+  const [minimum, maximum, drop] = ['supply_min_Pa', 'supply_max_Pa', 'drop_limit_Pa'].map((name) =>
+    numbersOf(table, name),
+  );
+  for (let row = 0; row < table.rows; row++)
+    limits.set(textAt(unit, row), { minimum: minimum[row], maximum: maximum[row], drop: drop[row] });
+  return limits;
+}

@@ -1,0 +1,83 @@
+/**
+ * The model's hyperparameters: standard deviations, in points of the modelled quantity (O2 for drift, pascals for
+ * supply) and years. Estimated by restricted maximum likelihood, see estimate-spread.ts.
+ */
+export interface Spread {
+  /** Repeatability of a reading. */
+  readonly reading: number;
+  /** The same for the second cell (measured CO2, in O2 points). */
+  readonly secondReading: number;
+  /** Effect of a visit that all its readings share. */
+  readonly visit: number;
+  /** Wandering of a level after one year. */
+  readonly wander: number;
+  /** Rates of units about their class's mean, per year. */
+  readonly rate: number;
+  /** Analyzer biases. */
+  readonly analyzer: number;
+  readonly secondAnalyzer: number;
+  /** Jump at a visit that may have adjusted without saying so. */
+  readonly unrecorded: number;
+  /** Mean rates of classes about the fleet's, per year. */
+  readonly classRate: number;
+}
+
+export const SPREAD_NAMES = [
+  'reading',
+  'secondReading',
+  'visit',
+  'wander',
+  'rate',
+  'analyzer',
+  'secondAnalyzer',
+  'unrecorded',
+  'classRate',
+] as const satisfies readonly (keyof Spread)[];
+
+export type SpreadName = (typeof SPREAD_NAMES)[number];
+
+/** What is believed before any reading: a typical value, and how many times larger or smaller is still one deviation away. */
+export interface SpreadPrior {
+  readonly typical: Spread;
+  /** Standard deviation of the natural logarithm. */
+  readonly logSd: number;
+  /** Standard deviations of what has no estimate of its own: the fleet's mean rate, and a fuel's offset. */
+  readonly fleetRate: number;
+  readonly offset: number;
+}
+
+/** Trade experience in points of O2: repeatability 0.1-0.2, analyzers alike within 0.3, a few tenths of drift a year. */
+export const DRIFT_PRIOR: SpreadPrior = {
+  typical: {
+    reading: 0.15,
+    secondReading: 0.2,
+    visit: 0.12,
+    wander: 0.2,
+    rate: 0.25,
+    analyzer: 0.15,
+    secondAnalyzer: 0.2,
+    unrecorded: 0.3,
+    classRate: 0.15,
+  },
+  logSd: 1,
+  fleetRate: 1,
+  offset: 0.7,
+};
+
+/** The supply's drop, in pascals: a manometer repeats within a few pascals, other loads on the line add as much again. */
+export const SUPPLY_PRIOR: SpreadPrior = {
+  typical: {
+    reading: 10,
+    secondReading: 10,
+    visit: 1e-3,
+    wander: 5,
+    rate: 6,
+    analyzer: 1e-3,
+    secondAnalyzer: 1e-3,
+    unrecorded: 1e-3,
+    classRate: 3,
+  },
+  logSd: 1,
+  fleetRate: 20,
+  offset: 1,
+};

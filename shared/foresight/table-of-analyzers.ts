@@ -1,0 +1,91 @@
+import { analyzersSchema } from '../schemas/drift.ts';
+import { numberColumn, textColumn } from '../table/columns.ts';
+import { tableOf } from '../table/schema.ts';
+import type { Column, Table } from '../table/table.ts';
+import { co2PerO2 } from './co2-line.ts';
+import type { DriftReadings } from './drift-readings.ts';
+import type { FleetFit } from './fit-model.ts';
+import { columnsOf } from './fleet-program.ts';
+
+interface Bias {
+  readonly value: Float64Array;
+  readonly sd: Float64Array;
+}
+
+/** One row an analyzer, sorted by name: readings taken, units read, and its bias in O2 and measured CO2. */
+export function tableOfAnalyzers(read: DriftReadings, fit: FleetFit): Table {
+  const { fleet, analyzers } = read;
+  const { spread } = fit.estimate;
+  const count = countReadings(read, fit.written.used);
+  const first = biases(fit, 0, count.first);
+  const second = biases(fit, fleet.analyzers, count.second);
+  const co2 = co2PerO2({ co2maxPct: read.co2max[0] ?? Number.NaN, offsetO2: 0 });
+  const order = analyzers
+    .map((_, i) => i)
+    .filter((i) => count.readings[i] > 0)
+    .sort((a, b) => (analyzers[a] < analyzers[b] ? -1 : 1));
+  const pick = (values: ArrayLike<number>, factor = 1): Float64Array =>
+    Float64Array.from(order, (i) => values[i] * factor);
+  const number = (unit: string, values: Float64Array): Column => numberColumn(unit, values);
+  return tableOf(
+    analyzersSchema,
+    order.length,
+    new Map<string, Column>([
+      ['analyzer', textColumn(order.map((i) => analyzers[i]))],
+      ['readings', number('1', pick(count.readings))],
+      ['units', number('1', pick(count.units))],
+      ['o2_bias_pct', number('%', pick(first.value))],
+      ['o2_bias_pct_sd', number('%', pick(first.sd))],
+      ['co2_bias_pct', number('%', pick(second.value, co2))],
+      ['co2_bias_pct_sd', number('%', pick(second.sd, -co2))],
+      ['o2_prior_sd', number('%', new Float64Array(order.length).fill(spread.analyzer))],
+      ['co2_prior_sd', number('%', new Float64Array(order.length).fill(-co2 * spread.secondAnalyzer))],
+    ]),
+  );
+}
+
+interface Counts {
+  readonly readings: Float64Array;
+  readonly units: Float64Array;
+  readonly first: Float64Array;
+  readonly second: Float64Array;
+}
+
+function countReadings({ fleet }: DriftReadings, used: Uint8Array): Counts {
+  const column = (): Float64Array => new Float64Array(fleet.analyzers);
+  const counts: Counts = { readings: column(), units: column(), first: column(), second: column() };
+  const lastUnit = new Int32Array(fleet.analyzers).fill(-1);
+  for (let row = 0; row < fleet.rows; row++) {
+    const analyzer = fleet.analyzer[row];
+    if (analyzer < 0 || used[row] === 0) continue;
+    counts.readings[analyzer]++;
+    if (Number.isFinite(fleet.first[row])) counts.first[analyzer]++;
+    if (Number.isFinite(fleet.second[row])) counts.second[analyzer]++;
+    if (lastUnit[analyzer] !== fleet.unit[row]) counts.units[analyzer]++;
+    lastUnit[analyzer] = fleet.unit[row];
+  }
+  return counts;
+}
+
+/**
+ * Biases less their mean, weighted by readings: a bias that all analyzers share cannot be told from the burners'
+ * own level. The standard deviation is that of the difference. NaN for an analyzer without such readings.
+ */
+function biases({ effects, written }: FleetFit, from: number, weights: Float64Array): Bias {
+  const total = columnsOf(written.program.shared);
+  const n = weights.length;
+  const all = weights.reduce((sum, weight) => sum + weight, 0);
+  const share = weights.map((weight) => (all > 0 ? weight / all : 0));
+  const covariance = (i: number, j: number): number => effects.covariance[(from + i) * total + from + j];
+  const mean = share.reduce((sum, weight, i) => sum + weight * effects.values[from + i], 0);
+  const withMean = share.map((_, i) => share.reduce((sum, weight, j) => sum + weight * covariance(i, j), 0));
+  const meanVariance = share.reduce((sum, weight, i) => sum + weight * withMean[i], 0);
+  const value = new Float64Array(n).fill(Number.NaN);
+  const sd = new Float64Array(n).fill(Number.NaN);
+  for (let i = 0; i < n; i++) {
+    if (weights[i] === 0) continue;
+    value[i] = effects.values[from + i] - mean;
+    sd[i] = Math.sqrt(Math.max(0, covariance(i, i) - 2 * withMean[i] + meanVariance));
+  }
+  return { value, sd };
+}

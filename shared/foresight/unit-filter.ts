@@ -1,0 +1,192 @@
+import { type FleetProgram, STEP } from './fleet-program.ts';
+import type { Spread } from './spread.ts';
+
+/**
+ * Kalman filter over one unit's steps, run at once for the readings and for every shared column (the augmented filter
+ * of de Jong 1991, Ann. Statist. 19, 1073-1083; Durbin and Koopman, Time Series Analysis by State Space Methods, 2nd ed.,
+ * 5.7). Innovations of readings and columns give the normal equations of the shared effects exactly.
+ *
+ * State, per lane l: level x at 2l, rate d at 2l+1; the visit's effect v stands last. Levels start diffuse: a `set`
+ * spends its reading on the level (the exact limit of an infinite prior variance), so it adds nothing to the likelihood.
+ */
+export class UnitFilter {
+  /** States in use. */
+  size = 1;
+  /** Columns begun so far, the readings' own (0) included. */
+  active = 1;
+  /** Covariance of the state given the shared effects, row-major with stride `size`. */
+  covariance: Float64Array = new Float64Array(0);
+  /** Filtered readings (first `size` entries), then filtered columns one after another. */
+  means: Float64Array = new Float64Array(0);
+  /** Weighted products of innovations, lower triangle, stride `stride`. */
+  products: Float64Array = new Float64Array(0);
+  stride = 1;
+  logDeterminant = 0;
+  /** Readings that bear on the likelihood. */
+  counted = 0;
+  #gain: Float64Array = new Float64Array(0);
+  #weighted: Float64Array = new Float64Array(0);
+  #innovation: Float64Array = new Float64Array(0);
+
+  /** Starts a unit: nothing known of any level, rates as their class's. */
+  begin(program: FleetProgram, unit: number): void {
+    const lanes = program.unitLanes[unit + 1] - program.unitLanes[unit];
+    const columns = program.unitColumns[unit + 1] - program.unitColumns[unit] + 1;
+    this.size = 2 * lanes + 1;
+    this.stride = columns;
+    this.active = 1;
+    this.logDeterminant = 0;
+    this.counted = 0;
+    if (this.covariance.length < this.size * this.size) {
+      this.covariance = new Float64Array(this.size * this.size);
+      this.#gain = new Float64Array(this.size);
+      this.#weighted = new Float64Array(this.size);
+    }
+    if (this.means.length < this.size * columns) this.means = new Float64Array(this.size * columns);
+    if (this.products.length < columns * columns) {
+      this.products = new Float64Array(columns * columns);
+      this.#innovation = new Float64Array(columns);
+    }
+    this.covariance.fill(0, 0, this.size * this.size);
+    this.means.fill(0, 0, this.size * columns);
+    this.products.fill(0, 0, columns * columns);
+  }
+
+  /** Runs all steps of a unit. */
+  run(program: FleetProgram, unit: number, spread: Spread): void {
+    this.begin(program, unit);
+    for (let step = program.unitSteps[unit]; step < program.unitSteps[unit + 1]; step++)
+      this.take(program, unit, step, spread);
+  }
+
+  take(program: FleetProgram, unit: number, step: number, spread: Spread): void {
+    const x = 2 * program.lane[step];
+    switch (program.kind[step]) {
+      case STEP.visit:
+        this.#advance(program.value[step], spread.wander);
+        this.#visit(visitVariance(program, step, spread));
+        break;
+      case STEP.read:
+      case STEP.set:
+        this.#observe(program, step, x, program.cell[step] === 0 ? spread.reading : spread.secondReading);
+        break;
+      case STEP.widen:
+        this.covariance[x * this.size + x] += spread.unrecorded * spread.unrecorded;
+        break;
+      default:
+        this.#renew(x, program.laneClass[program.unitLanes[unit] + program.lane[step]], spread.rate);
+    }
+  }
+
+  /** Every level moves at its rate and wanders. */
+  #advance(years: number, wander: number): void {
+    if (years === 0) return;
+    const { size, covariance: p, means } = this;
+    const last = size - 1;
+    for (let j = 0; j < this.active; j++)
+      for (let x = 0; x < last; x += 2) means[j * size + x] += means[j * size + x + 1] * years;
+    // x' = x + d t on the rows, then on the columns.
+    for (let x = 0; x < last; x += 2) for (let m = 0; m < size; m++) p[x * size + m] += p[(x + 1) * size + m] * years;
+    for (let m = 0; m < size; m++) for (let x = 0; x < last; x += 2) p[m * size + x] += p[m * size + x + 1] * years;
+    for (let x = 0; x < last; x += 2) p[x * size + x] += wander * wander * years;
+  }
+
+  #visit(variance: number): void {
+    const { size, covariance: p, means } = this;
+    const v = size - 1;
+    for (let m = 0; m < size; m++) {
+      p[v * size + m] = 0;
+      p[m * size + v] = 0;
+    }
+    p[v * size + v] = variance;
+    for (let j = 0; j < this.active; j++) means[j * size + v] = 0;
+  }
+
+  #renew(x: number, classColumn: number, rate: number): void {
+    const { size, covariance: p, means } = this;
+    const d = x + 1;
+    for (let m = 0; m < size; m++) {
+      p[d * size + m] = 0;
+      p[m * size + d] = 0;
+      p[x * size + m] = 0;
+      p[m * size + x] = 0;
+    }
+    p[d * size + d] = rate * rate;
+    for (let j = 0; j < this.active; j++) {
+      means[j * size + d] = 0;
+      means[j * size + x] = 0;
+    }
+    this.#begin(classColumn);
+    // The state is "readings less columns times effects": a mean rate enters with the opposite sign.
+    means[(classColumn + 1) * size + d] = -1;
+  }
+
+  /** Columns are numbered in the order of first need, so that only those begun are carried along. */
+  #begin(column: number): void {
+    if (column + 2 > this.active) this.active = column + 2;
+  }
+
+  #observe(program: FleetProgram, step: number, x: number, noise: number): void {
+    const bias = program.biasColumn[step];
+    const offset = program.offsetColumn[step];
+    if (bias >= 0) this.#begin(bias);
+    if (offset >= 0) this.#begin(offset);
+    const { size, means, active } = this;
+    const innovation = this.#innovation;
+    const v = size - 1;
+    const fresh = program.kind[step] === STEP.set;
+    for (let j = 0; j < active; j++) {
+      const seen = j === 0 ? program.value[step] : j - 1 === bias || j - 1 === offset ? 1 : 0;
+      innovation[j] = seen - means[j * size + v] - (fresh ? 0 : means[j * size + x]);
+    }
+    if (fresh) this.#set(x, noise * noise);
+    else this.#read(x, noise * noise);
+  }
+
+  /** The reading becomes the level: x = reading − v − noise. */
+  #set(x: number, noise: number): void {
+    const { size, covariance: p, means } = this;
+    const v = size - 1;
+    for (let m = 0; m < size; m++) {
+      if (m === x) continue;
+      p[x * size + m] = -p[v * size + m];
+      p[m * size + x] = p[x * size + m];
+    }
+    p[x * size + x] = noise + p[v * size + v];
+    for (let j = 0; j < this.active; j++) means[j * size + x] = this.#innovation[j];
+  }
+
+  #read(x: number, noise: number): void {
+    const { size, covariance: p, means, active, products, stride } = this;
+    const v = size - 1;
+    const innovation = this.#innovation;
+    const weighted = this.#weighted;
+    const gain = this.#gain;
+    for (let m = 0; m < size; m++) weighted[m] = p[m * size + x] + p[m * size + v];
+    const variance = weighted[x] + weighted[v] + noise;
+    const inverse = 1 / variance;
+    for (let m = 0; m < size; m++) gain[m] = weighted[m] * inverse;
+    for (let m = 0; m < size; m++) {
+      const g = gain[m];
+      for (let k = 0; k <= m; k++) {
+        const value = p[m * size + k] - g * weighted[k];
+        p[m * size + k] = value;
+        p[k * size + m] = value;
+      }
+    }
+    for (let j = 0; j < active; j++) {
+      const e = innovation[j];
+      if (e === 0) continue;
+      for (let m = 0; m < size; m++) means[j * size + m] += gain[m] * e;
+      const scaled = e * inverse;
+      for (let k = 0; k <= j; k++) products[j * stride + k] += scaled * innovation[k];
+    }
+    this.logDeterminant += Math.log(variance);
+    this.counted++;
+  }
+}
+
+export function visitVariance(program: FleetProgram, step: number, spread: Spread): number {
+  const anonymous = program.cell[step] === 1 ? spread.analyzer * spread.analyzer : 0;
+  return spread.visit * spread.visit + program.extra[step] + anonymous;
+}

@@ -1,0 +1,297 @@
+import { DAYS_PER_YEAR } from '../quantities/dates.ts';
+import { type FleetProgram, type SharedColumns, STEP } from './fleet-program.ts';
+import { type FleetReadings, READING_STATE } from './fleet-readings.ts';
+import { StepList } from './step-list.ts';
+
+/** Rows of one visit id further apart than this are two visits. */
+const VISIT_DAYS = 14;
+/** An adjustment that is recorded but whose as-left reading is missing moves the level by about this many points more. */
+const RECORDED_JUMP = 0.6;
+
+export interface WrittenProgram {
+  readonly program: FleetProgram;
+  /** Per reading: 1 where the model takes it. */
+  readonly used: Uint8Array;
+  /** Per step: the day it belongs to. */
+  readonly stepDay: Float64Array;
+  readonly series: LaneSeries;
+}
+
+/** Per lane, its series in force: since the last change of hardware. */
+export interface LaneSeries {
+  readonly readings: Int32Array;
+  readonly visits: Int32Array;
+  /** Day of the first and of the last reading taken; NaN where there is none. */
+  readonly from: Float64Array;
+  readonly to: Float64Array;
+}
+
+/** Columns of a unit, numbered as its steps first need them. */
+class UnitColumns {
+  readonly list: number[] = [];
+  readonly #places = new Map<number, number>();
+  place(column: number): number {
+    let place = this.#places.get(column);
+    if (place === undefined) {
+      place = this.list.length;
+      this.list.push(column);
+      this.#places.set(column, place);
+    }
+    return place;
+  }
+}
+
+/** Turns readings into the steps that the filter runs. See fleet-program.ts and the reset rules in `writeLane`. */
+export class ProgramWriter {
+  readonly #readings: FleetReadings;
+  readonly #steps = new StepList();
+  readonly #used: Uint8Array;
+  readonly #stepDay: number[] = [];
+  readonly #series: LaneSeries;
+  readonly #shared: SharedColumns;
+  readonly #singleVisit: Uint8Array;
+  /** Per fleet lane: whether nothing is known of its level. */
+  readonly #fresh: Uint8Array;
+  /** Per fleet lane: the last row taken in its series, -1 for none. */
+  readonly #lastRow: Int32Array;
+
+  constructor(readings: FleetReadings) {
+    this.#readings = readings;
+    this.#used = new Uint8Array(readings.rows);
+    const { count } = readings.lanes;
+    this.#series = {
+      readings: new Int32Array(count),
+      visits: new Int32Array(count),
+      from: new Float64Array(count).fill(Number.NaN),
+      to: new Float64Array(count).fill(Number.NaN),
+    };
+    this.#fresh = new Uint8Array(count).fill(1);
+    this.#lastRow = new Int32Array(count).fill(-1);
+    this.#singleVisit = analyzersOfOneVisit(readings);
+    const { analyzers, classes, fuels } = readings;
+    this.#shared = { analyzers, secondAnalyzers: analyzers, classes, offsets: fuels };
+  }
+
+  write(): WrittenProgram {
+    const { units, lanes, rows, unit } = this.#readings;
+    const unitSteps = new Int32Array(units + 1);
+    const unitLanes = new Int32Array(units + 1);
+    const unitColumns = new Int32Array(units + 1);
+    const laneClass = new Int32Array(lanes.count);
+    const columns: number[] = [];
+    let row = 0;
+    for (let u = 0; u < units; u++) {
+      unitLanes[u + 1] = unitLanes[u];
+      while (unitLanes[u + 1] < lanes.count && lanes.unit[unitLanes[u + 1]] === u) unitLanes[u + 1]++;
+      const end = endOfUnit(unit, row, rows, u);
+      const own = new UnitColumns();
+      for (let lane = unitLanes[u]; lane < unitLanes[u + 1]; lane++)
+        laneClass[lane] = own.place(this.#classColumn(lane));
+      this.#writeUnit(u, row, end, unitLanes[u], unitLanes[u + 1], own);
+      for (const column of own.list) columns.push(column);
+      unitSteps[u + 1] = this.#steps.length;
+      unitColumns[u + 1] = columns.length;
+      row = end;
+    }
+    const program: FleetProgram = {
+      units,
+      unitSteps,
+      unitLanes,
+      unitColumns,
+      columns: Int32Array.from(columns),
+      laneClass,
+      shared: this.#shared,
+      ...this.#steps.columns(),
+    };
+    return { program, used: this.#used, stepDay: Float64Array.from(this.#stepDay), series: this.#series };
+  }
+
+  #classColumn(lane: number): number {
+    return this.#shared.analyzers + this.#shared.secondAnalyzers + this.#readings.lanes.classOf[lane];
+  }
+
+  #offsetColumn(lane: number): number {
+    const { analyzers, secondAnalyzers, classes } = this.#shared;
+    return analyzers + secondAnalyzers + classes + this.#readings.lanes.fuel[lane];
+  }
+
+  #writeUnit(u: number, from: number, to: number, firstLane: number, endLane: number, own: UnitColumns): void {
+    const { day, breaks, visit } = this.#readings;
+    const lanes = endLane - firstLane;
+    const pending = [...(breaks[u] ?? [])];
+    for (let lane = 0; lane < lanes; lane++) this.#add(STEP.renew, lane, day[from] ?? 0);
+    let last = day[from];
+    for (let start = from; start < to; ) {
+      const end = endOfVisit(day, visit, start, to);
+      const on = day[start];
+      while (pending.length > 0 && pending[0] < Math.floor(on)) {
+        pending.shift();
+        this.#renew(firstLane, lanes, on);
+      }
+      this.#beginVisit(start, end, on, (on - last) / DAYS_PER_YEAR);
+      const breaksToday = pending.length > 0 && pending[0] <= Math.floor(day[end - 1]);
+      if (breaksToday) pending.shift();
+      this.#writeVisit(start, end, firstLane, lanes, own, breaksToday);
+      last = on;
+      start = end;
+    }
+    if (pending.length > 0) this.#renew(firstLane, lanes, pending[pending.length - 1]);
+  }
+
+  #renew(firstLane: number, lanes: number, on: number): void {
+    for (let lane = 0; lane < lanes; lane++) {
+      this.#add(STEP.renew, lane, on);
+      this.#startSeries(firstLane + lane);
+    }
+  }
+
+  #startSeries(fleetLane: number): void {
+    const { readings, visits, from, to } = this.#series;
+    this.#fresh[fleetLane] = 1;
+    this.#lastRow[fleetLane] = -1;
+    readings[fleetLane] = 0;
+    visits[fleetLane] = 0;
+    from[fleetLane] = Number.NaN;
+    to[fleetLane] = Number.NaN;
+  }
+
+  #add(kind: number, lane: number, on: number, ...rest: number[]): void {
+    this.#steps.add(kind, lane, ...rest);
+    this.#stepDay.push(on);
+  }
+
+  #beginVisit(start: number, end: number, on: number, years: number): void {
+    const { extra, analyzer } = this.#readings;
+    let sum = 0;
+    let named = false;
+    for (let row = start; row < end; row++) {
+      sum += Number.isFinite(extra[row]) ? extra[row] : 0;
+      named ||= this.#biasOf(analyzer[row]);
+    }
+    this.#add(STEP.visit, 0, on, Math.max(0, years), sum / (end - start), named ? 0 : 1);
+  }
+
+  /** Whether an analyzer's bias is a column; one seen at a single visit belongs to that visit's own effect. */
+  #biasOf(analyzer: number): boolean {
+    return analyzer >= 0 && this.#singleVisit[analyzer] === 0;
+  }
+
+  #writeVisit(start: number, end: number, firstLane: number, lanes: number, own: UnitColumns, breaks: boolean): void {
+    const rowsOf: number[][] = Array.from({ length: lanes }, () => []);
+    for (let row = start; row < end; row++) rowsOf[this.#readings.lane[row] - firstLane].push(row);
+    rowsOf.forEach((rows, lane) => {
+      if (rows.length > 0) this.#writeFound(rows, lane, firstLane + lane, own);
+    });
+    if (breaks) this.#renew(firstLane, lanes, this.#readings.day[start]);
+    rowsOf.forEach((rows, lane) => {
+      if (rows.length > 0) this.#writeLeft(rows, lane, firstLane + lane, own, breaks);
+    });
+  }
+
+  /** As-found readings; readings of unknown state where the visit has no other: they may follow an adjustment. */
+  #writeFound(rows: readonly number[], lane: number, fleetLane: number, own: UnitColumns): void {
+    const { state } = this.#readings;
+    const found = this.#of(rows, READING_STATE.found);
+    for (const row of found) this.#reading(row, lane, fleetLane, own);
+    const unknown = this.#of(rows, READING_STATE.unknown);
+    if (unknown.length === 0 || rows.some((row) => state[row] <= READING_STATE.left)) return;
+    if (this.#fresh[fleetLane] === 0 && this.#adjustedAt(rows) !== 0)
+      this.#add(STEP.widen, lane, this.#readings.day[rows[0]]);
+    for (const row of unknown) this.#reading(row, lane, fleetLane, own);
+  }
+
+  /**
+   * As-left readings. Adjusted, or not known but left unlike found: the level starts anew from the as-left reading.
+   * Not adjusted: one more reading of the same level, unless it is a copy. No as-left reading after a visit that may have
+   * adjusted: the level is as found, less surely.
+   */
+  #writeLeft(rows: readonly number[], lane: number, fleetLane: number, own: UnitColumns, breaks: boolean): void {
+    const { day } = this.#readings;
+    const left = this.#of(rows, READING_STATE.left);
+    const found = this.#of(rows, READING_STATE.found);
+    const adjusted = this.#adjustedAt(rows);
+    if (left.length === 0) {
+      if (found.length > 0 && adjusted !== 0 && !breaks)
+        this.#add(STEP.widen, lane, day[rows[0]], 0, adjusted === 1 ? RECORDED_JUMP ** 2 : 0);
+      return;
+    }
+    const copied = adjusted !== 1 && found.length > 0 && left.every((row) => this.#copies(row, found));
+    if (copied && !breaks) return;
+    if (adjusted !== 0) this.#fresh[fleetLane] = 1;
+    for (const row of left) this.#reading(row, lane, fleetLane, own);
+  }
+
+  /** Rows of a state that hold a number. */
+  #of(rows: readonly number[], wanted: number): number[] {
+    const { state, first, second } = this.#readings;
+    return rows.filter((row) => state[row] === wanted && (Number.isFinite(first[row]) || Number.isFinite(second[row])));
+  }
+
+  #copies(row: number, found: readonly number[]): boolean {
+    const { first, second } = this.#readings;
+    return found.some((other) => Object.is(first[row], first[other]) && Object.is(second[row], second[other]));
+  }
+
+  #adjustedAt(rows: readonly number[]): number {
+    const { adjusted } = this.#readings;
+    let known = -1;
+    for (const row of rows) if (adjusted[row] > known) known = adjusted[row];
+    return known;
+  }
+
+  #reading(row: number, lane: number, fleetLane: number, own: UnitColumns): void {
+    const { first, second, analyzer, analyzers, day } = this.#readings;
+    const named = this.#biasOf(analyzer[row]);
+    for (const [cell, value] of [first[row], second[row]].entries()) {
+      if (!Number.isFinite(value)) continue;
+      const kind = this.#fresh[fleetLane] === 1 ? STEP.set : STEP.read;
+      const bias = named ? own.place(analyzer[row] + cell * analyzers) : -1;
+      const offset = cell === 1 ? own.place(this.#offsetColumn(fleetLane)) : -1;
+      this.#add(kind, lane, day[row], value, 0, cell, bias, offset);
+      this.#fresh[fleetLane] = 0;
+      if (this.#used[row] === 0) this.#count(row, fleetLane);
+    }
+  }
+
+  #count(row: number, fleetLane: number): void {
+    const { readings, visits, from, to } = this.#series;
+    const { day, visit } = this.#readings;
+    const last = this.#lastRow[fleetLane];
+    this.#used[row] = 1;
+    readings[fleetLane]++;
+    if (readings[fleetLane] === 1) from[fleetLane] = day[row];
+    if (last < 0 || !sameVisit(day, visit, last, row)) visits[fleetLane]++;
+    to[fleetLane] = day[row];
+    this.#lastRow[fleetLane] = row;
+  }
+}
+
+function endOfUnit(unit: Int32Array, from: number, rows: number, u: number): number {
+  let end = from;
+  while (end < rows && unit[end] === u) end++;
+  return end;
+}
+
+function endOfVisit(day: Float64Array, visit: Int32Array, start: number, to: number): number {
+  let end = start + 1;
+  while (end < to && sameVisit(day, visit, start, end)) end++;
+  return end;
+}
+
+function sameVisit(day: Float64Array, visit: Int32Array, start: number, row: number): boolean {
+  if (visit[start] >= 0 && visit[start] === visit[row]) return day[row] - day[start] <= VISIT_DAYS;
+  return Math.floor(day[start]) === Math.floor(day[row]) && (visit[start] < 0 || visit[row] < 0);
+}
+
+/** Analyzers all of whose readings lie on one day of one unit: 1, else 0. */
+function analyzersOfOneVisit({ rows, unit, day, analyzer, analyzers }: FleetReadings): Uint8Array {
+  const first = new Int32Array(analyzers).fill(-1);
+  const single = new Uint8Array(analyzers).fill(1);
+  for (let row = 0; row < rows; row++) {
+    const code = analyzer[row];
+    if (code < 0) continue;
+    if (first[code] < 0) first[code] = row;
+    else if (unit[first[code]] !== unit[row] || Math.floor(day[first[code]]) !== Math.floor(day[row])) single[code] = 0;
+  }
+  return single;
+}

@@ -1,0 +1,92 @@
+/** Sentences of drift, supply and instruments: named functions of strings and numbers. */
+
+export const noSuchInput = (cell: string, role: string): string =>
+  `${cell}: it reads ${role} and the notebook has no finished cell of that name; name one in the cell's sentence.`;
+
+export const lacksColumns = (cell: string, role: string, columns: string): string =>
+  `${cell}: the table of ${role} lacks the columns ${columns}; read it from a cell that has them.`;
+
+export const unequalRows = (cell: string, readings: number, derived: number): string =>
+  `${cell}: readings has ${readings} rows and derive ${derived}; name the derive cell that reads the same readings.`;
+
+export const notFinite = (cell: string, name: string, from: number, to: number, found: string): string =>
+  `${cell}: ${name} must be a number from ${from} to ${to}, it is ${found}; give such a number.`;
+
+export const notAChoice = (cell: string, name: string, choices: string, found: string): string =>
+  `${cell}: ${name} must be one of ${choices}, it is ${found}; choose one of these.`;
+
+// Why something is unknown; each fits after "unknown: ".
+export const noReadings = (): string => 'no usable reading';
+export const noReadingsSince = (day: string): string => `no usable reading since other hardware was fitted on ${day}`;
+export const retiredOn = (day: string): string => `retired on ${day}`;
+export const tooOld = (day: string, years: number): string =>
+  `the last reading is of ${day}, more than ${years} years before`;
+export const noBand = (): string => 'neither the register nor an as-left reading nor the burner gives a band';
+export const emptyBand = (lower: string, upper: string): string =>
+  `the band has no width (lower ${lower}, upper ${upper})`;
+
+export const driftAnswer = (lanes: number, units: number, outside: number, leaving: number, unknown: number): string =>
+  lanes === 0
+    ? 'No lane could be followed: no readings.'
+    : `${lanes} lanes of ${units} units followed: ${outside} more likely outside than inside now, ${leaving} more likely than not to leave by the horizon, ${unknown} unknown.`;
+
+export const bandFromTarget = (lanes: number): string =>
+  `${lanes} lanes have a target without a tolerance in the register; the usual tolerance of their class was taken.`;
+export const bandFromLeft = (lanes: number): string =>
+  `${lanes} lanes have no target in the register; the median of their last three as-left readings and the usual tolerance of their class were taken.`;
+export const bandFromClass = (lanes: number): string =>
+  `${lanes} lanes have neither a target nor an as-left reading; the usual settings of their class were taken.`;
+export const unknownLanes = (lanes: number, example: string): string =>
+  `${lanes} lanes are unknown, for example because: ${example}.`;
+export const spreadRemark = (
+  units: number,
+  reading: string,
+  visit: string,
+  wander: string,
+  rate: string,
+  analyzer: string,
+): string =>
+  `From ${units} units, in points of O2: a reading repeats within ${reading}, a visit adds ${visit}, analyzers differ by ${analyzer}, a level wanders ${wander} in a year, rates of one class differ by ${rate} a year (standard deviations).`;
+export const spreadDefaulted = (names: string): string =>
+  `Too few readings to estimate ${names}: typical values of the trade were taken.`;
+export const intervalsRemark = (): string =>
+  'Intervals are empirical-Bayes: they hold for 95 % of a fleet’s lanes on average, not for each lane.';
+export const unchangedHardware = (): string =>
+  'Projections assume unchanged hardware and gas; old readings do not show today’s condition.';
+export const asMeasuredRemark = (): string =>
+  'Levels are judged as measured: season and weather are not taken out and will look like drift.';
+
+export const noDrop = (): string => 'no visit with both static and running pressure at the highest fire';
+export const noDropLimit = (): string =>
+  'the register gives no limit of the drop and the service is not known to be low-pressure';
+export const notEnoughDrops = (): string => 'a single reading shows no growth';
+export const supplyAnswer = (units: number, over: number, growing: number, within: number, unknown: number): string =>
+  units === 0
+    ? 'No gas supply could be followed: no readings.'
+    : `Gas supply of ${units} units: ${over} over their limit, ${growing} growing toward it, ${within} within, ${unknown} unknown.`;
+export const lowPressureRule = (units: number): string =>
+  `${units} units have no limit of the drop in the register; 1 in. w.c. (249 Pa), the rule of thumb for low-pressure service, was taken.`;
+export const notNormalized = (units: number): string =>
+  `${units} units have drops without a clocked heat input; they were taken as read at the rated input.`;
+export const supplyFirst = (): string =>
+  'A gas supply fault is cured at the supply: never re-tune air for it. Above the plate’s maximum, shut and correct first.';
+
+export const instrumentsAnswer = (analyzers: number, biased: number, confounded: number): string =>
+  analyzers === 0
+    ? 'No reading names its analyzer.'
+    : `${analyzers} analyzers compared: ${biased} biased, ${confounded} not to be told apart from the units they read.`;
+export const biasOf = (quantity: string, bias: string, sd: string): string =>
+  `reads ${quantity} ${bias} points beyond the fleet’s mean (standard deviation ${sd})`;
+export const withinBias = (): string => 'no bias beyond the tolerance is shown';
+export const confoundedBias = (): string =>
+  'it has hardly read a unit that another analyzer read before or after: its bias cannot be told from those units';
+export const noneCompared = (): string => 'no reading of it was used in the fit';
+export const sharedBias = (): string =>
+  'Biases are relative to the fleet’s mean, weighted by readings: a bias that all analyzers share cannot be known.';
+export const anonymousReadings = (readings: number): string =>
+  `${readings} readings do not name their analyzer; each visit was given a bias of its own.`;
+
+export const notAText = (cell: string, name: string, found: string): string =>
+  `${cell}: ${name} must be text, it is ${found}; give it as text.`;
+export const notABand = (cell: string, found: string): string =>
+  `${cell}: the usual bands must be rows with burner, control, fuelKind, fire (text) and fromO2, toO2, below, above (points of O2), found ${found}; correct that row.`;

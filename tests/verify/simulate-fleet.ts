@@ -1,0 +1,173 @@
+import { type FleetReadings, READING_STATE } from '../../shared/foresight/fleet-readings.ts';
+import { DAYS_PER_YEAR } from '../../shared/quantities/dates.ts';
+
+/** What a simulated fleet is like; everything in points of O2 and years. */
+export interface FleetPlan {
+  readonly units: number;
+  readonly visits: number;
+  readonly seed: number;
+  readonly classes: number;
+  readonly analyzers: number;
+  readonly meanRate: number;
+  readonly rateSd: number;
+  /** Student's degrees of freedom of the rates; Infinity for normal ones. */
+  readonly rateFreedom: number;
+  readonly wander: number;
+  readonly reading: number;
+  readonly visit: number;
+  readonly analyzerSd: number;
+  /** Measured CO2 beside O2: its noise and its constant offset in O2 points; undefined for O2 alone. */
+  readonly second?: { readonly noise: number; readonly offset: number; readonly analyzerSd: number };
+  /** Distance from the target beyond which the technician adjusts. */
+  readonly adjustBeyond: number;
+  readonly recordLeft: boolean;
+}
+
+export const PLAIN_FLEET: FleetPlan = {
+  units: 100,
+  visits: 8,
+  seed: 1,
+  classes: 3,
+  analyzers: 5,
+  meanRate: 0.2,
+  rateSd: 0.25,
+  rateFreedom: Number.POSITIVE_INFINITY,
+  wander: 0.2,
+  reading: 0.15,
+  visit: 0.1,
+  analyzerSd: 0.15,
+  adjustBeyond: 0.4,
+  recordLeft: true,
+};
+
+export interface SimulatedFleet {
+  readonly readings: FleetReadings;
+  /** Per lane. */
+  readonly rate: Float64Array;
+  /** Per lane: true level after the last visit. */
+  readonly level: Float64Array;
+  readonly target: number;
+  readonly lastDay: Float64Array;
+  readonly analyzerBias: Float64Array;
+  readonly random: () => number;
+  readonly normal: () => number;
+}
+
+/** mulberry32: small, seeded, good enough to simulate with. */
+export function seededRandom(seed: number): () => number {
+  let state = seed >>> 0;
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let t = Math.imul(state ^ (state >>> 15), 1 | state);
+    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
+    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
+  };
+}
+
+/** Box and Muller's normals. */
+export function normals(random: () => number): () => number {
+  return () => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
+}
+
+/** Student's t scaled to unit variance where it has one (freedom above 2). */
+function rateNoise(normal: () => number, freedom: number): number {
+  if (!Number.isFinite(freedom)) return normal();
+  let squares = 0;
+  for (let i = 0; i < freedom; i++) squares += normal() ** 2;
+  const scale = freedom > 2 ? Math.sqrt((freedom - 2) / freedom) : 1;
+  return (normal() / Math.sqrt(squares / freedom)) * scale;
+}
+
+interface Row {
+  unit: number;
+  lane: number;
+  day: number;
+  state: number;
+  adjusted: number;
+  analyzer: number;
+  first: number;
+  second: number;
+}
+
+/** Two lanes a unit, read by one analyzer a visit; adjusted where found too far from the target. */
+export function simulateFleet(plan: FleetPlan): SimulatedFleet {
+  const random = seededRandom(plan.seed * 7919 + 17);
+  const normal = normals(random);
+  const classRate = Array.from({ length: plan.classes }, () => plan.meanRate + 0.1 * normal());
+  const bias = Float64Array.from({ length: plan.analyzers }, () => plan.analyzerSd * normal());
+  const secondBias = Float64Array.from({ length: plan.analyzers }, () => (plan.second?.analyzerSd ?? 0) * normal());
+  const rows: Row[] = [];
+  const lanes = plan.units * 2;
+  const rate = new Float64Array(lanes);
+  const level = new Float64Array(lanes);
+  const lastDay = new Float64Array(lanes);
+  const target = 4;
+  for (let unit = 0; unit < plan.units; unit++) {
+    const classOf = unit % plan.classes;
+    let day = 12000 + 365 * random();
+    for (let l = 0; l < 2; l++) {
+      const lane = 2 * unit + l;
+      rate[lane] = classRate[classOf] + plan.rateSd * rateNoise(normal, plan.rateFreedom);
+      level[lane] = target + 0.1 * normal();
+    }
+    for (let visit = 0; visit < plan.visits; visit++) {
+      const years = visit === 0 ? 0 : Math.max(0.1, 1 + 0.25 * normal());
+      day += years * DAYS_PER_YEAR;
+      const analyzer = Math.floor(random() * plan.analyzers);
+      const effect = plan.visit * normal();
+      for (let l = 0; l < 2; l++) {
+        const lane = 2 * unit + l;
+        level[lane] += rate[lane] * years + plan.wander * Math.sqrt(years) * normal();
+        lastDay[lane] = day;
+        const read = (state: number, adjusted: number): Row => ({
+          unit,
+          lane,
+          day,
+          state,
+          adjusted,
+          analyzer,
+          first: level[lane] + bias[analyzer] + effect + plan.reading * normal(),
+          second: plan.second
+            ? level[lane] + plan.second.offset + secondBias[analyzer] + effect + plan.second.noise * normal()
+            : Number.NaN,
+        });
+        const found = read(READING_STATE.found, -1);
+        const adjust = Math.abs(found.first - target) > plan.adjustBeyond;
+        rows.push({ ...found, adjusted: plan.recordLeft ? (adjust ? 1 : 0) : -1 });
+        if (!adjust) continue;
+        level[lane] = target - bias[analyzer] - effect + plan.reading * normal();
+        if (plan.recordLeft) rows.push(read(READING_STATE.left, 1));
+      }
+    }
+  }
+  return { readings: columnsOfRows(rows, plan), rate, level, target, lastDay, analyzerBias: bias, random, normal };
+}
+
+function columnsOfRows(rows: readonly Row[], plan: FleetPlan): FleetReadings {
+  const lanes = plan.units * 2;
+  const integers = (pick: (row: Row) => number): Int32Array => Int32Array.from(rows, pick);
+  return {
+    rows: rows.length,
+    unit: integers(({ unit }) => unit),
+    lane: integers(({ lane }) => lane),
+    day: Float64Array.from(rows, ({ day }) => day),
+    state: Uint8Array.from(rows, ({ state }) => state),
+    adjusted: Int8Array.from(rows, ({ adjusted }) => adjusted),
+    visit: new Int32Array(rows.length).fill(-1),
+    analyzer: integers(({ analyzer }) => analyzer),
+    first: Float64Array.from(rows, ({ first }) => first),
+    second: Float64Array.from(rows, ({ second }) => second),
+    extra: new Float64Array(rows.length),
+    lanes: {
+      count: lanes,
+      unit: Int32Array.from({ length: lanes }, (_, lane) => lane >> 1),
+      classOf: Int32Array.from({ length: lanes }, (_, lane) => (lane >> 1) % plan.classes),
+      fuel: new Int32Array(lanes),
+    },
+    units: plan.units,
+    analyzers: plan.analyzers,
+    classes: plan.classes,
+    fuels: 1,
+    breaks: Array.from({ length: plan.units }, () => []),
+  };
+}
