@@ -1,0 +1,84 @@
+import type { Description, Remark } from '../../shared/cell.ts';
+import * as say from '../../shared/messages/import.ts';
+import { accountSchema, duplicatesSchema, readingsSchema, setAsideSchema } from '../../shared/schemas/readings.ts';
+import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
+import { shownColumns } from '../../shared/table/schema.ts';
+import type { ReadingsResult } from './compute.ts';
+
+export function describe(result: ReadingsResult): Description {
+  const { tables, files } = result;
+  return {
+    answer: say.readingsAnswer(
+      tables['accepted'].rows,
+      files.length,
+      tables['set-aside'].rows,
+      tables['duplicates'].rows,
+    ),
+    tables: [
+      { table: 'accepted', title: 'Readings', columns: shownColumns(readingsSchema) },
+      { table: 'set-aside', title: 'Set aside', columns: shownColumns(setAsideSchema) },
+      { table: 'duplicates', title: 'Duplicates', columns: shownColumns(duplicatesSchema) },
+      { table: 'account', title: 'Account', columns: shownColumns(accountSchema) },
+    ],
+    figures: [],
+    remarks: [...dangers(result), ...warnings(result), ...notes(result)],
+  };
+}
+
+function dangers({ found }: ReadingsResult): Remark[] {
+  return found.highCo.map((row) => ({
+    severity: 'danger' as const,
+    text: say.setAsideHighCo(row.file, row.line, row.found, row.reason),
+  }));
+}
+
+function warnings({ tables, found }: ReadingsResult): Remark[] {
+  const texts: string[] = [];
+  const aside = tables['set-aside'];
+  if (aside.rows > 0)
+    texts.push(
+      say.setAsideRemark(
+        aside.rows,
+        textAt(textsOf(aside, 'source_file'), 0),
+        numbersOf(aside, 'source_line')[0],
+        textAt(textsOf(aside, 'reason'), 0),
+      ),
+    );
+  if (found.revised.length > 0) {
+    const { file, line, ofFile, ofLine } = found.revised[0];
+    texts.push(say.revisedRemark(found.revised.length, file, line, ofFile, ofLine));
+  }
+  for (const { found: unit, nearest, readings } of found.strangers.filter(({ nearest }) => nearest !== '').slice(0, 10))
+    texts.push(say.nearMissRemark(unit, nearest, readings));
+  const strangers = found.strangers.filter(({ nearest }) => nearest === '').map(({ found: unit }) => unit);
+  if (strangers.length > 0)
+    texts.push(
+      say.strangerRemark(strangers.length, `${strangers.slice(0, 5).join(', ')}${strangers.length > 5 ? ' ...' : ''}`),
+    );
+  for (const { field, cells, least } of found.overRange) texts.push(say.overRangeRemark(cells, field, least));
+  if (found.coDashes.length > 0)
+    texts.push(say.coDashesRemark(found.coDashes.length, found.coDashes[0].file, found.coDashes[0].line));
+  return texts.map((text) => ({ severity: 'warning', text }));
+}
+
+function notes({ tables, found }: ReadingsResult): Remark[] {
+  const texts: string[] = [];
+  const copies = tables['duplicates'];
+  if (copies.rows > 0)
+    texts.push(
+      say.duplicatesRemark(
+        copies.rows,
+        textAt(textsOf(copies, 'source_file'), 0),
+        numbersOf(copies, 'source_line')[0],
+        textAt(textsOf(copies, 'of_file'), 0),
+        numbersOf(copies, 'of_line')[0],
+      ),
+    );
+  if (found.matched.length > 0)
+    texts.push(say.matchedRemark(found.matched.length, found.matched[0].found, found.matched[0].registered));
+  if (found.unknownStates > 0) texts.push(say.unknownStateRemark(found.unknownStates));
+  if (found.namedStates > 0) texts.push(say.namedStatesRemark(found.namedStates, 'as you said'));
+  if (found.logs.readings > 0) texts.push(say.logRemark(found.logs.readings, found.logs.lines));
+  for (const { head, count, example } of found.unread) texts.push(say.unreadFlagRemark(count, head, example));
+  return texts.map((text) => ({ severity: 'note', text }));
+}

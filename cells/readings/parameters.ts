@@ -1,0 +1,37 @@
+import * as say from '../../shared/messages/import.ts';
+import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
+import { type Profile, readProfile } from '../../shared/readings/profile.ts';
+
+export interface ReadingsParameters {
+  /** Data files, in the order in which they count as sources. */
+  readonly files: readonly string[];
+  /** The register cell whose spelling of the unit ids is used; '' where the notebook has none. */
+  readonly register: string;
+  /** Answers for files that do not say whether day or month stands first; '' asks. */
+  readonly dateOrder: '' | 'dmy' | 'mdy';
+  /** What the single printout of a visit is; '' leaves its state unknown. */
+  readonly singleReading: '' | 'as_found' | 'as_left';
+  /** Fuels that the notebook defines beside the usual ones. */
+  readonly fuels: readonly string[];
+  /** How files of known shapes are read; the first that fits is used. */
+  readonly profiles: readonly Profile[];
+}
+
+export function readParameters(raw: unknown): Outcome<ReadingsParameters> {
+  const given = (raw ?? {}) as Partial<Record<keyof ReadingsParameters | 'profile', unknown>>;
+  const { files = [], register = 'register', dateOrder = '', singleReading = '', fuels = [] } = given;
+  if (!Array.isArray(files) || !files.every((key) => typeof key === 'string')) return fail(say.badFiles('readings'));
+  if (typeof register !== 'string') return fail(say.badCell('readings', 'register'));
+  if (dateOrder !== '' && dateOrder !== 'dmy' && dateOrder !== 'mdy')
+    return fail(say.badChoice('readings', 'dateOrder', String(dateOrder), 'dmy, mdy'));
+  if (singleReading !== '' && singleReading !== 'as_found' && singleReading !== 'as_left')
+    return fail(say.badChoice('readings', 'singleReading', String(singleReading), 'as_found, as_left'));
+  if (!Array.isArray(fuels) || !fuels.every((fuel) => typeof fuel === 'string')) return fail(say.badFuels('readings'));
+  const profiles: Profile[] = [];
+  for (const entry of Array.isArray(given.profiles) ? given.profiles : given.profile ? [given.profile] : []) {
+    const profile = readProfile(entry);
+    if (profile.status !== 'value') return profile;
+    profiles.push(profile.value);
+  }
+  return succeed({ files, register, dateOrder, singleReading, fuels, profiles });
+}

@@ -1,0 +1,21 @@
+/** Lines looked at; a table of fixed columns shows its gaps in far fewer. */
+const LINES = 200;
+
+/**
+ * Where the columns of a table in fixed places begin, in characters: a column begins after a place that is blank on
+ * nearly every line of the table's longest run of long lines. One start (0) means that there are no such columns.
+ */
+export function fixedColumns(sample: string, newline: string): number[] {
+  const lines = sample
+    .split(newline)
+    .slice(0, LINES)
+    .map((line) => line.trimEnd())
+    .filter((line) => /\S {2,}\S/.test(line));
+  if (lines.length < 2) return [0];
+  const width = Math.max(...lines.map((line) => line.length));
+  const blank = (at: number): boolean => lines.every((line) => at >= line.length || line[at] === ' ');
+  const starts: number[] = [];
+  for (let at = 0; at < width; at++) if (!blank(at) && (at === 0 || blank(at - 1))) starts.push(at);
+  if (starts[0] !== 0) starts.unshift(0);
+  return starts;
+}

@@ -1,0 +1,109 @@
+/** What the import says about files, columns and rows. Where, what is wrong, what was found, what to do. */
+const quote = (text: string): string => `"${text.length > 60 ? `${text.slice(0, 57)}...` : text}"`;
+const count = (number: number, one: string, many = `${one}s`): string =>
+  `${number.toLocaleString('en-US')} ${number === 1 ? one : many}`;
+
+export const badFiles = (cell: string): string =>
+  `${cell}: "files" should be a list of data file names; give the names under which the notebook lists them.`;
+export const badFuels = (cell: string): string =>
+  `${cell}: "fuels" should be a list of the names of fuels that the notebook defines; give it as texts.`;
+export const badCell = (cell: string, parameter: string): string =>
+  `${cell}: "${parameter}" should be the name of a cell, or "" for none; give one.`;
+export const badChoice = (cell: string, parameter: string, found: string, allowed: string): string =>
+  `${cell}: "${parameter}" is ${quote(found)}; choose one of ${allowed}, or "" to leave it open.`;
+export const badProfile = (part: string, wanted: string, found: string): string =>
+  `The profile cannot be read: ${part} should be ${wanted} but is ${quote(found)}; correct it and try again.`;
+export const profileField = (name: string, head: string, field: string, nearest: string): string =>
+  `Profile ${quote(name)}: the column ${quote(head)} is to be ${quote(field)}, which is no field of readings${nearest && ` (did you mean ${quote(nearest)}?)`}; correct it.`;
+
+export const noFiles = (cell: string): string => `${cell} has no data file yet; open one.`;
+export const lostFile = (cell: string, key: string): string =>
+  `${cell} reads the data file ${quote(key)}, which is not there; open the file again.`;
+export const emptyFile = (file: string): string =>
+  `${file} is empty: it holds no bytes; export it again, or leave it out.`;
+export const noRows = (file: string): string =>
+  `${file} has a head line but no rows below it; export it again, or leave it out.`;
+export const notText = (file: string, found: string): string =>
+  `${file} is not a CSV file: it holds ${found}; export the table as CSV (comma-separated text) and give that.`;
+export const endlessLine = (file: string, characters: number): string =>
+  `${file} is not a CSV file of readings: its first line does not end within ${count(characters, 'character')}; export the table as CSV with one row a line.`;
+export const tooManyColumns = (file: string, found: number, limit: number): string =>
+  `${file} has ${count(found, 'column')} on its first line, more than the ${count(limit, 'column')} that a table of readings can have; check the file, or export only the columns that are needed.`;
+export const noUsableColumn = (file: string, heads: string, wanted: string): string =>
+  `${file} has no usable column: its first line reads ${quote(heads)}; it needs columns for ${wanted}, so name them in a head line or give a profile with --profile FILE.`;
+export const noColumn = (file: string, wanted: string, heads: string): string =>
+  `${file} has no column for the ${wanted}: the heads understood are ${heads}; name the column in the head line, or give a profile with --profile FILE.`;
+export const changedWhileRead = (file: string): string =>
+  `${file} changed while it was read; wait until whatever writes it has finished and calculate again.`;
+
+export const askUnit = (file: string, head: string, options: string, values: string): string =>
+  `${file}: the column ${quote(head)} does not say its unit (${options}?); its first values are ${values}.`;
+export const askCoBasis = (file: string, head: string, values: string): string =>
+  `${file}: the column ${quote(head)} does not say whether CO is raw as the analyzer shows it or air-free (undiluted); its first values are ${values}.`;
+export const askDecimal = (file: string, example: string): string =>
+  `${file}: the number ${quote(example)} may have a decimal mark or a thousands mark, and no other number of the file settles it.`;
+export const askDateOrder = (file: string, lines: string, example: string): string =>
+  `${file}: its dates do not show whether the day or the month stands first: line ${lines} may be ${example}.`;
+export const askUnitId = (file: string): string =>
+  `${file} does not say which unit its readings belong to: no column and no line of its preamble names one.`;
+export const answerWithProfile = (json: string): string =>
+  `Say it in a profile, a JSON file such as ${json}, and give it with --profile FILE.`;
+export const answerDateOrder = (): string => 'Say --date-order dmy (day first) or --date-order mdy (month first).';
+// Reasons for setting a row aside. The file and the line stand beside them.
+export const noUnitId = (): string => 'no unit: the cell that should name it is empty';
+export const noDate = (): string => 'no date: the cell that should hold it is empty';
+export const badDate = (head: string, found: string): string => `${head}: ${quote(found)} is no date that exists`;
+export const badTime = (head: string, found: string): string => `${head}: ${quote(found)} is no time of day`;
+export const badNumber = (head: string, found: string): string =>
+  `${head}: ${quote(found)} is neither a number nor a mark for unknown`;
+export const badWord = (head: string, found: string, allowed: string): string =>
+  `${head}: ${quote(found)} is none of ${allowed}`;
+export const noMeasurement = (): string => 'no measurement: every measured value of the row is empty or unknown';
+export const fewFields = (found: number, wanted: number): string =>
+  `${count(found, 'field')} where the head line has ${wanted}: the row is cut off or a delimiter is missing`;
+export const manyFields = (found: number, wanted: number): string =>
+  `${count(found, 'field')} where the head line has ${wanted}: a text or a number holds the delimiter without quotes`;
+export const openQuote = (): string => 'a quote is opened and not closed on this line';
+export const longLine = (): string => 'the line is longer than any row of readings can be';
+export const afterAsOf = (date: string, asOf: string): string =>
+  `taken at ${date}, after the day the notebook looks from (${asOf})`;
+export const otherDateOrder = (head: string): string =>
+  `${head}: no date that exists, with day and month in the order of the other dates of the file`;
+
+// What the cell says about itself.
+export const readingsAnswer = (accepted: number, files: number, setAside: number, duplicates: number): string =>
+  `${count(accepted, 'reading')} from ${count(files, 'file')} accepted, ${setAside.toLocaleString('en-US')} set aside, ${count(duplicates, 'duplicate')}.`;
+export const setAsideHighCo = (file: string, line: number, found: string, reason: string): string =>
+  `${file}, line ${line}: a row with CO ${found} was set aside (${reason}). A high CO is a danger whatever else is wrong with its row: check that unit first.`;
+export const setAsideRemark = (rows: number, file: string, line: number, reason: string): string =>
+  `${count(rows, 'row was', 'rows were')} set aside, the first in ${file}, line ${line}: ${reason}.`;
+export const duplicatesRemark = (rows: number, file: string, line: number, ofFile: string, ofLine: number): string =>
+  `${count(rows, 'row is', 'rows are')} there twice and counted once; the first is ${file}, line ${line}, the same as ${ofFile}, line ${ofLine}.`;
+export const revisedRemark = (pairs: number, file: string, line: number, ofFile: string, ofLine: number): string =>
+  `${count(pairs, 'reading has', 'readings have')} the same unit, time, fire and state as another but other values; both are kept. The first is ${file}, line ${line}, beside ${ofFile}, line ${ofLine}: set aside the one that was replaced.`;
+export const strangerRemark = (units: number, names: string): string =>
+  `${count(units, 'unit is', 'units are')} not in the register: ${names}. Their readings are kept; add them to the register or correct the spelling.`;
+export const matchedRemark = (units: number, example: string, registered: string): string =>
+  `${count(units, 'spelling')} of unit ids differed from the register only in case, spaces, dashes, leading zeros, O/0 or I/1 and ${units === 1 ? 'was' : 'were'} matched, such as ${quote(example)} to ${quote(registered)}.`;
+export const nearMissRemark = (found: string, registered: string, readings: number): string =>
+  `${quote(found)} (${count(readings, 'reading')}) is not in the register, but ${quote(registered)} is: if they are one unit, correct the spelling; they were not merged.`;
+export const overRangeRemark = (cells: number, head: string, least: string): string =>
+  `${count(cells, 'cell')} of ${head} said "over range" without a number; ${cells === 1 ? 'it counts' : 'they count'} as at least ${least}, the highest value known to be shown.`;
+export const coDashesRemark = (rows: number, file: string, line: number): string =>
+  `${count(rows, 'row')} with other values ${rows === 1 ? 'has' : 'have'} "----" for CO, the first in ${file}, line ${line}: it counts as unknown, but an analyzer that stops its pump because CO is high can print the same. Ask whoever took the reading.`;
+export const unknownStateRemark = (rows: number): string =>
+  `${count(rows, 'reading does', 'readings do')} not say whether it was as found or as left; an unknown state neither starts a run nor counts as found. Say --single-reading as_found or as_left if you know.`;
+export const namedStatesRemark = (rows: number, state: string): string =>
+  `${count(rows, 'reading')} without a state ${rows === 1 ? 'was' : 'were'} named by your answer: single readings of a visit ${state}, of several the first as_found, the last as_left, those between trial.`;
+export const unreadFlagRemark = (cells: number, head: string, found: string): string =>
+  `${count(cells, 'cell')} of ${quote(head)} ${cells === 1 ? 'was' : 'were'} neither yes nor no (such as ${quote(found)}) and ${cells === 1 ? 'counts' : 'count'} as unknown.`;
+export const steadyPart = (lines: number, from: number, to: number, seconds: number, spread: string): string =>
+  `mean of the steadiest ${seconds} s of a log (lines ${from} to ${to} of ${lines}, O2 within ${spread} %)`;
+export const logRemark = (readings: number, lines: number): string =>
+  `${count(lines, 'line')} of logs made ${count(readings, 'reading')}, each the mean of the steadiest part; the note of each says which lines.`;
+export const eventRemark = (file: string, line: number, unit: string, note: string, event: string): string =>
+  `${file}, line ${line}: the note on ${unit} reads ${quote(note)}; if that is an event, add ${event} to the events table.`;
+
+// Fuels.
+export const unknownFuel = (file: string, line: number, found: string, nearest: string): string =>
+  `${file}, line ${line}: nobody knows the fuel ${quote(found)}${nearest && ` (did you mean ${quote(nearest)}?)`}; correct it, or define that fuel by its composition.`;

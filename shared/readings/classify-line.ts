@@ -1,0 +1,42 @@
+import { findUnit } from '../quantities/find-unit.ts';
+import type { FilePlan } from './mapping.ts';
+import { plainWords } from './plain-words.ts';
+import { preambleConstants } from './preamble.ts';
+import { understandHead } from './understand-head.ts';
+import type { Vocabulary } from './vocabulary.ts';
+
+/** What a line is that could not be read as a reading. Only 'reading' is one, with a fault; it is set aside. */
+export type LineKind = 'blank' | 'head' | 'preamble' | 'summary' | 'footer' | 'reading';
+
+const SUMMARY =
+  /^(?:mean|average|avg|min|minimum|max|maximum|median|std|sd|stdev|sum|total|count|mittelwert|mittel|durchschnitt|summe|anzahl|moyenne|mediane|ecart type|total general|media|promedio|desviacion|totale|mediana|gemiddelde|totaal)\b/;
+const CLOSING =
+  /^(?:signature|signed|sign|page|end of|printed|exported|report|unterschrift|seite|gedruckt|ende|fin de|imprime|firma|pagina|impreso|stampato|firmato|handtekening|bladzijde|einde)\b/;
+
+/**
+ * What a line is that did not read as a reading. In doubt it is one: a damaged reading must not vanish from the account.
+ */
+export function classifyLine(record: readonly string[], plan: FilePlan, vocabulary: Vocabulary): LineKind {
+  const filled = record.map((cell) => cell.trim()).filter((cell) => cell !== '');
+  if (filled.length === 0) return 'blank';
+  if (isHead(record, filled, plan, vocabulary)) return 'head';
+  const words = plainWords(filled[0]);
+  const date = plan.columns.find(({ field }) => field === 'taken_at')?.index ?? -1;
+  const dated = /\d/.test(record[date] ?? '');
+  if (SUMMARY.test(words) && !dated) return 'summary';
+  if (filled.length > 2) return 'reading';
+  if (filled.length <= 2 && preambleConstants([record], vocabulary).length > 0) return 'preamble';
+  const sentence = /[:_]/.test(filled[0]) || words.split(' ').length > 3 || /^[-=*#]{3,}$/.test(filled[0]);
+  if (filled.length === 1 && (CLOSING.test(words) || sentence)) return 'footer';
+  return filled.length === 2 && (CLOSING.test(words) || /:$/.test(filled[0])) ? 'footer' : 'reading';
+}
+
+function isHead(record: readonly string[], filled: readonly string[], plan: FilePlan, vocabulary: Vocabulary): boolean {
+  if (plan.heads.every((head, i) => head.trim() === (record[i] ?? '').trim())) return true;
+  if (filled.length < 2 || filled.some((cell) => /^\d/.test(cell))) return false;
+  const units = filled.filter((cell) => findUnit(cell.replace(/^[[(]|[\])]$/g, '')) !== undefined).length;
+  if (units >= 2 && units >= 0.8 * filled.length) return true;
+  return (
+    filled.filter((cell) => understandHead(cell, vocabulary) !== undefined).length >= Math.max(3, filled.length / 2)
+  );
+}

@@ -1,0 +1,134 @@
+import type { Dialect } from '../csv/dialect.ts';
+import { fixedColumns } from '../csv/fixed-columns.ts';
+import { RecordReader } from '../csv/record-reader.ts';
+import { findUnit } from '../quantities/find-unit.ts';
+import { HEAD_QUALIFIERS } from './head-words.ts';
+import { plainWords } from './plain-words.ts';
+import { type Profile, profileFits } from './profile.ts';
+import { type HeadMeaning, understandHead } from './understand-head.ts';
+import type { Vocabulary } from './vocabulary.ts';
+
+/** Where the table stands in a file, and what its heads mean. */
+export interface TableFound {
+  readonly dialect: Dialect;
+  /** Records before the first row: preamble and head lines. */
+  readonly headRecords: number;
+  readonly heads: readonly string[];
+  /** Meaning of each head, undefined where it is not understood. */
+  readonly meanings: readonly (HeadMeaning | undefined)[];
+  /** Preamble, a record a line. */
+  readonly preamble: readonly (readonly string[])[];
+  /** Rows of the sample. */
+  readonly rows: readonly (readonly string[])[];
+  /** Different fields understood. */
+  readonly score: number;
+}
+
+/** Head lines further down than this are those of another table. */
+const DEEPEST = 60;
+const DELIMITERS = [',', ';', '\t', '|'] as const;
+
+/**
+ * Finds the table in the beginning of a file: the delimiter and the head line that make the most heads understood.
+ * `whole` says that the sample is the whole file, whose last line is then complete.
+ */
+export function findTable(
+  sample: string,
+  whole: boolean,
+  vocabulary: Vocabulary,
+  profiles: readonly Profile[] = [],
+): TableFound | undefined {
+  const newline = sample.includes('\n') || !sample.includes('\r') ? '\n' : '\r';
+  let best: TableFound | undefined;
+  const consider = (dialect: Dialect): void => {
+    const found = inDialect(sample, whole, dialect, vocabulary, profiles);
+    if (found && found.score > (best?.score ?? 0)) best = found;
+  };
+  for (const delimiter of DELIMITERS) if (sample.includes(delimiter)) consider({ delimiter, newline, starts: [] });
+  if ((best?.score ?? 0) < 3) {
+    const starts = fixedColumns(sample, newline);
+    if (starts.length > 1) consider({ delimiter: 'columns', newline, starts });
+  }
+  return best;
+}
+
+function inDialect(
+  sample: string,
+  whole: boolean,
+  dialect: Dialect,
+  vocabulary: Vocabulary,
+  profiles: readonly Profile[],
+): TableFound | undefined {
+  const { rows } = new RecordReader(dialect).push(sample, whole);
+  let best: TableFound | undefined;
+  for (let i = 0; i < Math.min(rows.length, DEEPEST); i++) {
+    if (rows[i].length < 2 || rows[i].every((cell) => cell === '')) continue;
+    const head = headAt(rows, i, vocabulary);
+    const understood = new Set(head.meanings.flatMap((m) => (m ? [`${m.field} ${m.fire} ${m.state}`] : []))).size;
+    // A profile that fits knows more heads than any list of words.
+    const profile = profiles.find((candidate) => profileFits(candidate, head.heads));
+    const score = understood + (profile ? 2 * Object.keys(profile.columns).length : 0);
+    if (score <= (best?.score ?? 0)) continue;
+    best = { dialect, ...head, preamble: rows.slice(0, i), rows: rows.slice(head.headRecords), score };
+  }
+  return best;
+}
+
+type Head = Pick<TableFound, 'headRecords' | 'heads' | 'meanings'>;
+
+/** A head line with, where there are any, a line of units below it and a line of fires or states above it. */
+function headAt(rows: readonly (readonly string[])[], at: number, vocabulary: Vocabulary): Head {
+  const heads = rows[at];
+  const below = rows[at + 1] ?? [];
+  const units = isUnitLine(below, heads) ? below : [];
+  const groups = groupsAbove(rows[at - 1] ?? [], heads.length);
+  const meanings = heads.map((head, i) => {
+    const meaning = understandHead(head, vocabulary, units[i] ?? '');
+    if (!meaning || !groups) return meaning;
+    const { fire, state } = groups[i];
+    const counted = vocabulary.fields.get(meaning.field)?.kind === 'number' || meaning.field === 'co';
+    return counted ? { ...meaning, fire: meaning.fire || fire, state: meaning.state || state } : meaning;
+  });
+  return { headRecords: at + 1 + (units.length > 0 ? 1 : 0), heads, meanings };
+}
+
+/** A second head line holds units and nothing else, at least two of them. */
+function isUnitLine(cells: readonly string[], heads: readonly string[]): boolean {
+  if (cells.length < 2 || cells.length > heads.length + 1) return false;
+  const written = cells
+    .map((cell) => cell.trim().replace(/^[[(]|[\])]$/g, ''))
+    .filter((cell) => cell !== '' && cell !== '-');
+  const units = written.filter(
+    (cell) => findUnit(cell) !== undefined || /^(?:text|date|id|d\.m\.y|dd\.mm\.yyyy)$/i.test(cell),
+  );
+  return units.length >= 2 && units.length >= 0.8 * written.length && !written.some((cell) => /^\d/.test(cell));
+}
+
+/** A line above the heads that names fires or states, each holding until the next one. */
+function groupsAbove(
+  cells: readonly string[],
+  columns: number,
+): readonly { fire: string; state: string }[] | undefined {
+  let any = false;
+  let current = { fire: '', state: '' };
+  const groups = Array.from({ length: columns }, (_, i) => {
+    const words = plainWords(cells[i] ?? '');
+    if (words !== '') {
+      current = qualifiersIn(words);
+      any ||= current.fire !== '' || current.state !== '';
+    }
+    return current;
+  });
+  return any ? groups : undefined;
+}
+
+function qualifiersIn(words: string): { fire: string; state: string } {
+  let rest = ` ${words} `;
+  const found = { fire: '', state: '' };
+  for (const { words: qualifier, kind, value } of HEAD_QUALIFIERS) {
+    if (found[kind] !== '' || !rest.includes(` ${qualifier} `)) continue;
+    found[kind] = value;
+    rest = rest.replace(` ${qualifier} `, ' ');
+  }
+  return rest.trim() === '' ? found : { fire: '', state: '' };
+}

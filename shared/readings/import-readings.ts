@@ -1,0 +1,243 @@
+import type { CellContext, SourceFile } from '../cell.ts';
+import * as say from '../messages/import.ts';
+import { ask, fail, type Outcome, succeed } from '../outcome.ts';
+import { writeDay, writeIsoDate } from '../quantities/dates.ts';
+import type { Table } from '../table/table.ts';
+import { accountTables, type FileAccount } from './account.ts';
+import { buildTable } from './build-table.ts';
+import { READING_FIELDS } from './fields.ts';
+import { findDuplicates, type RowPairs } from './find-duplicates.ts';
+import { checkFuels } from './fuel-names.ts';
+import type { FilePlan } from './mapping.ts';
+import { nameStates } from './name-states.ts';
+import { planFile } from './plan-file.ts';
+import type { Profile } from './profile.ts';
+import { type FileRead, readFile, type SetAside } from './read-file.ts';
+import { ReadingColumns, ROW } from './reading-columns.ts';
+import { reduceLogs } from './reduce-logs.ts';
+import { type DateOrder, settleDates } from './settle-dates.ts';
+import { type OverRange, settleOverRange } from './settle-over-range.ts';
+import { UnitMatcher } from './unit-matcher.ts';
+import { READINGS_VOCABULARY } from './vocabulary.ts';
+
+export interface ImportOptions {
+  readonly dateOrder: DateOrder;
+  readonly singleReading: '' | 'as_found' | 'as_left';
+  readonly profiles: readonly Profile[];
+  /** Ids of the register; undefined where the notebook has none. */
+  readonly registered: readonly string[] | undefined;
+  /** Fuels that the notebook knows beside the usual ones. */
+  readonly fuels: readonly string[];
+}
+
+/** What came in, and what became of every line. */
+export interface Imported {
+  readonly accepted: Table;
+  readonly setAside: Table;
+  readonly duplicates: Table;
+  readonly account: Table;
+  readonly files: readonly FileAccount[];
+  readonly plans: readonly FilePlan[];
+  /** What people should know, as data for remarks. */
+  readonly found: ImportFindings;
+}
+
+export interface ImportFindings {
+  readonly highCo: readonly { file: string; line: number; found: string; reason: string }[];
+  readonly revised: readonly { file: string; line: number; ofFile: string; ofLine: number }[];
+  readonly matched: readonly { found: string; registered: string }[];
+  readonly strangers: readonly { found: string; nearest: string; readings: number }[];
+  readonly overRange: readonly OverRange[];
+  readonly coDashes: readonly { file: string; line: number }[];
+  readonly unknownStates: number;
+  readonly namedStates: number;
+  readonly logs: { readonly readings: number; readonly lines: number };
+  readonly unread: readonly { head: string; count: number; example: string }[];
+}
+
+/** Least high CO of a set-aside row, ppm; see read-file.ts. */
+const HIGH_CO_PPM = 400;
+
+/** Reads files of readings into one table. Questions and errors of the first file that has any come back as such. */
+export async function importReadings(
+  files: readonly SourceFile[],
+  options: ImportOptions,
+  context: CellContext,
+): Promise<Outcome<Imported>> {
+  const plans: FilePlan[] = [];
+  for (const file of files) {
+    const plan = await planFile(file, READINGS_VOCABULARY, { profiles: options.profiles, needs: NEEDS });
+    if (plan.status !== 'value') return plan;
+    const fault = unusable(plan.value);
+    if (fault) return fault;
+    plans.push(plan.value);
+  }
+  const columns = new ReadingColumns(READING_FIELDS);
+  const reads: FileRead[] = [];
+  for (let i = 0; i < files.length; i++) {
+    columns.startFile(files[i].name);
+    reads.push(await readFile(files[i], plans[i], READINGS_VOCABULARY, columns, context));
+  }
+  for (let i = 0; i < reads.length; i++) {
+    const question = settleDates(columns, i, reads[i], options.dateOrder);
+    if (question) return ask(question);
+  }
+  return await settle(files, columns, reads, options, context);
+}
+
+const NEEDS = 'the unit, the date and at least one measured value';
+
+function unusable(plan: FilePlan): Outcome<never> | undefined {
+  const known = new Set([...plan.columns, ...plan.constants].map(({ field }) => field));
+  const heads = plan.columns
+    .filter(({ field }) => field !== '')
+    .map(({ head }) => `"${head.trim()}"`)
+    .join(', ');
+  if (!known.has('taken_at')) return fail(say.noColumn(plan.file, 'date', heads));
+  const measured = READING_FIELDS.some(({ name, measured }) => measured && known.has(name)) || known.has('co');
+  if (!measured) return fail(say.noColumn(plan.file, 'measured values', heads));
+  if (!known.has('unit'))
+    return ask({
+      message: say.askUnitId(plan.file),
+      remedy: say.answerWithProfile('{"constants": {"unit": "B-07"}}'),
+      parameter: 'profiles',
+      options: [],
+    });
+  return plan.questions.length > 0 ? ask(plan.questions[0]) : undefined;
+}
+
+async function settle(
+  files: readonly SourceFile[],
+  columns: ReadingColumns,
+  reads: readonly FileRead[],
+  options: ImportOptions,
+  context: CellContext,
+): Promise<Outcome<Imported>> {
+  const status = new Uint8Array(columns.rows);
+  const logs = settleLogs(columns, status);
+  const overRange = settleOverRange(columns);
+  const setAside = [...reads.flatMap((read) => read.setAside), ...refuseDates(columns, status, context.asOf, reads)];
+  const fuels = checkFuels(columns, status, options.fuels);
+  if (fuels !== '') return fail(fuels);
+  const units = matchUnits(columns, status, options.registered);
+  await context.pause();
+  const pairs = findDuplicates(columns, status);
+  for (const [row] of pairs.duplicates) status[row] = ROW.duplicate;
+  const named = options.singleReading === '' ? 0 : nameStates(columns, status, options.singleReading);
+  const places = placesOf(columns, pairs);
+  const { account, tables } = await accountTables(files, columns, reads, status, setAside, places.duplicates);
+  await context.pause();
+  const highCo = setAside
+    .filter((row) => row.highCo !== '')
+    .map((row) => ({ ...row, file: columns.files[row.file], found: row.highCo }));
+  const { table } = buildTable(columns, status);
+  return succeed({
+    accepted: table,
+    ...tables,
+    files: account,
+    plans: reads.map(({ plan }) => plan),
+    found: {
+      highCo,
+      revised: places.revised,
+      ...units,
+      overRange,
+      coDashes: reads.flatMap(({ coDashes, plan }) => coDashes.map((line) => ({ file: plan.file, line }))),
+      unknownStates: countUnknownStates(table),
+      namedStates: named,
+      logs,
+      unread: reads.flatMap(({ reader }) => [...reader.unread].map(([head, seen]) => ({ head, ...seen }))),
+    },
+  });
+}
+
+function settleLogs(columns: ReadingColumns, status: Uint8Array): { readings: number; lines: number } {
+  const merged = { mark: (row: number): void => void status.fill(ROW.merged, row, row + 1) };
+  const sum = { readings: 0, lines: 0 };
+  for (let file = 0; file < columns.files.length; file++) {
+    const { readings, lines } = reduceLogs(columns, file, merged);
+    sum.readings += readings;
+    sum.lines += lines;
+  }
+  return sum;
+}
+
+/** Sets aside what lies after the as-of day, or has no date in the order of its file. */
+function refuseDates(
+  columns: ReadingColumns,
+  status: Uint8Array,
+  asOf: number,
+  reads: readonly FileRead[],
+): SetAside[] {
+  const taken = columns.numbers.get('taken_at')!;
+  const refused: SetAside[] = [];
+  for (let row = 0; row < columns.rows; row++) {
+    const day = taken.get(row);
+    if (day < asOf + 1 || status[row] !== ROW.accepted) continue;
+    status[row] = ROW.setAside;
+    const file = columns.fileOf(row);
+    const reason = Number.isNaN(day)
+      ? say.otherDateOrder(headOf(reads[file].plan, 'taken_at'))
+      : say.afterAsOf(writeIsoDate(day), writeDay(asOf));
+    refused.push({ file, line: columns.lines.get(row), reason, highCo: highCoOf(columns, row) });
+  }
+  return refused;
+}
+
+const headOf = ({ columns }: FilePlan, name: string): string =>
+  columns.find(({ field }) => field === name)?.head.trim() ?? name;
+
+function highCoOf(columns: ReadingColumns, row: number): string {
+  for (const name of ['co_ppm', 'co_air_free_ppm']) {
+    const column = columns.numbers.get(name)!;
+    const value = column.get(row);
+    if (value >= HIGH_CO_PPM) return `${column.boundAt(row) > 0 ? '>' : ''}${value}`;
+  }
+  return '';
+}
+
+function matchUnits(
+  columns: ReadingColumns,
+  status: Uint8Array,
+  registered: readonly string[] | undefined,
+): Pick<ImportFindings, 'matched' | 'strangers'> {
+  const units = columns.texts.get('unit');
+  if (!units || registered === undefined) return { matched: [], strangers: [] };
+  const matcher = new UnitMatcher(registered);
+  const readings = new Int32Array(units.levels.length);
+  for (let row = 0; row < columns.rows; row++)
+    if (status[row] === ROW.accepted && units.code(row) >= 0) readings[units.code(row)]++;
+  const matched: { found: string; registered: string }[] = [];
+  const strangers: { found: string; nearest: string; readings: number }[] = [];
+  [...units.levels].forEach((found, code) => {
+    if (readings[code] === 0) return;
+    const { unit, how, nearest } = matcher.match(found);
+    if (how === 'normalized') matched.push({ found, registered: unit });
+    if (how === 'none') strangers.push({ found, nearest, readings: readings[code] });
+  });
+  if (matched.length > 0) units.rename(columns.rows, (text) => matcher.match(text).unit);
+  return { matched, strangers };
+}
+
+interface Place {
+  readonly file: string;
+  readonly line: number;
+  readonly ofFile: string;
+  readonly ofLine: number;
+}
+
+function placesOf(columns: ReadingColumns, pairs: RowPairs): { duplicates: Place[]; revised: Place[] } {
+  const place = ([row, of]: readonly [number, number]): Place => ({
+    file: columns.files[columns.fileOf(row)],
+    line: columns.lines.get(row),
+    ofFile: columns.files[columns.fileOf(of)],
+    ofLine: columns.lines.get(of),
+  });
+  return { duplicates: pairs.duplicates.map(place), revised: pairs.revised.map(place) };
+}
+
+function countUnknownStates(table: Table): number {
+  const state = table.columns.get('state');
+  if (state?.kind !== 'text') return 0;
+  const unknown = state.levels.indexOf('unknown');
+  return unknown < 0 ? 0 : state.codes.reduce((sum, code) => sum + (code === unknown ? 1 : 0), 0);
+}

@@ -1,0 +1,52 @@
+import type { Dialect } from '../csv/dialect.ts';
+import type { Encoding } from '../csv/encoding.ts';
+import type { Question } from '../outcome.ts';
+
+/** What one column of a file is taken for, and why. */
+export interface ColumnMapping {
+  /** Position in the record, from 0. */
+  readonly index: number;
+  /** As it stands in the file. */
+  readonly head: string;
+  /** Name of a Field; '' where the column is not used. */
+  readonly field: string;
+  /** UCUM code of the unit in which the file gives it; '' for what has none. 'lambda' is an air ratio. */
+  readonly unit: string;
+  /** Fire point and state that the head names, for files with several readings on one line; else ''. */
+  readonly fire: string;
+  readonly state: string;
+  /** 0 to 1; 1 for the project's own names and for profiles. */
+  readonly confidence: number;
+  /** One clause. */
+  readonly reason: string;
+}
+
+/** A value that holds for every reading of the file: from its preamble, its profile or its user. */
+export interface Constant {
+  readonly field: string;
+  readonly value: string;
+  readonly reason: string;
+}
+
+/** How one file is read: everything that its beginning, its profile and the user's answers settle. */
+export interface FilePlan {
+  readonly file: string;
+  readonly encoding: Encoding;
+  readonly encodingReason: string;
+  readonly dialect: Dialect;
+  /** Records at the beginning that hold no readings: preamble, head lines. */
+  readonly headRecords: number;
+  /** The head line's cells, by which a repeated one is known. */
+  readonly heads: readonly string[];
+  readonly decimal: '.' | ',';
+  readonly dateOrder: '' | 'dmy' | 'mdy';
+  readonly columns: readonly ColumnMapping[];
+  readonly constants: readonly Constant[];
+  /** 'blocks' is one name and value on each line, one block a reading. */
+  readonly layout: 'table' | 'blocks';
+  readonly profile: string;
+  /** Words for fire and state that the profile adds. */
+  readonly words: { readonly fire: Readonly<Record<string, string>>; readonly state: Readonly<Record<string, string>> };
+  /** What the file does not settle; reading it needs the answers. */
+  readonly questions: readonly Question[];
+}

@@ -1,0 +1,159 @@
+import { conversion } from '../quantities/convert.ts';
+import { findUnit } from '../quantities/find-unit.ts';
+import type { Field } from './fields.ts';
+import type { TableFound } from './find-table.ts';
+import type { ColumnMapping } from './mapping.ts';
+import { type Profile, profileFits } from './profile.ts';
+import type { HeadMeaning } from './understand-head.ts';
+import type { Vocabulary } from './vocabulary.ts';
+
+/** A column whose unit or basis nothing in the file settles. */
+export interface OpenColumn {
+  readonly column: ColumnMapping;
+  readonly what: 'unit' | 'co basis';
+}
+
+/**
+ * What each column of a found table is taken for. A profile that fits has the last word; then the heads; then units in
+ * the cells; then the unit of the file's other columns of the same kind. What is still open is returned as such.
+ */
+export function planColumns(
+  table: TableFound,
+  vocabulary: Vocabulary,
+  profile: Profile | undefined,
+): { columns: ColumnMapping[]; open: OpenColumn[] } {
+  const fitting = profile && profileFits(profile, table.heads) ? profile : undefined;
+  const read = table.heads.map(
+    (head, index) => fromProfile(head, index, fitting, vocabulary) ?? fromHead(head, index, table.meanings[index]),
+  );
+  const single = withoutRivals(read);
+  const airFree = single.some(({ field }) => field === 'co_air_free_ppm');
+  const settled = single.map((column) => settleKind(column, airFree));
+  const units = settled.map((column) => settleUnit(column, vocabulary.fields.get(column.field), table));
+  const shared = units.map((column) => borrowUnit(column, vocabulary, units));
+  return { columns: shared, open: shared.flatMap((column) => openParts(column, vocabulary.fields.get(column.field))) };
+}
+
+function fromProfile(
+  head: string,
+  index: number,
+  profile: Profile | undefined,
+  vocabulary: Vocabulary,
+): ColumnMapping | undefined {
+  const column = profile?.columns[head] ?? profile?.columns[head.trim()];
+  if (!column || !profile) return undefined;
+  const own = vocabulary.own.get(column.field.toLowerCase());
+  return {
+    index,
+    head,
+    field: own?.field ?? column.field,
+    unit:
+      (column.unit === 'lambda'
+        ? 'lambda'
+        : findUnit(column.unit)?.code && column.unit !== ''
+          ? findUnit(column.unit)!.code
+          : own?.unit) ?? '',
+    fire: column.fire,
+    state: column.state,
+    confidence: 1,
+    reason: `profile ${profile.name}`.trim(),
+  };
+}
+
+function fromHead(head: string, index: number, meaning: HeadMeaning | undefined): ColumnMapping {
+  if (!meaning) return unused(index, head, head.trim() === '' ? 'no head' : 'head not understood');
+  return { index, head, ...meaning };
+}
+
+const unused = (index: number, head: string, reason: string): ColumnMapping => ({
+  index,
+  head,
+  field: '',
+  unit: '',
+  fire: '',
+  state: '',
+  confidence: 0,
+  reason,
+});
+
+/** Two columns for one thing: the surer one is used, of equals the first, and the other says so. */
+function withoutRivals(columns: readonly ColumnMapping[]): ColumnMapping[] {
+  const best = new Map<string, ColumnMapping>();
+  const key = ({ field, fire, state }: ColumnMapping): string => `${field}|${fire}|${state}`;
+  for (const column of columns) {
+    const rival = best.get(key(column));
+    if (column.field !== '' && (!rival || column.confidence > rival.confidence)) best.set(key(column), column);
+  }
+  return columns.map((column) => {
+    const winner = best.get(key(column));
+    if (column.field === '' || winner === column) return column;
+    return unused(column.index, column.head, `"${winner?.head}" is already the ${column.field}`);
+  });
+}
+
+/** Heads that need a second look: an air ratio is excess air, a CO that says it is raw is raw, a plain one beside an air-free one too. */
+function settleKind(column: ColumnMapping, airFree: boolean): ColumnMapping {
+  if (column.field === 'lambda') return { ...column, field: 'excess_air_printed_pct', unit: 'lambda' };
+  if (column.field === 'co_raw') return { ...column, field: 'co_ppm' };
+  if (column.field === 'co' && airFree)
+    return { ...column, field: 'co_ppm', confidence: 0.85, reason: 'CO beside a column of air-free CO' };
+  return column;
+}
+
+/** Units written in the cells settle what the head leaves open. */
+function settleUnit(column: ColumnMapping, field: Field | undefined, { rows }: TableFound): ColumnMapping {
+  if (field?.kind !== 'number') return column;
+  if (column.unit !== '')
+    return fits(column.unit, field.unit)
+      ? column
+      : unused(column.index, column.head, `${column.unit} is no unit of ${field.name}`);
+  if (!field.suffixes) return { ...column, unit: field.unit };
+  const codes = new Set<string>();
+  for (const row of rows) {
+    const written = /\d\s*([^\d\s.,+][^\d]*)$/.exec((row[column.index] ?? '').trim())?.[1];
+    const unit = written && findUnit(written);
+    if (unit) codes.add(unit.code);
+  }
+  const [code] = codes;
+  if (codes.size === 1) return { ...column, unit: code, reason: `${column.reason}; unit in the cells` };
+  if (field.name === 'barometer') return { ...column, unit: barometerUnit(rows.map((row) => row[column.index] ?? '')) };
+  return column;
+}
+
+function fits(unit: string, kept: string): boolean {
+  const [from, to] = [findUnit(unit), findUnit(kept)];
+  return (
+    unit === kept || unit === 'lambda' || (from !== undefined && to !== undefined && conversion(from, to) !== undefined)
+  );
+}
+
+/** Air pressures in kPa (80-110), hPa (800-1100) and in. Hg (20-35) cannot be taken for one another. */
+function barometerUnit(cells: readonly string[]): string {
+  const values = cells.map((cell) => Number(cell.trim().replace(',', '.'))).filter((value) => value > 0);
+  const all = (from: number, to: number): boolean => values.length > 0 && values.every((v) => v >= from && v <= to);
+  if (all(80, 110)) return 'kPa';
+  if (all(800, 1100)) return 'hPa';
+  return all(20, 35) ? "[in_i'Hg]" : '';
+}
+
+/** A file that gives one temperature in °C gives the others so too. */
+function borrowUnit(column: ColumnMapping, { fields }: Vocabulary, columns: readonly ColumnMapping[]): ColumnMapping {
+  const field = fields.get(column.field);
+  if (!field?.suffixes || column.unit !== '' || field.unit !== 'Cel') return column;
+  const others = new Set(
+    columns.filter(({ unit, field: name }) => unit !== '' && fields.get(name)?.unit === 'Cel').map(({ unit }) => unit),
+  );
+  if (others.size !== 1) return column;
+  const [unit] = others;
+  return {
+    ...column,
+    unit,
+    confidence: Math.min(column.confidence, 0.7),
+    reason: `${column.reason}; unit as the other temperatures`,
+  };
+}
+
+function openParts(column: ColumnMapping, field: Field | undefined): OpenColumn[] {
+  if (column.field === 'co') return [{ column, what: 'co basis' }];
+  return field?.suffixes && column.unit === '' ? [{ column, what: 'unit' }] : [];
+}

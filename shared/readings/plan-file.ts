@@ -1,0 +1,147 @@
+import type { SourceFile } from '../cell.ts';
+import { binaryKind } from '../csv/binary-kind.ts';
+import { detectEncoding, type EncodingFound } from '../csv/encoding.ts';
+import { readHead } from '../csv/read-head.ts';
+import * as say from '../messages/import.ts';
+import { fail, type Outcome, type Question, succeed } from '../outcome.ts';
+import { decimalMark } from './decimal-mark.ts';
+import { findTable, type TableFound } from './find-table.ts';
+import type { ColumnMapping, Constant, FilePlan } from './mapping.ts';
+import { type OpenColumn, planColumns } from './plan-columns.ts';
+import { preambleConstants } from './preamble.ts';
+import { type Profile, profileFits } from './profile.ts';
+import type { Vocabulary } from './vocabulary.ts';
+
+/** The beginning of a file by which all of it is planned. */
+const SAMPLE_BYTES = 1 << 18;
+const MOST_COLUMNS = 2000;
+
+/** What the user has said about how files are to be read. */
+export interface PlanOptions {
+  readonly profiles: readonly Profile[];
+  /** What a reading needs, for messages: 'a unit, a date and a measurement'. */
+  readonly needs: string;
+}
+
+/**
+ * How a file is to be read, from its first 256 kB. An error where it is no table of this kind; what the file does not
+ * settle stands in the plan's questions.
+ */
+export async function planFile(
+  file: SourceFile,
+  vocabulary: Vocabulary,
+  options: PlanOptions,
+): Promise<Outcome<FilePlan>> {
+  const { head, whole } = await readHead(file.open(), SAMPLE_BYTES);
+  if (head.length === 0) return fail(say.emptyFile(file.name));
+  const binary = binaryKind(head);
+  const found = binary === undefined ? detectEncoding(head) : undefined;
+  if (!found) return fail(say.notText(file.name, binary ?? 'bytes that are no text'));
+  const sample = new TextDecoder(found.encoding).decode(head, { stream: !whole });
+  if (sample.trim() === '') return fail(say.emptyFile(file.name));
+  const firstLine = sample.split(/\r\n|\n|\r/, 1)[0];
+  if (firstLine.length >= sample.length && !whole) return fail(say.endlessLine(file.name, sample.length));
+  const columns = Math.max(...[',', ';', '\t', '|'].map((mark) => firstLine.split(mark).length));
+  if (columns > MOST_COLUMNS) return fail(say.tooManyColumns(file.name, columns, MOST_COLUMNS));
+  const table = findTable(sample, whole, vocabulary, options.profiles);
+  if (!table) return fail(say.noUsableColumn(file.name, firstLine, options.needs));
+  return succeed(planTable(file.name, table, found, vocabulary, options.profiles));
+}
+
+function planTable(
+  file: string,
+  table: TableFound,
+  { encoding, reason }: EncodingFound,
+  vocabulary: Vocabulary,
+  profiles: readonly Profile[],
+): FilePlan {
+  const profile = profiles.find((candidate) => profileFits(candidate, table.heads));
+  const { columns, open } = planColumns(table, vocabulary, profile);
+  const questions = open.map((part) => unitQuestion(file, part, table, vocabulary));
+  const decimal = settleDecimal(file, table, columns, vocabulary, profile);
+  if (decimal.question) questions.push(decimal.question);
+  return {
+    file,
+    encoding,
+    encodingReason: reason,
+    dialect: table.dialect,
+    headRecords: table.headRecords,
+    heads: table.heads,
+    decimal: decimal.mark,
+    dateOrder: profile?.dateOrder ?? '',
+    columns,
+    constants: constantsOf(table, columns, vocabulary, profile),
+    layout: 'table',
+    profile: profile?.name ?? '',
+    words: profile?.words ?? { fire: {}, state: {} },
+    questions,
+  };
+}
+
+function constantsOf(
+  table: TableFound,
+  columns: readonly ColumnMapping[],
+  vocabulary: Vocabulary,
+  profile: Profile | undefined,
+): Constant[] {
+  const given = Object.entries(profile?.constants ?? {}).map(([field, value]) => ({
+    field,
+    value,
+    reason: `profile ${profile?.name ?? ''}`.trim(),
+  }));
+  const taken = new Set([...columns.map(({ field }) => field), ...given.map(({ field }) => field)]);
+  return [...given, ...preambleConstants(table.preamble, vocabulary).filter(({ field }) => !taken.has(field))];
+}
+
+function settleDecimal(
+  file: string,
+  { rows, dialect }: TableFound,
+  columns: readonly ColumnMapping[],
+  { fields }: Vocabulary,
+  profile: Profile | undefined,
+): { mark: '.' | ','; question?: Question } {
+  if (profile && profile.decimal !== '') return { mark: profile.decimal };
+  const numbers = columns.filter(({ field }) => fields.get(field)?.kind === 'number').map(({ index }) => index);
+  const cells = rows.flatMap((row) => numbers.map((index) => row[index] ?? ''));
+  const { mark, example } = decimalMark(cells);
+  if (mark !== '') return { mark };
+  // Where commas part the fields, they are not the decimal mark as well.
+  if (dialect.delimiter === ',') return { mark: '.' };
+  const question: Question = {
+    message: say.askDecimal(file, example),
+    remedy: say.answerWithProfile('{"decimal": ","}'),
+    parameter: 'profiles',
+    options: [
+      { value: '.', label: 'decimal point' },
+      { value: ',', label: 'decimal comma' },
+    ],
+  };
+  return { mark: '.', question };
+}
+
+function unitQuestion(file: string, { column, what }: OpenColumn, table: TableFound, vocabulary: Vocabulary): Question {
+  const values = table.rows
+    .map((row) => (row[column.index] ?? '').trim())
+    .filter((value) => value !== '')
+    .slice(0, 3)
+    .join(', ');
+  if (what === 'co basis')
+    return {
+      message: say.askCoBasis(file, column.head, values),
+      remedy: say.answerWithProfile(JSON.stringify({ columns: { [column.head]: { field: 'co_ppm' } } })),
+      parameter: 'profiles',
+      options: [
+        { value: 'co_ppm', label: 'raw, as the analyzer shows it' },
+        { value: 'co_air_free_ppm', label: 'air-free (undiluted)' },
+      ],
+    };
+  const units = Object.keys(vocabulary.fields.get(column.field)?.suffixes ?? {});
+  return {
+    message: say.askUnit(file, column.head, units.join(', '), values),
+    remedy: say.answerWithProfile(
+      JSON.stringify({ columns: { [column.head]: { field: column.field, unit: units[0] } } }),
+    ),
+    parameter: 'profiles',
+    options: units.map((unit) => ({ value: unit, label: unit })),
+  };
+}

@@ -1,0 +1,165 @@
+/**
+ * Dates and times of day as exports write them, in days since 1970-01-01 (wall clock; a time zone is dropped).
+ * Two-digit years by the rule of POSIX strptime %y: 69-99 are 1969-1999, 00-68 are 2000-2068.
+ */
+const MONTHS: readonly string[][] = [
+  ['jan', 'gen', 'ene'],
+  ['feb', 'fev'],
+  ['mar', 'mrz', 'maa', 'mrt'],
+  ['apr', 'avr', 'abr'],
+  ['may', 'mai', 'mei', 'mag'],
+  ['jun', 'juin', 'giu'],
+  ['jul', 'juil', 'lug'],
+  ['aug', 'aou', 'ago'],
+  ['sep', 'set'],
+  ['oct', 'okt', 'ott'],
+  ['nov'],
+  ['dec', 'dez', 'dic'],
+];
+const TIME =
+  /^(\d{1,2})[:.h](\d{2})(?:[:.m](\d{2})(?:[.,]\d+)?)?\s*(?:([ap])\.?\s?m\.?|uhr|h|s)?\s*(?:z|utc|[+-]\d{2}:?\d{2})?$/i;
+const YEAR_FIRST = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})(?:[T ,]\s*(.+))?$/;
+const COMPACT = /^((?:19|20)\d{2})(\d{2})(\d{2})(?:T(\d{2})(\d{2})(\d{2})?)?$/;
+const NUMERIC = /^(?:\p{L}{2,10}\.?,?\s+)?(\d{1,2})\s?([./-])\s?(\d{1,2})\s?\2\s?(\d{4}|\d{2})(?:[T ,]\s*(.+))?$/u;
+const DAY_NAME =
+  /^(?:\p{L}{2,10}\.?,?\s+)?(\d{1,2})(?:st|nd|rd|th|er|º|\.)?[\s-]+(?:de\s+)?(\p{L}{3,10})\.?[\s-]+(?:de\s+)?(\d{4}|\d{2})(?:[T ,]\s*(.+))?$/iu;
+const NAME_DAY =
+  /^(?:\p{L}{2,10}\.?,?\s+)?(\p{L}{3,10})\.?\s+(\d{1,2})(?:st|nd|rd|th)?,?\s+(\d{4})(?:[T ,]\s*(.+))?$/iu;
+/** Day 0 of the spreadsheets' 1900 calendar, counted so that 1 March 1900 and later come out right. */
+const SERIAL_ZERO = 25_569;
+
+/** Reads the date cells of one file and counts what they show of the order of day and month. */
+export class DateReader {
+  /** Of the last cell: its value if the month stands first; the same as with the day first where that is no question. */
+  monthFirstValue = Number.NaN;
+  /** Cells that are a date only with the day first, only with the month first, and either way. */
+  dayFirst = 0;
+  monthFirst = 0;
+  open = 0;
+  #lastText = '';
+  #lastDay = Number.NaN;
+  #lastMonthFirst = Number.NaN;
+
+  get orderMatters(): boolean {
+    return this.dayFirst + this.monthFirst + this.open > 0;
+  }
+
+  /** Days of the date, read with the day first where the order is open; NaN where the text is no date. */
+  read(text: string): number {
+    if (text === this.#lastText) {
+      this.monthFirstValue = this.#lastMonthFirst;
+      return this.#lastDay;
+    }
+    const day = isoDay(text);
+    this.monthFirstValue = day;
+    this.#lastDay = Number.isNaN(day) ? this.#readOther(text.replace(/[\s\u00a0\u202f]+/g, ' ').trim()) : day;
+    this.#lastText = text;
+    this.#lastMonthFirst = this.monthFirstValue;
+    return this.#lastDay;
+  }
+
+  #readOther(text: string): number {
+    const numeric = NUMERIC.exec(text);
+    if (numeric) return this.#numeric(numeric);
+    this.monthFirstValue = this.#readWritten(text);
+    return this.monthFirstValue;
+  }
+
+  #readWritten(text: string): number {
+    const yearFirst = YEAR_FIRST.exec(text);
+    if (yearFirst) return civil(+yearFirst[1], +yearFirst[2], +yearFirst[3]) + timeOfDay(yearFirst[4]);
+    const compact = COMPACT.exec(text);
+    if (compact) {
+      const [, year, month, day, hour = '0', minute = '0', second = '0'] = compact;
+      return civil(+year, +month, +day) + clock(+hour, +minute, +second);
+    }
+    const named = DAY_NAME.exec(text);
+    if (named) return civil(fullYear(named[3]), monthOf(named[2]), +named[1]) + timeOfDay(named[4]);
+    const american = NAME_DAY.exec(text);
+    if (american) return civil(+american[3], monthOf(american[1]), +american[2]) + timeOfDay(american[4]);
+    return serialDay(text);
+  }
+
+  #numeric([, first, mark, second, year, time]: RegExpExecArray): number {
+    const at = timeOfDay(time);
+    const dayFirst = civil(fullYear(year), +second, +first) + at;
+    // A date with points has the day first wherever it is written so.
+    this.monthFirstValue = dayFirst;
+    if (mark === '.') return dayFirst;
+    const monthFirst = civil(fullYear(year), +first, +second) + at;
+    if (Number.isNaN(dayFirst) && Number.isNaN(monthFirst)) return Number.NaN;
+    this.monthFirstValue = monthFirst;
+    if (Number.isNaN(monthFirst)) this.dayFirst++;
+    else if (Number.isNaN(dayFirst)) this.monthFirst++;
+    else if (dayFirst !== monthFirst) this.open++;
+    return dayFirst;
+  }
+}
+
+/** Share of a day of a clock time with 24 or 12 hours ('14:05', '2:05:30 PM'); 0 for none, NaN for what is no time. */
+export function timeOfDay(text: string | undefined): number {
+  if (text === undefined || text.trim() === '') return 0;
+  const match = TIME.exec(text.trim());
+  if (!match) {
+    const serial = Number(text.trim().replace(',', '.'));
+    return serial > 0 && serial < 1 ? Math.round(serial * 86_400) / 86_400 : Number.NaN;
+  }
+  const [, hour, minute, second = '0', half] = match;
+  if (half === undefined) return clock(+hour, +minute, +second);
+  if (+hour < 1 || +hour > 12) return Number.NaN;
+  return clock((+hour % 12) + (half.toLowerCase() === 'p' ? 12 : 0), +minute, +second);
+}
+
+/** YYYY-MM-DD with or without THH:MM[:SS], read a character at a time since a million of them come in a file. */
+function isoDay(text: string): number {
+  const length = text.length;
+  if (length < 10 || text.charCodeAt(4) !== 45 || text.charCodeAt(7) !== 45) return Number.NaN;
+  const day = civil(two(text, 0) * 100 + two(text, 2), two(text, 5), two(text, 8));
+  if (length === 10) return day;
+  const mark = text.charCodeAt(10);
+  if ((mark !== 84 && mark !== 32) || text.charCodeAt(13) !== 58 || (length !== 16 && length !== 19)) return Number.NaN;
+  if (length === 19 && text.charCodeAt(16) !== 58) return Number.NaN;
+  return day + clock(two(text, 11), two(text, 14), length === 19 ? two(text, 17) : 0);
+}
+
+/** Two digits, NaN where they are none. */
+function two(text: string, at: number): number {
+  const tens = text.charCodeAt(at) - 48;
+  const ones = text.charCodeAt(at + 1) - 48;
+  return tens >= 0 && tens <= 9 && ones >= 0 && ones <= 9 ? 10 * tens + ones : Number.NaN;
+}
+
+function clock(hour: number, minute: number, second: number): number {
+  if (!(hour < 24 && minute < 60 && second < 60)) return Number.NaN;
+  return (hour * 3600 + minute * 60 + second) / 86_400;
+}
+
+const DAYS_BEFORE = [0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334];
+
+/** Days of a Gregorian date from 1583 on; NaN where no such day exists. */
+function civil(year: number, month: number, day: number): number {
+  if (!(year >= 1583 && month >= 1 && month <= 12 && day >= 1 && day <= 31)) return Number.NaN;
+  const leap = (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0 ? 1 : 0;
+  const length = month === 2 ? 28 + leap : month === 4 || month === 6 || month === 9 || month === 11 ? 30 : 31;
+  if (day > length) return Number.NaN;
+  const before = year - 1;
+  const leaps = Math.floor(before / 4) - Math.floor(before / 100) + Math.floor(before / 400);
+  // 719162 days lie between 0001-01-01 and 1970-01-01.
+  return 365 * before + leaps - 719_162 + DAYS_BEFORE[month - 1] + (month > 2 ? leap : 0) + day - 1;
+}
+
+function fullYear(text: string): number {
+  return text.length === 4 ? +text : +text + (+text < 69 ? 2000 : 1900);
+}
+
+function monthOf(name: string): number {
+  const plain = name.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase();
+  // 'juin' and 'juillet' part at the fourth letter only, 'mai', 'mar' and 'mag' at the third.
+  return MONTHS.findIndex((names) => names.some((start) => plain.startsWith(start))) + 1 || Number.NaN;
+}
+
+/** Spreadsheet day numbers of about 1955 to 2119; the share of a day is rounded to seconds. */
+function serialDay(text: string): number {
+  if (!/^[2-7]\d{4}(?:[.,]\d+)?$/.test(text)) return Number.NaN;
+  return Math.round((Number(text.replace(',', '.')) - SERIAL_ZERO) * 86_400) / 86_400;
+}

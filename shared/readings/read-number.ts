@@ -1,0 +1,118 @@
+import { type Conversion, conversion } from '../quantities/convert.ts';
+import { findUnit } from '../quantities/find-unit.ts';
+
+/** What a cell of a number column turned out to hold. */
+export const READ = { number: 0, unknown: 1, overRange: 2, wrong: 3 } as const;
+export type ReadStatus = (typeof READ)[keyof typeof READ];
+
+const POWERS = Array.from({ length: 23 }, (_, power) => 10 ** power);
+
+/** Marks for "not measured". A cell that holds anything else that is no number is a fault of its row. */
+const UNKNOWN = new Set(
+  '- -- --- ---- ----- . .. ... _ — – / ? n/a n.a. na n.a #n/a nan null none nil unknown unbekannt inconnu desconocido sconosciuto onbekend k.a. n.b. n.v.t. n.d. nd s/d s.d. n.r. n/m nm'.split(
+    ' ',
+  ),
+);
+const DASHES = /^[-–—._\s]+$/;
+const OVER_RANGE =
+  /^(?:over|ofl|ol|o\.?r\.?|over[ -]?range|overflow|hi(?:gh)?[ -]?range|\*{2,}|\^{2,}|>{2,}|\+{3,}|uberlauf|überlauf|hors gamme|fuera de rango|fuori scala|buiten bereik)$/i;
+const NUMBER =
+  /^([<>≤≥]=?)?\s*([-+−]?)\s*([\d][\d.,'’\u0020\u00a0\u2009\u202f]*(?:e[-+]?\d+)?|[.,]\d+)\s*(\+)?\s*(.*)$/i;
+
+/**
+ * Reads cells of one number column. One reader serves one column of one file, since both the decimal mark and the unit
+ * belong to these. After `read`, `status` says what the cell held and `bound` whether it was one (see NumberColumn).
+ */
+export class NumberReader {
+  status: ReadStatus = READ.number;
+  bound = 0;
+  readonly #decimal: number;
+  readonly #thousands: RegExp;
+  readonly #decimalMark: '.' | ',';
+  /** UCUM code of the unit that the column is in; '' where it has none. */
+  readonly #unit: string;
+  /** From the column's unit to the one that is kept. */
+  readonly #conversion: Conversion | undefined;
+
+  /** `unit` is the column's, `kept` the one of the results; 'lambda' is an air ratio, kept as excess air in per cent. */
+  constructor(decimalMark: '.' | ',', unit = '', kept = unit) {
+    this.#decimalMark = decimalMark;
+    this.#decimal = decimalMark.charCodeAt(0);
+    // Groups of three; the space forms include non-breaking, thin and narrow ones.
+    const mark = decimalMark === '.' ? ',' : '\\.';
+    this.#thousands = new RegExp(`^\\d{1,3}(?:(?:${mark}\\d{3})+|(?:['’\\u0020\\u00a0\\u2009\\u202f]\\d{3})+)$`);
+    this.#unit = unit === 'lambda' ? '' : unit;
+    this.#conversion = unit === kept ? undefined : conversionOf(unit, kept);
+  }
+
+  /** The number in the unit that is kept; NaN where the cell holds none. */
+  read(text: string): number {
+    this.bound = 0;
+    const length = text.length;
+    let i = text.charCodeAt(0) === 45 ? 1 : 0;
+    const first = i;
+    let mantissa = 0;
+    let decimals = -1;
+    for (; i < length; i++) {
+      const code = text.charCodeAt(i);
+      if (code >= 48 && code <= 57) {
+        mantissa = mantissa * 10 + (code - 48);
+        if (decimals >= 0) decimals++;
+      } else if (code === this.#decimal && decimals < 0 && i > first) decimals = 0;
+      else return this.#readWritten(text);
+    }
+    // Up to 15 digits the quotient by a power of ten is the double nearest to what is written.
+    if (length === first || length > 16) return this.#readWritten(text);
+    this.status = READ.number;
+    const size = decimals > 0 ? mantissa / POWERS[decimals] : mantissa;
+    const value = first === 1 ? -size : size;
+    return this.#conversion === undefined ? value : value * this.#conversion.factor + this.#conversion.offset;
+  }
+
+  /** Everything that is not plain digits: marks, bounds, thousands, units in the cell. */
+  #readWritten(written: string): number {
+    const text = written.trim();
+    this.status = READ.unknown;
+    if (text === '' || UNKNOWN.has(text.toLowerCase()) || DASHES.test(text)) return Number.NaN;
+    this.status = READ.overRange;
+    if (OVER_RANGE.test(text)) return Number.NaN;
+    this.status = READ.wrong;
+    const match = NUMBER.exec(text);
+    if (!match) return Number.NaN;
+    const [, relation = '', sign, digits, plus = '', unit] = match;
+    const value = this.#digits(digits.trim());
+    if (Number.isNaN(value) || (relation !== '' && plus !== '')) return Number.NaN;
+    const converted = this.#inColumnUnit(sign === '' || sign === '+' ? value : -value, unit.trim());
+    if (Number.isNaN(converted)) return Number.NaN;
+    this.status = READ.number;
+    this.bound = plus !== '' || /^[>≥]/.test(relation) ? 1 : relation !== '' ? -1 : 0;
+    return this.#conversion === undefined ? converted : converted * this.#conversion.factor + this.#conversion.offset;
+  }
+
+  #digits(digits: string): number {
+    const at = digits.lastIndexOf(this.#decimalMark);
+    const whole = at < 0 ? digits : digits.slice(0, at);
+    const rest = at < 0 ? '' : digits.slice(at + 1);
+    if (!/^\d*(?:e[-+]?\d+)?$/i.test(rest)) return Number.NaN;
+    if (/^\d*$/.test(whole) || (at < 0 && /^\d+e[-+]?\d+$/i.test(whole)))
+      return Number(`${whole}${rest && `.${rest}`}`);
+    if (!this.#thousands.test(whole)) return Number.NaN;
+    return Number(`${whole.replace(/\D/g, '')}${rest && `.${rest}`}`);
+  }
+
+  #inColumnUnit(value: number, written: string): number {
+    if (written === '') return value;
+    const unit = findUnit(written);
+    if (!unit) return Number.NaN;
+    const column = findUnit(this.#unit);
+    const how = column && conversion(unit, column);
+    return how ? value * how.factor + how.offset : Number.NaN;
+  }
+}
+
+function conversionOf(unit: string, kept: string): Conversion | undefined {
+  if (unit === 'lambda') return { factor: 100, offset: -100 };
+  const [from, to] = [findUnit(unit), findUnit(kept)];
+  const how = from && to && conversion(from, to);
+  return how && (how.factor !== 1 || how.offset !== 0) ? how : undefined;
+}

@@ -1,0 +1,97 @@
+import { findUnit } from '../quantities/find-unit.ts';
+import { HEAD_QUALIFIERS } from './head-words.ts';
+import { plainWords } from './plain-words.ts';
+import type { Vocabulary } from './vocabulary.ts';
+
+/** What a head says. `unit` is a UCUM code, '' where the head gives none. */
+export interface HeadMeaning {
+  readonly field: string;
+  readonly unit: string;
+  readonly fire: string;
+  readonly state: string;
+  readonly confidence: number;
+  readonly reason: string;
+}
+
+/** Words that may stand around a name without changing what it means. */
+const FILLERS = new Set(
+  `value reading measured actual avg average mean sensor content test the of at in on for no nr level ua
+   wert messwert gemessen gehalt istwert mittel der die das des
+   valeur mesure moyenne de du la le les d l
+   valor medida media del el los
+   valore misura misurato dei della delle
+   waarde meting gemeten gemiddeld van het`.split(/\s+/),
+);
+
+/**
+ * What a head means in a vocabulary; undefined where it is not understood. A second head line that holds the units
+ * may be given beside it.
+ */
+export function understandHead(head: string, vocabulary: Vocabulary, unitLine = ''): HeadMeaning | undefined {
+  const own = vocabulary.own.get(head.trim().toLowerCase());
+  if (own) return { ...own, fire: '', state: '', confidence: 1, reason: 'named as this project names it' };
+  for (const { name, unit } of readings(head, unitLine)) {
+    const found = withoutQualifiers(plainWords(name), vocabulary);
+    if (!found) continue;
+    const field = vocabulary.fields.get(found.field);
+    const counted =
+      field?.kind === 'number' || found.field === 'co' || found.field === 'co_raw' || found.field === 'lambda';
+    if (unit !== '' && !counted) continue;
+    return { ...found, unit };
+  }
+  return undefined;
+}
+
+/** The ways to part a head into a name and a unit, most explicit first. */
+function* readings(head: string, unitLine: string): Generator<{ name: string; unit: string }> {
+  const below = unitCode(unitLine);
+  if (below !== '') yield { name: head, unit: below };
+  const bracket = /[[(]\s*(?:in\s+)?([^\])]*?)\s*[\])]/g;
+  for (const match of head.matchAll(bracket)) {
+    const unit = unitCode(match[1]);
+    if (unit !== '') yield { name: head.replace(match[0], ' '), unit };
+  }
+  yield { name: head, unit: '' };
+  const words = head.trim().split(/[\s_,;/]+/);
+  for (let size = Math.min(3, words.length - 1); size > 0; size--) {
+    const unit = unitCode(words.slice(-size).join(' '));
+    if (unit !== '') yield { name: words.slice(0, -size).join(' '), unit };
+  }
+}
+
+function unitCode(text: string): string {
+  const trimmed = text.trim().replace(/^[[(]|[\])]$/g, '');
+  return trimmed === '' ? '' : (findUnit(trimmed)?.code ?? '');
+}
+
+type Found = Omit<HeadMeaning, 'unit'>;
+
+/** Looks the words up as they are, then with words for fire and state taken out, then with fillers taken out. */
+function withoutQualifiers(words: string, vocabulary: Vocabulary): Found | undefined {
+  const exact = vocabulary.heads.get(words);
+  if (exact !== undefined)
+    return { field: exact, fire: '', state: '', confidence: 0.95, reason: `"${words}" is a usual name` };
+  let rest = ` ${words} `;
+  const taken = { fire: '', state: '' };
+  for (const { words: qualifier, kind, value } of HEAD_QUALIFIERS) {
+    if (taken[kind] !== '' || !rest.includes(` ${qualifier} `)) continue;
+    taken[kind] = value;
+    rest = rest.replace(` ${qualifier} `, ' ');
+  }
+  const field = vocabulary.heads.get(rest.trim().replace(/\s+/g, ' '));
+  if (field !== undefined && (taken.fire !== '' || taken.state !== ''))
+    return {
+      field,
+      ...taken,
+      confidence: 0.9,
+      reason: `"${rest.trim()}" with ${[taken.fire, taken.state].filter(Boolean).join(', ')}`,
+    };
+  const bare = rest
+    .trim()
+    .split(/\s+/)
+    .filter((word) => !FILLERS.has(word))
+    .join(' ');
+  const loose = vocabulary.heads.get(bare);
+  if (loose === undefined || bare === '') return undefined;
+  return { field: loose, ...taken, confidence: 0.75, reason: `"${bare}" within "${words}"` };
+}

@@ -1,0 +1,97 @@
+import { plainWords } from './plain-words.ts';
+
+/**
+ * Words that exports use for the values of a column, in English, German, French, Spanish, Italian and Dutch.
+ * Compared by `plainWords`; common practice of these languages, no source.
+ */
+type Words = Readonly<Record<string, string>>;
+
+const FIRES: Words = {
+  high: `high|high fire|hi|hf|hi fire|full|full fire|full load|full rate|max|maximum|max fire|100 %|100|large|stage 2|2nd stage|second stage|h|
+    volllast|vollast|grosslast|gross|hochlast|hoch|stufe 2|2 stufe|maximallast|nennlast|
+    pleine charge|pleine puissance|grand feu|grande allure|charge max|charge nominale|allure max|puissance max|fort|plein feu|2eme allure|
+    plena carga|carga maxima|fuego alto|llama alta|alta|alto|alto fuego|carga alta|potencia maxima|
+    pieno carico|carico massimo|alta fiamma|potenza massima|massima|massimo|alto carico|fiamma alta|
+    vollast|volle last|hoog|hooglast|hoogvuur|maximaal|hoge stand`,
+  low: `low|low fire|lo|lf|lo fire|min|minimum|min fire|part load|partial load|small|stage 1|1st stage|first stage|l|
+    teillast|kleinlast|schwachlast|niedriglast|niedrig|klein|stufe 1|1 stufe|minimallast|grundlast|
+    charge partielle|petit feu|petite allure|charge min|charge minimale|allure min|puissance min|faible|faible charge|1ere allure|
+    carga parcial|carga minima|fuego bajo|llama baja|baja|bajo|bajo fuego|carga baja|potencia minima|
+    carico parziale|carico minimo|bassa fiamma|potenza minima|minima|minimo|basso carico|fiamma bassa|
+    deellast|kleine last|laag|laaglast|laagvuur|minimaal|lage stand`,
+  mid: `mid|middle|medium|mid fire|intermediate|m|mittel|mittellast|zwischenlast|moyen|charge moyenne|allure intermediaire|
+    medio|media|carga media|fuego medio|carico medio|fiamma media|intermedio|midden|middellast|tussenlast`,
+  single: `single|single stage|one stage|on off|on|only|single fire|einstufig|ein|une allure|tout ou rien|monoallure|
+    una etapa|todo nada|monostadio|un etapa|unico|eentraps|aan uit`,
+  unnamed: 'unnamed|other|unknown|-|?|',
+};
+
+const STATES: Words = {
+  as_found: `as found|found|asfound|af|before|pre|initial|arrival|on arrival|pre adjustment|before adjustment|pre tune|before tuning|incoming|
+    vorher|vor|vor einstellung|vorgefunden|eingangsmessung|anfang|istzustand|vor wartung|vorgefundener zustand|
+    avant|avant reglage|tel que trouve|trouve|initiale|etat initial|a l arrivee|avant intervention|
+    antes|antes de ajuste|antes del ajuste|encontrado|como se encontro|al llegar|inicial|
+    prima|prima della regolazione|prima regolazione|trovato|come trovato|all arrivo|iniziale|
+    voor|voor afstelling|aangetroffen|vooraf|bij aankomst|begin`,
+  as_left: `as left|left|asleft|al|after|post|final|departure|post adjustment|after adjustment|post tune|after tuning|outgoing|
+    nachher|nach|nach einstellung|hinterlassen|ausgangsmessung|ende|endmessung|nach wartung|verlassen|
+    apres|apres reglage|laisse|tel que laisse|finale|etat final|au depart|apres intervention|
+    despues|despues de ajuste|despues del ajuste|dejado|como se dejo|al salir|
+    dopo|dopo la regolazione|dopo regolazione|lasciato|come lasciato|alla partenza|
+    na|na afstelling|achtergelaten|achteraf|bij vertrek|eind`,
+  trial:
+    'trial|test|intermediate|between|during|attempt|probe|versuch|zwischenmessung|essai|pendant|intermediaire|prueba|ensayo|durante|intermedio|prova|intermedia|proef|tussen|tussenmeting',
+  unknown: 'unknown|unbekannt|inconnu|desconocido|sconosciuto|onbekend|-|?|',
+};
+
+const YES_NO: Words = {
+  yes: 'yes|y|true|1|x|ja|j|oui|o|si|s|sim|adjusted|eingestellt|regle|ajustado|regolato|afgesteld|done',
+  no: 'no|n|false|0|nein|non|nee|not adjusted|left as found|nicht eingestellt|non regle|sin ajuste|non regolato|niet afgesteld',
+};
+
+const CO2_FROM: Words = {
+  measured: 'measured|m|sensor|ndir|infrared|gemessen|mesure|medido|misurato|gemeten',
+  calculated: 'calculated|c|calc|computed|derived|berechnet|rechnerisch|calcule|calculado|calcolato|berekend',
+};
+
+const REASONS: Words = {
+  scheduled:
+    'scheduled|planned|routine|annual|maintenance|wartung|planmassig|entretien|programmee|programado|mantenimiento|programmata|manutenzione|gepland|onderhoud',
+  callback: 'callback|call back|return|reklamation|rappel|rellamada|richiamo|terugroep',
+  repair:
+    'repair|breakdown|fault|reparatur|storung|depannage|reparation|averia|reparacion|guasto|riparazione|storing|reparatie',
+  seasonal: 'seasonal|season|saison|saisonal|saisonnier|estacional|stagionale|seizoen',
+  commissioning:
+    'commissioning|startup|start up|inbetriebnahme|mise en service|puesta en marcha|messa in servizio|inbedrijfstelling',
+};
+
+const FUELS: Words = {
+  natural_gas: `natural gas|nat gas|ng|gas|natgas|mains gas|erdgas|erdgas h|erdgas e|gaz naturel|gaz nat|gas natural|gas naturale|metano di rete|aardgas`,
+  methane: 'methane|methan|metano|methaan|ch4',
+  propane: 'propane|propan|propano|propaan|c3h8',
+  butane: 'butane|butan|butano|butaan|c4h10',
+  lpg: 'lpg|lp|lp gas|flussiggas|gpl|glp|liquefied petroleum gas|vloeibaar gas',
+  no2_oil: `no2 oil|no 2 oil|no 2|number 2 oil|2 oil|light oil|fuel oil|gas oil|heating oil|diesel|oil|heizol|heizol el|ol|fioul|fuel domestique|fod|gasoleo|gasoil|gasolio|huisbrandolie|stookolie`,
+  no6_oil:
+    'no6 oil|no 6 oil|no 6|heavy oil|heavy fuel oil|schwerol|fioul lourd|fueloil pesado|olio combustibile denso|zware stookolie',
+  hydrogen: 'hydrogen|h2|wasserstoff|hydrogene|hidrogeno|idrogeno|waterstof',
+};
+
+const mapOf = (words: Words): ReadonlyMap<string, string> =>
+  new Map(
+    Object.entries(words).flatMap(([value, list]) =>
+      [value, ...list.split('|')].map((word) => [plainWords(word), value] as const).filter(([word]) => word !== ''),
+    ),
+  );
+
+export type WordColumn = 'fire' | 'state' | 'yes_no' | 'co2_from' | 'visit_reason' | 'fuel';
+
+/** Plain word -> canonical value, by the column the words stand in. */
+export const VALUE_WORDS: Readonly<Record<WordColumn, ReadonlyMap<string, string>>> = {
+  fire: mapOf(FIRES),
+  state: mapOf(STATES),
+  yes_no: mapOf(YES_NO),
+  co2_from: mapOf(CO2_FROM),
+  visit_reason: mapOf(REASONS),
+  fuel: mapOf(FUELS),
+};

@@ -1,0 +1,47 @@
+import { plainWords } from './plain-words.ts';
+import { VALUE_WORDS, type WordColumn } from './value-words.ts';
+
+/** What is written for "not known" where words stand. */
+const UNKNOWN = new Set([
+  '',
+  'n a',
+  'na',
+  'unknown',
+  'none',
+  'null',
+  'nan',
+  'unbekannt',
+  'inconnu',
+  'desconocido',
+  'sconosciuto',
+  'onbekend',
+  'k a',
+]);
+/** Marks a text as not understood. No file's text begins with it, since the reader drops control characters first. */
+export const NOT_UNDERSTOOD = '\u0000';
+
+/** A text as it is kept: trimmed, '' for marks of unknown. */
+export function keptText(written: string): string {
+  const text = written.trim();
+  return UNKNOWN.has(plainWords(text)) && text.length < 12 && !/^\d+$/.test(text) ? '' : text;
+}
+
+/** The canonical value of a word; '' where unknown, NOT_UNDERSTOOD before what no list knows. */
+export function wordMeaning(
+  column: WordColumn,
+  own: Readonly<Record<string, string>> = {},
+): (written: string) => string {
+  const words = VALUE_WORDS[column];
+  const given = new Map(Object.entries(own).map(([word, value]) => [plainWords(word), value]));
+  return (written) => {
+    const plain = plainWords(written);
+    const meaning = given.get(plain) ?? words.get(plain);
+    if (meaning !== undefined) return meaning;
+    if (UNKNOWN.has(plain)) return '';
+    // A rate in per cent names no fire point.
+    if (column === 'fire' && /^\d{1,3}$/.test(plain)) return 'unnamed';
+    // Reasons are the user's own words where they are none of ours.
+    if (column === 'visit_reason') return written.trim();
+    return `${NOT_UNDERSTOOD}${written.trim()}`;
+  };
+}
