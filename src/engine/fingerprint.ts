@@ -4,6 +4,8 @@
  * function is only ever equal to itself. Columns are remembered by reference, so that a table handed on costs nothing.
  */
 export function fingerprint(value: unknown): string {
+  // A number is its own name; -0 is told from 0, as in the bytes of an array.
+  if (typeof value === 'number') return Object.is(value, -0) ? '-0' : String(value);
   const state = new Mixer();
   mix(state, value);
   return state.name();

@@ -1,4 +1,4 @@
-import type { Question } from '../../shared/outcome.ts';
+import type { Outcome, Question } from '../../shared/outcome.ts';
 import { fingerprint } from './fingerprint.ts';
 import type { NodeId, NodePhase, NodeSpec, Reason, Versions } from './node.ts';
 import { type Plan, planOf } from './order.ts';
@@ -31,14 +31,18 @@ export interface NodeState<Value> {
   readonly version: number;
 }
 
+type Mutable<T> = { -readonly [Key in keyof T]: T[Key] };
+
 interface Node<Value> {
   spec: NodeSpec<Value>;
-  state: NodeState<Value>;
+  /** Changed in place, since ten thousand nodes may change at once; `shown` is what was handed out of it. */
+  state: Mutable<NodeState<Value>>;
+  shown: NodeState<Value> | undefined;
   marked: boolean;
   /** Key of the outcome held, '' for none. */
   key: string;
   ownKey: string;
-  readVersions: ReadonlyMap<NodeId, string>;
+  readVersions: readonly string[];
   versions: Versions | undefined;
   /** Version of the last good value. */
   goodVersion: string;
@@ -88,7 +92,7 @@ export class Graph<Value> {
   define(specs: readonly NodeSpec<Value>[]): void {
     this.stop();
     const before = this.#plan;
-    this.#plan = planOf(specs);
+    if (!this.#sameShape(specs)) this.#plan = planOf(specs);
     const wanted = new Set(specs.map(({ id }) => id));
     for (const id of this.#nodes.keys()) if (!wanted.has(id)) this.#nodes.delete(id);
     for (const spec of specs) {
@@ -97,7 +101,10 @@ export class Graph<Value> {
         this.#nodes.set(spec.id, newNode(spec));
         continue;
       }
-      const changed = node.spec.key !== spec.key || !sameReads(node.spec, spec) || moved(before, this.#plan, spec);
+      const changed =
+        node.spec.key !== spec.key ||
+        !sameReads(node.spec, spec) ||
+        (before !== this.#plan && moved(before, this.#plan, spec));
       node.spec = spec;
       if (changed) node.marked = true;
     }
@@ -128,11 +135,24 @@ export class Graph<Value> {
   }
 
   state(id: NodeId): NodeState<Value> | undefined {
-    return this.#nodes.get(id)?.state;
+    const node = this.#nodes.get(id);
+    if (node) node.shown ??= { ...node.state };
+    return node?.shown;
   }
 
   store(): StoreAccount {
     return this.#store.account();
+  }
+
+  /** Whether only keys and calculations differ, so that the plan stays as it is. */
+  #sameShape(specs: readonly NodeSpec<Value>[]): boolean {
+    if (specs.length !== this.#nodes.size) return false;
+    let at = 0;
+    for (const { spec } of this.#nodes.values()) {
+      if (spec.id !== specs[at].id || !sameReads(spec, specs[at])) return false;
+      at++;
+    }
+    return true;
   }
 
   #forgetReasons(): void {
@@ -148,7 +168,7 @@ export class Graph<Value> {
       return undefined;
     }
     const readVersions = this.#readVersions(node.spec);
-    const key = `${node.spec.key}\n${[...readVersions.values()].join('\n')}`;
+    const key = `${node.spec.key}\n${readVersions.join('\n')}`;
     if (key === node.key && node.state.phase !== 'waiting') {
       node.marked = false;
       node.settledIn = run;
@@ -165,33 +185,44 @@ export class Graph<Value> {
     return this.#work(node, key, readVersions, reason, signal, run);
   }
 
-  async #work(
+  #work(
     node: Node<Value>,
     key: string,
-    readVersions: ReadonlyMap<NodeId, string>,
+    readVersions: readonly string[],
     reason: Reason,
     signal: AbortSignal,
     run: number,
-  ): Promise<void> {
-    node.rest = atRest(node);
-    this.#set(node, { phase: 'running', progress: 0 });
-    const outcome = await runNode(node.spec, this.#inputs(node.spec), signal, (progress) => {
-      if (!signal.aborted) this.#set(node, { progress });
+  ): Promise<void> | undefined {
+    const take = (outcome: Outcome<Value>): void => {
+      const stored = { node: node.spec.id, outcome, versions: this.#versionsOf(outcome) };
+      this.#store.put(key, stored);
+      this.#accept(node, key, readVersions, stored, run, reason);
+    };
+    const working = runNode(node.spec, this.#inputs(node.spec), signal, (progress) => {
+      if (!signal.aborted) this.#begin(node, progress);
     });
-    if (signal.aborted || !outcome) {
-      // The successor may already be at this node; only a state that is still ours is put back.
-      if (node.state.phase === 'running' && (!this.#run || this.#run.signal === signal)) this.#set(node, node.rest);
-      return;
+    if (!(working instanceof Promise)) {
+      take(working);
+      return undefined;
     }
-    const stored = { node: node.spec.id, outcome, versions: this.#versionsOf(outcome) };
-    this.#store.put(key, stored);
-    this.#accept(node, key, readVersions, stored, run, reason);
+    this.#begin(node, node.state.phase === 'running' ? node.state.progress : 0);
+    return working.then((outcome) => {
+      if (outcome && !signal.aborted) take(outcome);
+      // The successor may already be at this node; only a state that is still ours is put back.
+      else if (node.state.phase === 'running' && (!this.#run || this.#run.signal === signal))
+        this.#set(node, node.rest);
+    });
+  }
+
+  #begin(node: Node<Value>, progress: number): void {
+    if (node.state.phase !== 'running') node.rest = { ...node.state };
+    this.#set(node, { phase: 'running', progress });
   }
 
   #accept(
     node: Node<Value>,
     key: string,
-    readVersions: ReadonlyMap<NodeId, string>,
+    readVersions: readonly string[],
     { outcome, versions }: StoredOutcome<Value>,
     run: number,
     reason: Reason,
@@ -253,23 +284,23 @@ export class Graph<Value> {
     if (cycle) return { kind: 'cycle', path: cycle };
     const missing = this.#plan.missing.get(id);
     if (missing !== undefined) return { kind: 'missing', node: missing };
-    const roots = new Set<NodeId>();
+    let roots: Set<NodeId> | undefined;
     for (const { node } of reads) {
       const state = this.#nodes.get(node)?.state;
+      if (state?.phase === 'done') continue;
+      roots ??= new Set();
       if (state?.phase === 'waiting') for (const root of state.waitsFor) roots.add(root);
-      else if (state?.phase !== 'done') roots.add(node);
+      else roots.add(node);
     }
-    return roots.size > 0 ? { kind: 'waits', nodes: [...roots] } : undefined;
+    return roots && { kind: 'waits', nodes: [...roots] };
   }
 
-  #readVersions({ reads }: NodeSpec<Value>): Map<NodeId, string> {
-    const result = new Map<NodeId, string>();
-    for (const { node, parts } of reads) {
+  /** One text for each read, in their order. */
+  #readVersions({ reads }: NodeSpec<Value>): string[] {
+    return reads.map(({ node, parts }) => {
       const versions = this.#nodes.get(node)?.versions;
-      const text = parts ? parts.map((part) => versions?.parts.get(part) ?? '-').join(' ') : (versions?.whole ?? '');
-      result.set(node, result.has(node) ? `${result.get(node)} ${text}` : text);
-    }
-    return result;
+      return parts ? parts.map((part) => versions?.parts.get(part) ?? '-').join(' ') : (versions?.whole ?? '');
+    });
   }
 
   #inputs({ reads }: NodeSpec<Value>): Map<NodeId, Value> {
@@ -293,7 +324,8 @@ export class Graph<Value> {
   }
 
   #set(node: Node<Value>, change: Partial<NodeState<Value>>): void {
-    node.state = { ...node.state, ...change };
+    Object.assign(node.state, change);
+    node.shown = undefined;
     this.#options.onChange?.(node.spec.id);
   }
 }
@@ -301,11 +333,12 @@ export class Graph<Value> {
 function newNode<Value>(spec: NodeSpec<Value>): Node<Value> {
   return {
     spec,
-    state: IDLE,
+    state: { ...IDLE },
+    shown: undefined,
     marked: true,
     key: '',
     ownKey: '',
-    readVersions: new Map(),
+    readVersions: [],
     versions: undefined,
     goodVersion: '',
     rest: IDLE,
@@ -323,12 +356,11 @@ function phaseOf({ status }: { readonly status: 'value' | 'error' | 'question' }
 }
 
 function sameReads(a: NodeSpec<unknown>, b: NodeSpec<unknown>): boolean {
-  return (
-    a.reads.length === b.reads.length &&
-    a.reads.every(
-      ({ node, parts }, at) => node === b.reads[at].node && parts?.join('\n') === b.reads[at].parts?.join('\n'),
-    )
-  );
+  if (a.reads.length !== b.reads.length) return false;
+  return a.reads.every(({ node, parts }, at) => {
+    const other = b.reads[at];
+    return node === other.node && (parts === other.parts || parts?.join('\n') === other.parts?.join('\n'));
+  });
 }
 
 /** Whether what stands in the node's way (a cycle, a missing node) has changed. */
@@ -338,9 +370,11 @@ function moved(before: Plan, after: Plan, { id, reads }: NodeSpec<unknown>): boo
   return reads.some(({ node }) => before.levels.has(node) !== after.levels.has(node));
 }
 
-function reasonOf(node: Node<unknown>, readVersions: ReadonlyMap<NodeId, string>): Reason {
-  if (node.key === '' && node.readVersions.size === 0 && node.ownKey === '') return { kind: 'first' };
+function reasonOf(node: Node<unknown>, readVersions: readonly string[]): Reason {
+  if (node.key === '' && node.readVersions.length === 0 && node.ownKey === '') return { kind: 'first' };
   if (node.ownKey !== node.spec.key) return { kind: 'own' };
-  const nodes = [...readVersions].filter(([id, version]) => node.readVersions.get(id) !== version).map(([id]) => id);
-  return nodes.length > 0 ? { kind: 'reads', nodes } : { kind: 'own' };
+  const changed = node.spec.reads.filter((_, at) => node.readVersions[at] !== readVersions[at]);
+  return changed.length > 0
+    ? { kind: 'reads', nodes: [...new Set(changed.map((read) => read.node))] }
+    : { kind: 'own' };
 }

@@ -1,4 +1,4 @@
-import type { Outcome } from '../../shared/outcome.ts';
+import { fail, type Outcome } from '../../shared/outcome.ts';
 import type { NodeId, NodeSpec } from './node.ts';
 import { yieldTurn } from './yield-turn.ts';
 
@@ -7,26 +7,32 @@ const SLICE_MS = 12;
 
 /**
  * Runs one node. What it throws becomes an error outcome, so that a fault stays with its node; undefined means that the
- * run was superseded and the node has left no trace.
+ * run was superseded and the node has left no trace. A node that answers at once is not made to wait for a turn.
  */
-export async function runNode<Value>(
+export function runNode<Value>(
   spec: NodeSpec<Value>,
   inputs: ReadonlyMap<NodeId, Value>,
   signal: AbortSignal,
   progress: (share: number) => void,
-): Promise<Outcome<Value> | undefined> {
+): Outcome<Value> | Promise<Outcome<Value> | undefined> {
+  try {
+    const outcome = spec.compute(inputs, { signal, progress, pause: pausing(signal) });
+    if (!(outcome instanceof Promise)) return outcome;
+    return outcome.catch((cause: unknown) => (signal.aborted ? undefined : failure(cause)));
+  } catch (cause) {
+    return failure(cause);
+  }
+}
+
+function pausing(signal: AbortSignal): () => Promise<void> {
   let sliceBegan = performance.now();
-  const pause = async (): Promise<void> => {
+  return async () => {
     signal.throwIfAborted();
     if (performance.now() - sliceBegan < SLICE_MS) return;
     await yieldTurn();
     sliceBegan = performance.now();
     signal.throwIfAborted();
   };
-  try {
-    return await spec.compute(inputs, { signal, progress, pause });
-  } catch (cause) {
-    if (signal.aborted) return undefined;
-    return { status: 'error', message: cause instanceof Error ? cause.message : String(cause) };
-  }
 }
+
+const failure = (cause: unknown): Outcome<never> => fail(cause instanceof Error ? cause.message : String(cause));

@@ -43,7 +43,7 @@ export class ResultStore<Value> {
 
   put(key: string, stored: StoredOutcome<Value>): void {
     this.#drop(key);
-    const buffers = stored.outcome.status === 'value' ? [...buffersOf(stored.outcome.value)] : [];
+    const buffers = stored.outcome.status === 'value' ? listBuffers(stored.outcome.value) : [];
     this.#entries.set(key, { stored, buffers });
     for (const buffer of buffers) {
       const uses = this.#uses.get(buffer) ?? 0;
@@ -81,6 +81,9 @@ export class ResultStore<Value> {
     return entry.stored.node;
   }
 }
+
+const listBuffers = (value: unknown): readonly ArrayBufferLike[] =>
+  typeof value === 'object' ? [...buffersOf(value)] : [];
 
 /** The array buffers below a plain value; small things (texts, numbers) are not counted. */
 function buffersOf(value: unknown, found = new Set<ArrayBufferLike>(), depth = 0): Set<ArrayBufferLike> {
