@@ -153,10 +153,11 @@ class Compiler implements Builder {
       this.#unknown(name, span) ??
       this.#input(name, span) ??
       this.#constant(name, span) ??
-      this.#definition(name, span);
+      this.#definition(name, span) ??
+      this.#alias(name, span);
     if (!value) {
-      const { inputs, constants, definitions } = this.scope;
-      const names = [...definitions.keys(), ...inputs.keys(), ...constants.keys()];
+      const { inputs, constants, definitions, aliases } = this.scope;
+      const names = [...definitions.keys(), ...aliases.keys(), ...inputs.keys(), ...constants.keys()];
       throw new FormulaFault(message.unknownName(name, nearestName(name, names)), span);
     }
     this.#built.set(name, value);
@@ -176,6 +177,11 @@ class Compiler implements Builder {
     if (input.kind === 'text') return { step: -1, type: { kind: 'text' }, span, column: name };
     const step = this.steps.put({ op: 'input', args: [], name });
     return { step, type: input.kind === 'date' ? { kind: 'date' } : numberIn(unitCalled(input.unit)), span };
+  }
+
+  #alias(name: string, span: Span): Value | undefined {
+    const full = this.scope.aliases.get(name);
+    return full === undefined ? undefined : this.named(full, span);
   }
 
   #constant(name: string, span: Span): Value | undefined {

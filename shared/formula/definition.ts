@@ -35,4 +35,6 @@ export interface Scope {
   readonly inputs: ReadonlyMap<string, InputType>;
   readonly constants: ReadonlyMap<string, NamedConstant>;
   readonly definitions: ReadonlyMap<string, Definition>;
+  /** Short names of inputs: "flue_C" for "reading.flue_C". A definition or constant of that name comes first. */
+  readonly aliases: ReadonlyMap<string, string>;
 }

@@ -1,4 +1,4 @@
-import type { BlockContext, Instruction } from './instruction.ts';
+import type { BlockContext, Instruction, Slope } from './instruction.ts';
 import { Plan, type Planned } from './plan.ts';
 import type { Program } from './program.ts';
 import { resolveGroups } from './resolve-groups.ts';
@@ -86,9 +86,9 @@ function writeOutput(
       const [from, spread] = [at(buffer), at(variance)];
       const marks = bounded.map((bound) => ({ ...bound, slopes: at(bound.slope.buffer) }));
       return (n) => {
-        copyValues(column, from, spread, context.from, n);
-        for (const bound of marks)
-          carryBound(column, bound.marks, bound.slopes, bound.slope.scale, bound.monotone, context.from, n);
+        const start = column.window ? 0 : context.from;
+        copyValues(column, from, spread, start, n);
+        for (const bound of marks) carryBound(column, start, bound, context.from, n);
       };
     },
   });
@@ -114,24 +114,26 @@ function copyValues(
   }
 }
 
-function carryBound(
-  column: OutputColumn,
-  marks: Int8Array,
-  slopes: Float64Array,
-  scale: number,
-  monotone: boolean,
-  start: number,
-  n: number,
-): void {
+interface Carried {
+  readonly marks: Int8Array;
+  readonly slopes: Float64Array;
+  readonly slope: Slope;
+  readonly monotone: boolean;
+}
+
+/** `start` is where the block begins in the output, `from` where it begins in the input. */
+function carryBound(column: OutputColumn, start: number, carried: Carried, from: number, n: number): void {
+  const { marks, slopes, slope, monotone } = carried;
   for (let i = 0; i < n; i++) {
-    const row = start + i;
-    const mark = marks[row];
+    const mark = marks[from + i];
     if (mark === 0) continue;
-    const slope = slopes[i] * scale;
-    if (slope === 0) continue;
-    const carried = Math.sign(slope) * mark;
+    const steepness = slopes[i] * slope.scale;
+    // Another branch was taken in this row, so the bound has no part in it.
+    if (steepness === 0) continue;
+    const row = start + i;
+    const bound = Math.sign(steepness) * mark;
     const earlier = column.bounds?.[row] ?? 0;
-    if (column.bounds && monotone && (earlier === 0 || earlier === carried)) column.bounds[row] = carried;
+    if (column.bounds && monotone && (earlier === 0 || earlier === bound)) column.bounds[row] = bound;
     else {
       column.values[row] = Number.NaN;
       if (column.sd) column.sd[row] = Number.NaN;

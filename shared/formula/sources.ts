@@ -19,6 +19,8 @@ export interface OutputColumn {
   readonly values: Float64Array;
   readonly sd?: Float64Array;
   readonly bounds?: Int8Array;
+  /** True where the arrays hold one block only, written over with every block. */
+  readonly window?: boolean;
 }
 
 export const fromColumn =

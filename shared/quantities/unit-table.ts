@@ -1,17 +1,18 @@
 import type { Dimension, Unit } from './unit.ts';
 
-const NONE: Dimension = [0, 0, 0, 0, 0, 0];
-const LENGTH: Dimension = [1, 0, 0, 0, 0, 0];
-const AREA: Dimension = [2, 0, 0, 0, 0, 0];
-const VOLUME: Dimension = [3, 0, 0, 0, 0, 0];
-const MASS: Dimension = [0, 1, 0, 0, 0, 0];
-const TIME: Dimension = [0, 0, 1, 0, 0, 0];
-const TEMPERATURE: Dimension = [0, 0, 0, 1, 0, 0];
-const AMOUNT: Dimension = [0, 0, 0, 0, 1, 0];
-const MONEY: Dimension = [0, 0, 0, 0, 0, 1];
-const PRESSURE: Dimension = [-1, 1, -2, 0, 0, 0];
-const ENERGY: Dimension = [2, 1, -2, 0, 0, 0];
-const POWER: Dimension = [2, 1, -3, 0, 0, 0];
+const NONE: Dimension = [0, 0, 0, 0, 0, 0, 0];
+const LENGTH: Dimension = [1, 0, 0, 0, 0, 0, 0];
+const AREA: Dimension = [2, 0, 0, 0, 0, 0, 0];
+const VOLUME: Dimension = [3, 0, 0, 0, 0, 0, 0];
+const MASS: Dimension = [0, 1, 0, 0, 0, 0, 0];
+const TIME: Dimension = [0, 0, 1, 0, 0, 0, 0];
+const TEMPERATURE: Dimension = [0, 0, 0, 1, 0, 0, 0];
+const AMOUNT: Dimension = [0, 0, 0, 0, 1, 0, 0];
+const MONEY: Dimension = [0, 0, 0, 0, 0, 1, 0];
+const PRESSURE: Dimension = [-1, 1, -2, 0, 0, 0, 0];
+const ENERGY: Dimension = [2, 1, -2, 0, 0, 0, 0];
+const CURRENT: Dimension = [0, 0, 0, 0, 0, 0, 1];
+const POWER: Dimension = [2, 1, -3, 0, 0, 0, 0];
 
 /** International table British thermal unit, as UCUM's [Btu_IT]; gas is billed in it. */
 const BTU = 1055.05585262;
@@ -110,6 +111,9 @@ const ROWS: readonly Row[] = [
   ['a', 'years', TIME, 86_400 * 365.25, ['year', 'years', 'yr']],
   ['mol', 'mol', AMOUNT, 1, []],
   ['kmol', 'kmol', AMOUNT, 1e3, []],
+  ['A', 'A', CURRENT, 1, ['ampere']],
+  ['mA', 'mA', CURRENT, 1e-3, []],
+  ['uA', 'µA', CURRENT, 1e-6, ['µa', 'microampere']],
   ['{currency}', 'money', MONEY, 1, ['money', 'currency']],
 ];
 

@@ -1,4 +1,4 @@
-/** Exponents of length, mass, time, temperature, amount of substance and money. */
+/** Exponents of length, mass, time, temperature, amount of substance, money and electric current. */
 export type Dimension = readonly [
   length: number,
   mass: number,
@@ -6,6 +6,7 @@ export type Dimension = readonly [
   temperature: number,
   amount: number,
   money: number,
+  current: number,
 ];
 
 /** A unit of measurement: a value in it times `factor`, plus `offset`, is the value in SI base units. */

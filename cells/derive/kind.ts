@@ -1,0 +1,72 @@
+import type { CellKind, ShownColumn } from '../../shared/cell.ts';
+import { FUELS } from '../../shared/fuels/fuel-list.ts';
+import { derivedSchema } from '../../shared/schemas/derived.ts';
+import { shownColumns } from '../../shared/table/schema.ts';
+import { compute, type DeriveResult } from './compute.ts';
+import { type DeriveParameters, readParameters } from './parameters.ts';
+
+const AS_WRITTEN = { value: '', label: 'natural gas, flagged as assumed' };
+
+export const kind: CellKind<DeriveParameters, DeriveResult> = {
+  name: 'derive',
+  title: 'Derived',
+  purpose:
+    'Works out excess air, air-free CO, losses, efficiency, dew point and supply drop, each with its uncertainty.',
+  readParameters,
+  reads: ({ readings, register }) => [
+    { cell: readings, tables: ['accepted'] },
+    ...(register === '' ? [] : [{ cell: register, tables: ['units'] }]),
+  ],
+  sources: () => [],
+  sentence: ({ readings, register, defaultFuel, missingAirC, relativeHumidityPct }) => [
+    'Derive excess air, air-free CO, losses, efficiency, dew point and supply drop from ',
+    { parameter: 'readings', text: readings, entry: { kind: 'cell', kinds: ['readings'] } },
+    ' and the burners of ',
+    { parameter: 'register', text: register || 'no register', entry: { kind: 'cell', kinds: ['register'] } },
+    '; where no fuel is named take ',
+    {
+      parameter: 'defaultFuel',
+      text: FUELS.find(({ name }) => name === defaultFuel)?.title ?? (defaultFuel || AS_WRITTEN.label),
+      entry: {
+        kind: 'choice',
+        options: [AS_WRITTEN, ...FUELS.map(({ name, title }) => ({ value: name, label: title }))],
+      },
+    },
+    ', where no air temperature ',
+    {
+      parameter: 'missingAirC',
+      text: `${missingAirC} °C`,
+      entry: { kind: 'number', minimum: -40, maximum: 60, unit: '°C' },
+    },
+    '; the air’s relative humidity is ',
+    {
+      parameter: 'relativeHumidityPct',
+      text: `${relativeHumidityPct} %`,
+      entry: { kind: 'number', minimum: 0, maximum: 100, unit: '%' },
+    },
+    '.',
+  ],
+  compute,
+  describe: (result) => ({
+    answer: result.answer,
+    tables: [{ table: 'derived', title: 'Derived readings', columns: columnsOf(result) }],
+    figures: [],
+    remarks: result.remarks,
+  }),
+  files: ({ tables }) => [{ name: 'derived.csv', table: tables.derived }],
+};
+
+/** On screen the key, the numbers and the flags; the uncertainties are in the file and beside the working. */
+function columnsOf({ tables, own }: DeriveResult): ShownColumn[] {
+  const built = shownColumns(derivedSchema).filter(({ column }) => !column.endsWith('_sd'));
+  const added = own.map((name): ShownColumn => {
+    const column = tables.derived.columns.get(name);
+    return {
+      column: name,
+      title: name,
+      unit: column?.kind === 'number' && column.unit !== '1' ? column.unit : '',
+      digits: 3,
+    };
+  });
+  return [...built.slice(0, -1), ...added, ...built.slice(-1)];
+}

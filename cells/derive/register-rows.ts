@@ -1,0 +1,44 @@
+import { burnerBehavior, type DensityExponents } from '../../shared/combustion/density-exponents.ts';
+import { standardPressurePa } from '../../shared/quantities/standard-pressure.ts';
+import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
+import type { Table } from '../../shared/table/table.ts';
+
+/** The register as the derivations need it: a number for each of its rows, and the row that counts for a reading. */
+export interface RegisterRows {
+  readonly fuels: readonly string[];
+  readonly exponents: readonly DensityExponents[];
+  readonly behaviors: readonly string[];
+  /** Standard pressure at the unit's altitude, NaN where none is registered. */
+  readonly sitePressurePa: readonly number[];
+  /** Rows of a unit, in the register's order. */
+  readonly of: (unit: string) => readonly number[];
+  readonly validFrom: Float64Array;
+}
+
+export function registerRows(
+  units: Table | undefined,
+  exponents: Readonly<Record<string, DensityExponents>>,
+): RegisterRows {
+  const table = units ?? { rows: 0, columns: new Map() };
+  const [unit, fuel, burner, control, trim] = ['unit', 'fuel', 'burner', 'fuel_air_control', 'trim'].map((name) =>
+    textsOf(table, name),
+  );
+  const altitude = numbersOf(table, 'altitude_m');
+  const rows = Array.from({ length: table.rows }, (_, row) => row);
+  const behaviors = rows.map((row) => burnerBehavior(textAt(burner, row), textAt(control, row), textAt(trim, row)));
+  const byUnit = new Map<string, number[]>();
+  for (const row of rows) {
+    const name = textAt(unit, row);
+    const list = byUnit.get(name);
+    if (list) list.push(row);
+    else byUnit.set(name, [row]);
+  }
+  return {
+    fuels: rows.map((row) => textAt(fuel, row)),
+    behaviors,
+    exponents: behaviors.map((behavior) => exponents[behavior]),
+    sitePressurePa: rows.map((row) => standardPressurePa(altitude[row])),
+    of: (name) => byUnit.get(name) ?? [],
+    validFrom: numbersOf(table, 'valid_from'),
+  };
+}

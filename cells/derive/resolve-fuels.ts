@@ -1,0 +1,103 @@
+import { findFuel } from '../../shared/fuels/find-fuel.ts';
+import { type FuelProperties, fuelProperties } from '../../shared/fuels/fuel-properties.ts';
+import { numbersOf, textsOf } from '../../shared/table/columns.ts';
+import type { Table, TextColumn } from '../../shared/table/table.ts';
+import type { RegisterRows } from './register-rows.ts';
+
+/** Marks of how a row's fuel was found. */
+export const ASSUMED = 1;
+export const AMBIGUOUS = 2;
+export const UNREGISTERED = 4;
+
+export interface ResolvedRows {
+  readonly fuel: TextColumn;
+  /** Row of the register that counts for the reading, -1 where there is none. */
+  readonly registerRow: Int32Array;
+  /** ASSUMED, AMBIGUOUS and UNREGISTERED, added. */
+  readonly marks: Uint8Array;
+  /** Properties by level of `fuel`; undefined for a fuel that nobody knows. */
+  readonly properties: readonly (FuelProperties | undefined)[];
+  readonly co2maxSdPct: readonly number[];
+  /** Why each unknown fuel is unknown, by its name. */
+  readonly unknown: ReadonlyMap<string, string>;
+}
+
+/** What a reading of this unit with this fuel as written comes to, if the register does not change with time. */
+interface Resolution {
+  readonly fuel: number;
+  readonly marks: number;
+  /** Candidates in the register, latest valid_from first; one only in nearly every case. */
+  readonly rows: readonly number[];
+}
+
+/** The fuel of each reading: its own, else the register's, else the default, else natural gas. */
+export function resolveFuels(readings: Table, register: RegisterRows, defaultFuel: string): ResolvedRows {
+  const unit = textsOf(readings, 'unit');
+  const written = textsOf(readings, 'fuel');
+  const taken = numbersOf(readings, 'taken_at');
+  const levels: string[] = [];
+  const level = (name: string): number => {
+    const known = levels.indexOf(name);
+    return known >= 0 ? known : levels.push(name) - 1;
+  };
+  const width = written.levels.length + 1;
+  const known = new Map<number, Resolution>();
+  const codes = new Int32Array(readings.rows);
+  const registerRow = new Int32Array(readings.rows);
+  const marks = new Uint8Array(readings.rows);
+  for (let row = 0; row < readings.rows; row++) {
+    const key = (unit.codes[row] + 1) * width + written.codes[row] + 1;
+    let found = known.get(key);
+    if (!found) {
+      const own = written.codes[row] < 0 ? '' : written.levels[written.codes[row]];
+      const name = unit.codes[row] < 0 ? '' : unit.levels[unit.codes[row]];
+      found = resolve(own, register.of(name), register, defaultFuel, level);
+      known.set(key, found);
+    }
+    codes[row] = found.fuel;
+    marks[row] = found.marks;
+    registerRow[row] = found.rows.length === 1 ? found.rows[0] : rowAt(found.rows, register.validFrom, taken[row]);
+  }
+  return { fuel: { kind: 'text', codes, levels }, registerRow, marks, ...propertiesOf(levels) };
+}
+
+function resolve(
+  own: string,
+  rows: readonly number[],
+  register: RegisterRows,
+  defaultFuel: string,
+  level: (name: string) => number,
+): Resolution {
+  const registered = [...new Set(rows.map((row) => register.fuels[row]).filter((name) => name !== ''))];
+  const fuel = own || registered[0] || defaultFuel || 'natural_gas';
+  const assumed = own === '' && registered.length === 0 && defaultFuel === '' ? ASSUMED : 0;
+  const ambiguous = own === '' && registered.length > 1 ? AMBIGUOUS : 0;
+  const fitting = rows.filter((row) => register.fuels[row] === fuel || register.fuels[row] === '');
+  const candidates = fitting.length > 0 ? fitting : rows;
+  const latestFirst = [...candidates].sort((a, b) => from(register, b) - from(register, a));
+  return { fuel: level(fuel), marks: assumed + ambiguous + (rows.length === 0 ? UNREGISTERED : 0), rows: latestFirst };
+}
+
+/** A row without valid_from holds from the beginning. */
+const from = ({ validFrom }: RegisterRows, row: number): number =>
+  Number.isNaN(validFrom[row]) ? Number.NEGATIVE_INFINITY : validFrom[row];
+
+function rowAt(latestFirst: readonly number[], validFrom: Float64Array, day: number): number {
+  if (latestFirst.length === 0) return -1;
+  return latestFirst.find((row) => !(validFrom[row] > day)) ?? latestFirst[latestFirst.length - 1];
+}
+
+function propertiesOf(levels: readonly string[]): Pick<ResolvedRows, 'properties' | 'co2maxSdPct' | 'unknown'> {
+  const unknown = new Map<string, string>();
+  const found = levels.map((name) => {
+    const fuel = findFuel(name);
+    if (fuel.status === 'value') return fuel.value;
+    if (fuel.status === 'error') unknown.set(name, fuel.message);
+    return undefined;
+  });
+  return {
+    properties: found.map((fuel) => fuel && fuelProperties(fuel)),
+    co2maxSdPct: found.map((fuel) => fuel?.co2maxSdPct ?? Number.NaN),
+    unknown,
+  };
+}

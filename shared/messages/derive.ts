@@ -1,0 +1,71 @@
+/** Sentences of the cell that derives. */
+export const notText = (parameter: string, found: string): string =>
+  `Derive: ${parameter} is ${found}; give it as text.`;
+export const noReadingsNamed = (): string => 'Derive: no cell of readings is named; name one, such as readings.';
+export const notInRange = (what: string, least: number, most: number, found: string): string =>
+  `Derive: ${what} is ${found}; give a number from ${least} to ${most}.`;
+export const notATable = (parameter: string): string =>
+  `Derive: ${parameter} is not of the form that is read; take the default as a pattern.`;
+export const notASpread = (name: string, quantity: string): string =>
+  `Derive: the class ${name} has no uncertainty for ${quantity}; give {"absolute": number, "relative": number}, neither below 0.`;
+export const unknownClass = (analyzer: string, name: string, known: string): string =>
+  `Derive: ${analyzer === '' ? 'the default class' : `analyzer ${analyzer}`} is of class "${name}", which is not listed; use one of ${known}.`;
+export const notExponents = (behavior: string): string =>
+  `Derive: the density exponents of ${behavior} are incomplete; give temperature, pressure, temperatureSd and seasonSd, each between -2 and 2.`;
+export const notAColumn = (found: string): string =>
+  `Derive: a column of your own is ${found}; give {"name": ..., "unit": ..., "formula": ...}.`;
+export const badColumnName = (name: string): string =>
+  `Derive: a column of your own is called "${name}"; use letters, digits and _, beginning with a letter.`;
+export const badColumnUnit = (name: string, unit: string): string =>
+  `Derive: the column ${name} is in "${unit}", a unit that is not known; use one such as %, Pa, Cel, kW.h, or leave it empty.`;
+export const columnTaken = (name: string): string =>
+  `Derive: the column ${name} is already there; give your own another name.`;
+export const noReadings = (cell: string): string =>
+  `Derive: the cell ${cell} holds no accepted readings; name a cell of the kind readings.`;
+export const lacksColumns = (cell: string, columns: string): string =>
+  `Derive: the readings of ${cell} lack ${columns}; name a cell of the kind readings.`;
+export const noUnits = (cell: string): string =>
+  `Derive: the cell ${cell} holds no register of units; name a cell of the kind register, or none.`;
+export const unknownFuels = (names: string, rows: number, reason: string): string =>
+  `${rows} ${rows === 1 ? 'reading has' : 'readings have'} a fuel that is not known (${names}), so that nothing is derived for ${rows === 1 ? 'it' : 'them'}. ${reason}`;
+
+const count = (rows: number, one: string, many: string): string => `${rows} ${rows === 1 ? one : many}`;
+
+/** What a flag says, with the number of readings that carry it. */
+export const flagRemark = (flag: string, rows: number): string => {
+  const readings = count(rows, 'reading', 'readings');
+  const words = FLAG_WORDS[flag];
+  return words === undefined ? `${readings}: ${flag}.` : `${readings}: ${words}`;
+};
+
+const FLAG_WORDS: Readonly<Record<string, string>> = {
+  fuel_assumed: 'no fuel is named anywhere; natural_gas was taken. Name it in the register or give a default fuel.',
+  fuel_unknown: 'the fuel is not known; nothing is derived.',
+  fuel_ambiguous: 'the unit burns several fuels and the reading names none; its first in the register was taken.',
+  unit_not_registered: 'the unit is not in the register; its burner is not known.',
+  air_assumed: 'no air temperature; the default was taken, with its wide uncertainty.',
+  altitude_missing:
+    'the barometer stands at a mountain’s height and no altitude is registered; no pressure correction.',
+  season_not_removed:
+    'the burner’s behavior is not known or has no established exponent; season is left in, with a wide uncertainty.',
+  o2_impossible: 'O2 is 20.9 % or more, or below 0: the probe was not in the flue. Nothing is derived from it.',
+  o2_zero: 'O2 is 0 %: no excess air, or a reading that is none.',
+  o2_very_high: 'O2 is above 15 %; air-free CO is unreliable there.',
+  co2_impossible: 'CO2 is above what the fuel can make: another fuel, or a wrong reading. Nothing is derived from it.',
+  o2_and_co2_disagree: 'O2 and CO2 do not fit this fuel together.',
+  flue_below_air: 'the flue is colder than the combustion air; no loss or efficiency is derived.',
+  co_over_range: 'CO is at least what is shown; it is never an exact value.',
+  co_given_air_free: 'CO came air-free and was taken as it is.',
+  condensing: 'the flue gas is below its water dew point; latent heat is counted as won back.',
+  rich_at_reference: 'at reference air the burner would be short of air.',
+  running_above_static: 'the supply reads higher running than static.',
+};
+
+export const deriveAnswer = (rows: number, efficiency: number, air: number, drop: number): string =>
+  rows === 0
+    ? 'No reading to derive from.'
+    : `${count(rows, 'reading', 'readings')}: excess air of ${air}, efficiency of ${efficiency}, supply drop of ${drop}, each with its uncertainty.`;
+
+export const uncertaintyRemark = (o2: number, temperature: number, name: string): string =>
+  `Uncertainties are defaults of class ${name} (O2 ± ${o2} points, flue ± ${temperature} K, standard), not those of a calibration certificate; edit the table of classes where yours are known.`;
+export const ownColumnTitle = (name: string): string => name;
