@@ -21,6 +21,8 @@ export const waitsFor = (cells: readonly string[]): string =>
 export const cyclePath = (path: readonly string[]): string =>
   `These cells read one another in a circle: ${path.join(' reads ')}; let one of them read something else.`;
 export const missingCell = (cell: string, missing: string): string =>
-  `${cell} reads a cell named ${missing}, which the notebook does not have; name another cell or add it.`;
+  missing === ''
+    ? `${cell} reads another cell, and none is named; choose it in the sentence.`
+    : `${cell} reads a cell named ${missing}, which the notebook does not have; name another cell or add it.`;
 export const storeAccount = (results: number, megabytes: number, limit: number, letGo: number): string =>
   `${results} results kept in ${megabytes} MB of ${limit} MB; ${letGo} let go, the oldest first.`;

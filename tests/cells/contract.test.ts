@@ -7,6 +7,13 @@ import { exampleContext, exampleInputs, exampleOf } from './read-example.ts';
 /** Things that no kind expects as a parameter. */
 const GARBAGE = [42, 'none', true, null, [1, 2], { a: { b: [] } }, Number.NaN, -1e308, '__proto__', ''];
 
+/** Whether names of cells and files are texts, and every blank can be shown. */
+function usable(kind: CellKind, parameters: unknown): boolean {
+  const cells = [...kind.reads(parameters), ...(kind.fit?.reads(parameters) ?? [])].map(({ cell }) => cell);
+  const shown = kind.sentence(parameters).map((segment) => (typeof segment === 'string' ? segment : segment.text));
+  return [...cells, ...kind.sources(parameters), ...shown].every((name) => typeof name === 'string');
+}
+
 async function computeExample(kind: CellKind): Promise<Outcome<CellResult>> {
   const example = exampleOf(kind.name);
   const read = kind.readParameters(example.parameters);
@@ -48,10 +55,9 @@ describe.each([...catalogue.values()].map((kind) => [kind.name, kind] as const))
         if (read.status === 'error') expect(read.message, parameter).toMatch(/^[^\n]+$/);
         if (read.status !== 'value') continue;
         // What was let in must be usable by everything that needs no data.
-        expect(
-          () => [kind.reads(read.value), kind.sources(read.value), kind.sentence(read.value)],
-          `${parameter}: ${JSON.stringify(value)}`,
-        ).not.toThrow();
+        const where = `${parameter}: ${JSON.stringify(value)}`;
+        expect(() => usable(kind, read.value), where).not.toThrow();
+        expect(usable(kind, read.value), where).toBe(true);
       }
     for (const value of GARBAGE) expect(() => kind.readParameters(value)).not.toThrow();
   });
