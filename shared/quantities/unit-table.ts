@@ -67,7 +67,7 @@ const ROWS: readonly Row[] = [
   ],
   ['mm[H2O]', 'mm w.c.', PRESSURE, 9.80665, ['mmwc', 'mm w.c.', 'mmh2o', 'mm h2o', 'mmws']],
   ['[psi]', 'psi', PRESSURE, 6894.757293168361, ['psi', 'psig', 'lbf/in2']],
-  ["[in_i'Hg]", 'in. Hg', PRESSURE, 3386.38815789, ['inhg', 'in hg', 'in. hg']],
+  ["[in_i'Hg]", 'in. Hg', PRESSURE, 133.322387415 * 25.4, ['inhg', 'in hg', 'in. hg']],
   ['mm[Hg]', 'mm Hg', PRESSURE, 133.322387415, ['mmhg', 'mm hg', 'torr']],
   ['atm', 'atm', PRESSURE, 101_325, []],
   ['J', 'J', ENERGY, 1, ['joule']],

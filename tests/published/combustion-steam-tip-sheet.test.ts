@@ -1,0 +1,34 @@
+/**
+ * US Department of Energy, Steam Tip Sheet 4, "Improve Your Boiler's Combustion Efficiency", January 2006 edition:
+ * natural gas, gross basis, combustion air without water vapor. Seen in a reprint; the cell 44.9 % / 500 °F stands there
+ * as "75/2" and is read as 75.2.
+ * Tolerance: the sheet lies 0.3 to 0.8 points below first-principles thermochemistry of methane at the same excess air
+ * (it rounds and simplifies), so efficiency is held within 1.0 point. Its excess air is held within 0.6: its fuel is not
+ * stated, and k differs by 0.5 % among pipeline gases.
+ */
+import { describe, expect, test } from 'vitest';
+import { relationsAt } from '../shared/combustion/relations-at.ts';
+
+const NET_F = [200, 300, 400, 500, 600];
+const ROWS: readonly (readonly [excessAir: number, o2: number, efficiencies: readonly number[]])[] = [
+  [9.5, 2, [85.4, 83.1, 80.8, 78.4, 76.0]],
+  [15.0, 3, [85.2, 82.8, 80.4, 77.9, 75.4]],
+  [28.1, 5, [84.7, 82.1, 79.5, 76.7, 74.0]],
+  [44.9, 7, [84.1, 81.2, 78.2, 75.2, 72.1]],
+  [81.6, 10, [82.8, 79.3, 75.6, 71.9, 68.2]],
+];
+const AIR_C = (70 - 32) / 1.8;
+
+describe.each(ROWS)('%s %% excess air, %s %% O2', (excessAir, o2, efficiencies) => {
+  test('excess air from O2', () => {
+    const at = relationsAt('natural_gas', { inputs: { 'reading.o2_pct': o2 } });
+    expect(Math.abs(at('excess_air_pct').value - excessAir)).toBeLessThan(0.6);
+  });
+
+  test.each(NET_F.map((net, i) => [net, efficiencies[i]]))('%s °F above air: %s %%', (net, efficiency) => {
+    const at = relationsAt('natural_gas', {
+      inputs: { 'reading.o2_pct': o2, air_C: AIR_C, 'reading.flue_C': AIR_C + net / 1.8 },
+    });
+    expect(Math.abs(at('efficiency_gross_pct').value - efficiency)).toBeLessThan(1.0);
+  });
+});
