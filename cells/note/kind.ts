@@ -1,4 +1,5 @@
 import type { CellKind } from '../../shared/cell.ts';
+import { emptyNote, writeHere } from '../../shared/messages/note.ts';
 import { compute, type NoteResult } from './compute.ts';
 import { type NoteParameters, readParameters } from './parameters.ts';
 
@@ -9,7 +10,9 @@ export const kind: CellKind<NoteParameters, NoteResult> = {
   readParameters,
   reads: () => [],
   sources: () => [],
-  sentence: ({ text }) => [{ parameter: 'text', text, entry: { kind: 'text' } }],
+  sentence: ({ text }) => [
+    { parameter: 'text', text: text.trim() === '' ? writeHere() : text, entry: { kind: 'text' } },
+  ],
   compute,
-  describe: ({ text }) => ({ answer: text, tables: [], figures: [], remarks: [] }),
+  describe: ({ text }) => ({ answer: text.trim() === '' ? emptyNote() : text, tables: [], figures: [], remarks: [] }),
 };

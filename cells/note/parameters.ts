@@ -1,3 +1,4 @@
+import { badNote } from '../../shared/messages/note.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
 
 export interface NoteParameters {
@@ -6,5 +7,5 @@ export interface NoteParameters {
 
 export function readParameters(raw: unknown): Outcome<NoteParameters> {
   const { text = '' } = (raw ?? {}) as { text?: unknown };
-  return typeof text === 'string' ? succeed({ text }) : fail('A note holds text; give it as a string.');
+  return typeof text === 'string' ? succeed({ text }) : fail(badNote(JSON.stringify(text) ?? 'nothing'));
 }
