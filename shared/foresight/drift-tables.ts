@@ -115,9 +115,9 @@ export function tableOfPoints(rows: readonly DriftRow[], fitted: FittedDrift, de
   );
 }
 
-/** What was known at each visit, then the projection month by month to the horizon. */
+/** The level at each visit, then the projection month by month to the horizon. */
 export function tableOfPath(rows: readonly DriftRow[], fitted: FittedDrift): Table {
-  const starts = startsOfLanes(fitted);
+  const { starts } = fitted.trace;
   const records: TableRecord[] = [];
   for (const row of rows) {
     if (row.lane < 0) continue;
@@ -130,13 +130,6 @@ export function tableOfPath(rows: readonly DriftRow[], fitted: FittedDrift): Tab
     project(row, fitted.series.to[row.lane], add);
   }
   return tableOfRecords(driftPathSchema, records);
-}
-
-function startsOfLanes({ trace, lanes }: FittedDrift): Int32Array {
-  const starts = new Int32Array(lanes.length + 1);
-  for (const lane of trace.lane) starts[lane + 1]++;
-  for (let lane = 0; lane < lanes.length; lane++) starts[lane + 1] += starts[lane];
-  return starts;
 }
 
 function project(row: DriftRow, from: number, add: (day: number, level: number, sd: number) => number): void {

@@ -1,68 +1,83 @@
-import { columnsOf, STEP } from './fleet-program.ts';
+import { columnsOf, type FleetProgram, STEP } from './fleet-program.ts';
 import type { SharedEffects } from './shared-effects.ts';
 import type { Spread } from './spread.ts';
-import { UnitFilter } from './unit-filter.ts';
+import { UnitSmoother } from './unit-smoother.ts';
 import type { WrittenProgram } from './write-program.ts';
 
-/** The level of each lane after each step that told of it, in order of lane and time; points of the modelled quantity. */
+/** The level of each lane at each visit, from all readings, in order of lane and time; points of the modelled quantity. */
 export interface LaneTrace {
   readonly lane: Int32Array;
   readonly day: Float64Array;
   readonly level: Float64Array;
   readonly sd: Float64Array;
+  /** First entry of each lane; one entry more than lanes. */
+  readonly starts: Int32Array;
 }
 
-/** What was known of every lane at each visit, from the readings up to then: before an adjustment and after it. */
+/** Smoothed levels at every visit: before an adjustment and, where there was one, after it too. */
 export function traceLanes(written: WrittenProgram, spread: Spread, effects: SharedEffects): LaneTrace {
   const { program, stepDay } = written;
-  const filter = new UnitFilter();
-  const points: { lane: number; day: number; level: number; sd: number }[] = [];
-  for (let unit = 0; unit < program.units; unit++) {
-    filter.begin(program, unit);
-    const end = program.unitSteps[unit + 1];
-    for (let step = program.unitSteps[unit]; step < end; step++) {
-      filter.take(program, unit, step, spread);
-      const kind = program.kind[step];
-      if (kind !== STEP.read && kind !== STEP.set) continue;
-      if (step + 1 < end && program.kind[step + 1] === STEP.read && program.lane[step + 1] === program.lane[step])
-        continue;
-      const lane = program.unitLanes[unit] + program.lane[step];
-      points.push({
-        lane,
-        day: stepDay[step],
-        ...levelOf(filter, program.unitColumns[unit], program, lane, unit, effects),
-      });
-    }
-  }
-  points.sort((a, b) => a.lane - b.lane);
-  return {
-    lane: Int32Array.from(points, ({ lane }) => lane),
-    day: Float64Array.from(points, ({ day }) => day),
-    level: Float64Array.from(points, ({ level }) => level),
-    sd: Float64Array.from(points, ({ sd }) => sd),
+  const lanes = program.laneClass.length;
+  const starts = countPoints(program, lanes);
+  const total = starts[lanes];
+  const trace: LaneTrace = {
+    lane: new Int32Array(total),
+    day: new Float64Array(total),
+    level: new Float64Array(total),
+    sd: new Float64Array(total),
+    starts,
   };
+  const next = starts.slice(1);
+  const smoother = new UnitSmoother();
+  for (let unit = 0; unit < program.units; unit++) {
+    smoother.run(program, unit, spread, (step) => {
+      if (!isShown(program, step, program.unitSteps[unit + 1])) return;
+      const lane = program.unitLanes[unit] + program.lane[step];
+      const place = --next[lane];
+      const { level, sd } = levelOf(smoother, program, unit, 2 * program.lane[step], effects);
+      trace.lane[place] = lane;
+      trace.day[place] = stepDay[step];
+      trace.level[place] = level;
+      trace.sd[place] = sd;
+    });
+  }
+  return trace;
+}
+
+/** The last of consecutive readings of one level. */
+function isShown({ kind, lane }: FleetProgram, step: number, end: number): boolean {
+  if (kind[step] !== STEP.read && kind[step] !== STEP.set) return false;
+  return !(step + 1 < end && kind[step + 1] === STEP.read && lane[step + 1] === lane[step]);
+}
+
+function countPoints(program: FleetProgram, lanes: number): Int32Array {
+  const starts = new Int32Array(lanes + 1);
+  for (let unit = 0; unit < program.units; unit++)
+    for (let step = program.unitSteps[unit]; step < program.unitSteps[unit + 1]; step++)
+      if (isShown(program, step, program.unitSteps[unit + 1]))
+        starts[program.unitLanes[unit] + program.lane[step] + 1]++;
+  for (let lane = 0; lane < lanes; lane++) starts[lane + 1] += starts[lane];
+  return starts;
 }
 
 function levelOf(
-  filter: UnitFilter,
-  first: number,
-  program: WrittenProgram['program'],
-  lane: number,
+  { means, covariance, size, columns }: UnitSmoother,
+  program: FleetProgram,
   unit: number,
+  x: number,
   effects: SharedEffects,
 ): { level: number; sd: number } {
-  const { size, means, covariance, active } = filter;
+  const first = program.unitColumns[unit];
   const total = columnsOf(program.shared);
-  const x = 2 * (lane - program.unitLanes[unit]);
   let level = means[x];
   let variance = covariance[x * size + x];
-  for (let j = 1; j < active; j++) {
+  for (let j = 1; j < columns; j++) {
     const a = means[j * size + x];
     if (a === 0) continue;
-    const row = program.columns[first + j - 1];
-    level -= a * effects.values[row];
-    for (let k = 1; k < active; k++)
-      variance += a * means[k * size + x] * effects.covariance[row * total + program.columns[first + k - 1]];
+    const row = program.columns[first + j - 1] * total;
+    level -= a * effects.values[program.columns[first + j - 1]];
+    for (let k = 1; k < columns; k++)
+      variance += a * means[k * size + x] * effects.covariance[row + program.columns[first + k - 1]];
   }
   return { level, sd: Math.sqrt(Math.max(0, variance)) };
 }

@@ -1,0 +1,38 @@
+# Reference values for tests/published/statistics-*.test.ts.
+# Run: Rscript statistics.R > statistics-r.json   (R with the packages stats, lme4 and nlme, from Debian)
+suppressMessages({library(lme4); library(nlme)})
+d <- function(x) paste0("[", paste(formatC(x, digits = 17, format = "g"), collapse = ","), "]")
+q <- function(x) paste0("\"", x, "\"")
+out <- c()
+put <- function(name, value) out <<- c(out, paste0(q(name), ": ", value))
+put("made", q(paste(R.version.string, "lme4", packageVersion("lme4"), "nlme", packageVersion("nlme"), Sys.Date())))
+p <- c(1e-10, 1e-4, 0.005, 0.025, 0.05, 0.1, 0.25, 0.4, 0.5, 0.75, 0.9, 0.95, 0.975, 0.995, 0.9999)
+put("p", d(p)); put("qnorm", d(qnorm(p)))
+for (f in c(1, 2, 3, 5, 10, 30, 200)) put(paste0("qt", f), d(qt(p, f)))
+z <- c(-37, -20, -8, -5, -3, -1.5, -0.5, -0.1, 0, 0.3, 1, 2, 4)
+put("z", d(z)); put("pnorm", d(pnorm(z)))
+tt <- c(-30, -5, -2, -0.5, 0, 1, 3, 12)
+put("t", d(tt)); for (f in c(1, 3, 10, 200)) put(paste0("pt", f), d(pt(tt, f)))
+pv <- c(.0001,.0004,.0019,.0095,.0201,.0278,.0298,.0344,.0459,.3240,.4262,.5719,.6528,.7590,1.000)
+put("bh", d(p.adjust(pv, "BH")))
+nile <- StructTS(Nile, type = "level", optim.control = list(factr = 10, pgtol = 0))
+put("nile", d(as.numeric(Nile))); put("nile_variances", d(as.numeric(nile$coef)))
+k <- KalmanSmooth(as.numeric(Nile), list(T = matrix(1), Z = 1, h = 15099, V = matrix(1469.1), a = 0, P = matrix(1e10), Pn = matrix(1e10)))
+put("nile_smooth", d(as.numeric(k$smooth))); put("nile_smooth_variance", d(as.numeric(k$var)))
+model <- function(name, m, REML) {
+  v <- as.data.frame(VarCorr(m))
+  put(paste0(name, "_criterion"), d(if (REML) REMLcrit(m) else -2 * as.numeric(logLik(m))))
+  put(paste0(name, "_fixed"), d(fixef(m))); put(paste0(name, "_se"), d(sqrt(diag(as.matrix(vcov(m))))))
+  put(paste0(name, "_sd"), d(v$sdcor))
+  put(paste0(name, "_random"), d(as.numeric(t(as.matrix(ranef(m)[[1]])))))
+}
+o <- as.data.frame(Orthodont)
+put("orthodont_distance", d(o$distance)); put("orthodont_age", d(o$age)); put("orthodont_subject", d(as.integer(factor(as.character(o$Subject)))))
+tight <- lmerControl(optimizer = "bobyqa", optCtrl = list(rhobeg = 0.2, rhoend = 1e-10, maxfun = 1e5), calc.derivs = FALSE)
+o$S <- factor(as.character(o$Subject))
+for (reml in c(TRUE, FALSE)) {
+  tag <- if (reml) "reml" else "ml"
+  model(paste0("sleep_", tag), lmer(Reaction ~ Days + (Days | Subject), sleepstudy, REML = reml, control = tight), reml)
+  model(paste0("orthodont_", tag), lmer(distance ~ age + (age | S), o, REML = reml, control = tight), reml)
+}
+cat("{\n", paste(out, collapse = ",\n"), "\n}\n", sep = "")
