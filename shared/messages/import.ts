@@ -107,3 +107,31 @@ export const eventRemark = (file: string, line: number, unit: string, note: stri
 // Fuels.
 export const unknownFuel = (file: string, line: number, found: string, nearest: string): string =>
   `${file}, line ${line}: nobody knows the fuel ${quote(found)}${nearest && ` (did you mean ${quote(nearest)}?)`}; correct it, or define that fuel by its composition.`;
+
+// Small tables: register, events, fuel use.
+export const nameTheUnit = (): string => 'Name the unit in the head, such as supply_min_inwc or "Supply min (mbar)".';
+export const tableDateOrder = (file: string): string =>
+  `${file}: its dates do not show whether the day or the month stands first.`;
+export const writeIsoDates = (): string =>
+  'Say --date-order dmy or --date-order mdy, or write the dates as 2026-03-31.';
+export const registerAnswer = (units: number, rows: number, limits: number): string =>
+  `${count(units, 'unit')} on ${count(rows, 'row')}, with ${count(limits, 'known limit')}.`;
+export const eventsAnswer = (events: number, units: number): string =>
+  `${count(events, 'event')} of ${count(units, 'unit')}.`;
+export const fuelUseAnswer = (periods: number, units: number): string =>
+  `${count(periods, 'metered period')} of ${count(units, 'unit')}.`;
+export const cellFaults = (cells: number, file: string, line: number, reason: string): string =>
+  `${count(cells, 'cell')} could not be read and ${cells === 1 ? 'counts' : 'count'} as unknown; the first: ${file}, line ${line}: ${reason}.`;
+export const noUnitRow = (): string => 'the row names no unit and is left out';
+export const twoRows = (line: number): string =>
+  `the same unit, fuel and valid_from as line ${line}; the first row counts, this one is left out`;
+export const unknownEvent = (file: string, line: number, found: string, nearest: string, known: string): string =>
+  `${file}, line ${line}: nobody knows the event ${quote(found)}${nearest && ` (did you mean ${quote(nearest)}?)`}; write one of ${known}.`;
+export const noEventDate = (): string => 'an event without a date is left out';
+export const badPeriod = (): string => 'a period needs a first and a last day in this order; the row is left out';
+export const noEnergy = (unit: string, fuel: string): string =>
+  `${quote(unit)} of ${quote(fuel || 'an unnamed fuel')} cannot be turned into energy; the quantity counts as unknown`;
+export const unitSpelling = (found: string, registered: string): string =>
+  `${quote(found)} is spelled ${quote(registered)} in the register and was read as such`;
+export const thinRegister = (what: string, units: number, all: number, instead: string): string =>
+  `${what} is not known of ${units === all ? 'any unit' : `${units} of ${count(all, 'unit')}`}: ${instead}.`;

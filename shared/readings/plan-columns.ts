@@ -31,7 +31,10 @@ export function planColumns(
   const settled = single.map((column) => settleKind(column, airFree));
   const units = settled.map((column) => settleUnit(column, vocabulary.fields.get(column.field), table));
   const shared = units.map((column) => borrowUnit(column, vocabulary, units));
-  return { columns: shared, open: shared.flatMap((column) => openParts(column, vocabulary.fields.get(column.field))) };
+  return {
+    columns: shared,
+    open: shared.flatMap((column) => openParts(column, vocabulary.fields.get(column.field), shared)),
+  };
 }
 
 function fromProfile(
@@ -153,7 +156,9 @@ function borrowUnit(column: ColumnMapping, { fields }: Vocabulary, columns: read
   };
 }
 
-function openParts(column: ColumnMapping, field: Field | undefined): OpenColumn[] {
+function openParts(column: ColumnMapping, field: Field | undefined, columns: readonly ColumnMapping[]): OpenColumn[] {
   if (column.field === 'co') return [{ column, what: 'co basis' }];
-  return field?.suffixes && column.unit === '' ? [{ column, what: 'unit' }] : [];
+  if (!field?.suffixes || column.unit !== '') return [];
+  // A column beside it gives the unit row by row.
+  return columns.some((other) => other.field === `${field.name}_unit`) ? [] : [{ column, what: 'unit' }];
 }

@@ -77,6 +77,39 @@ const FUELS: Words = {
   hydrogen: 'hydrogen|h2|wasserstoff|hydrogene|hidrogeno|idrogeno|waterstof',
 };
 
+const SERVICES: Words = {
+  heating: 'heating|space heating|hydronic|heizung|chauffage|calefaccion|riscaldamento|verwarming',
+  hot_water:
+    'hot water|dhw|domestic hot water|water heater|warmwasser|trinkwarmwasser|brauchwasser|eau chaude|ecs|eau chaude sanitaire|agua caliente|acs|acqua calda|acqua calda sanitaria|warm water|tapwater',
+  steam: 'steam|dampf|vapeur|vapor|vapore|stoom',
+  process: 'process|prozess|procede|proceso|processo|proces',
+};
+const BURNERS: Words = {
+  premix:
+    'premix|premixed|premix condensing|vormischbrenner|vormisch|premelange|premezcla|premiscelato|voormeng|voormengbrander',
+  power:
+    'power|power burner|forced draft|forced draught|blower|geblase|geblasebrenner|air souffle|bruleur a air souffle|aire forzado|aria soffiata|ventilatorbrander',
+  atmospheric: 'atmospheric|natural draft|natural draught|atmospharisch|atmospherique|atmosferico|atmosferisch',
+};
+const FIRINGS: Words = {
+  single:
+    'single|single stage|one stage|on off|einstufig|une allure|tout ou rien|una etapa|monostadio|eentraps|aan uit',
+  two_stage: 'two stage|2 stage|two stages|high low|hi lo|zweistufig|deux allures|dos etapas|bistadio|tweetraps',
+  modulating: 'modulating|mod|full modulation|modulierend|modulant|modulante|modulerend',
+};
+const CONTROLS: Words = {
+  linkage:
+    'linkage|single point|jackshaft|mechanical|verbund mechanisch|gestange|tringlerie|mecanique|varillaje|leveraggio|stangen',
+  parallel:
+    'parallel|parallel positioning|electronic|linkageless|elektronisch|verbund elektronisch|electronique|electronico|elettronico',
+  pneumatic: 'pneumatic|ratio regulator|pneumatisch|pneumatique|neumatico|pneumatico',
+  fixed: 'fixed|none|fest|fixe|fijo|fisso|vast',
+};
+const AIR_SOURCES: Words = {
+  room: 'room|indoor|boiler room|mechanical room|raumluft|raum|local|ambiente|sala|locale|ruimte',
+  outside: 'outside|outdoor|ducted|direct vent|sealed|aussen|aussenluft|exterieur|exterior|esterno|buiten',
+};
+
 const mapOf = (words: Words): ReadonlyMap<string, string> =>
   new Map(
     Object.entries(words).flatMap(([value, list]) =>
@@ -84,7 +117,18 @@ const mapOf = (words: Words): ReadonlyMap<string, string> =>
     ),
   );
 
-export type WordColumn = 'fire' | 'state' | 'yes_no' | 'co2_from' | 'visit_reason' | 'fuel';
+export type WordColumn =
+  | 'fire'
+  | 'state'
+  | 'yes_no'
+  | 'co2_from'
+  | 'visit_reason'
+  | 'fuel'
+  | 'service'
+  | 'burner'
+  | 'firing'
+  | 'fuel_air_control'
+  | 'air_source';
 
 /** Plain word -> canonical value, by the column the words stand in. */
 export const VALUE_WORDS: Readonly<Record<WordColumn, ReadonlyMap<string, string>>> = {
@@ -94,4 +138,9 @@ export const VALUE_WORDS: Readonly<Record<WordColumn, ReadonlyMap<string, string
   co2_from: mapOf(CO2_FROM),
   visit_reason: mapOf(REASONS),
   fuel: mapOf(FUELS),
+  service: mapOf(SERVICES),
+  burner: mapOf(BURNERS),
+  firing: mapOf(FIRINGS),
+  fuel_air_control: mapOf(CONTROLS),
+  air_source: mapOf(AIR_SOURCES),
 };

@@ -1,0 +1,20 @@
+import * as say from '../../shared/messages/import.ts';
+import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
+
+export interface EventsParameters {
+  readonly files: readonly string[];
+  /** The register cell whose spelling of the unit ids is used; '' where the notebook has none. */
+  readonly register: string;
+  /** Answers for dates that do not say whether day or month stands first; '' asks. */
+  readonly dateOrder: '' | 'dmy' | 'mdy';
+}
+
+export function readParameters(raw: unknown): Outcome<EventsParameters> {
+  const given = (raw ?? {}) as Partial<Record<keyof EventsParameters, unknown>>;
+  const { files = [], register = 'register', dateOrder = '' } = given;
+  if (!Array.isArray(files) || !files.every((key) => typeof key === 'string')) return fail(say.badFiles('events'));
+  if (typeof register !== 'string') return fail(say.badCell('events', 'register'));
+  if (dateOrder !== '' && dateOrder !== 'dmy' && dateOrder !== 'mdy')
+    return fail(say.badChoice('events', 'dateOrder', String(dateOrder), 'dmy, mdy'));
+  return succeed({ files, register, dateOrder });
+}

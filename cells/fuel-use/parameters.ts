@@ -1,0 +1,23 @@
+import * as say from '../../shared/messages/import.ts';
+import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
+
+export interface FuelUseParameters {
+  readonly files: readonly string[];
+  /** The register cell whose spelling of the unit ids is used and whose fuel stands in; '' where there is none. */
+  readonly register: string;
+  /** Answers for dates that do not say whether day or month stands first; '' asks. */
+  readonly dateOrder: '' | 'dmy' | 'mdy';
+  /** Fuels that the notebook defines beside the usual ones. */
+  readonly fuels: readonly string[];
+}
+
+export function readParameters(raw: unknown): Outcome<FuelUseParameters> {
+  const given = (raw ?? {}) as Partial<Record<keyof FuelUseParameters, unknown>>;
+  const { files = [], register = 'register', dateOrder = '', fuels = [] } = given;
+  if (!Array.isArray(files) || !files.every((key) => typeof key === 'string')) return fail(say.badFiles('fuel-use'));
+  if (typeof register !== 'string') return fail(say.badCell('fuel-use', 'register'));
+  if (dateOrder !== '' && dateOrder !== 'dmy' && dateOrder !== 'mdy')
+    return fail(say.badChoice('fuel-use', 'dateOrder', String(dateOrder), 'dmy, mdy'));
+  if (!Array.isArray(fuels) || !fuels.every((fuel) => typeof fuel === 'string')) return fail(say.badFuels('fuel-use'));
+  return succeed({ files, register, dateOrder, fuels });
+}

@@ -1,0 +1,147 @@
+import * as say from '../../shared/messages/import.ts';
+import { energyOfOne } from '../../shared/readings/fuel-energy.ts';
+import type { CellFault } from '../../shared/readings/read-table.ts';
+import { FIRES, FUEL_UNITS, QUANTITIES } from '../../shared/readings/register-vocabulary.ts';
+import {
+  economicsSchema,
+  limitsSchema,
+  planningSchema,
+  supplyLimitsSchema,
+  unitsSchema,
+} from '../../shared/schemas/register.ts';
+import { numberColumn, textColumn } from '../../shared/table/columns.ts';
+import type { Schema } from '../../shared/table/schema.ts';
+import { type Column, makeTable, type Table } from '../../shared/table/table.ts';
+import type { RegisterRow } from './register-row.ts';
+
+type Value = string | number;
+type Values = Readonly<Record<string, Value>>;
+
+/** The register in its five tables, each sorted by unit, fuel and day. */
+export function registerTables(rows: readonly RegisterRow[], faults: CellFault[]): Readonly<Record<string, Table>> {
+  const sorted = [...rows].sort(
+    (a, b) => order(a.text('unit'), b.text('unit')) || order(a.fuel, b.fuel) || days(a) - days(b) || a.line - b.line,
+  );
+  const byUnit = groupByUnit(sorted);
+  return {
+    units: tableOfValues(unitsSchema, sorted.map(unitValues)),
+    limits: tableOfValues(limitsSchema, sorted.flatMap(limitValues)),
+    'supply-limits': tableOfValues(supplyLimitsSchema, byUnit.flatMap(supplyValues)),
+    economics: tableOfValues(
+      economicsSchema,
+      sorted.flatMap((row) => economicsValues(row, faults)),
+    ),
+    planning: tableOfValues(planningSchema, byUnit.flatMap(planningValues)),
+  };
+}
+
+function groupByUnit(sorted: readonly RegisterRow[]): RegisterRow[][] {
+  const groups = new Map<string, RegisterRow[]>();
+  for (const row of sorted) {
+    const group = groups.get(row.text('unit'));
+    if (group) group.push(row);
+    else groups.set(row.text('unit'), [row]);
+  }
+  return [...groups.values()];
+}
+
+const order = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+/** A row without a day holds from the beginning. */
+const days = (row: RegisterRow): number => {
+  const day = row.date('valid_from');
+  return Number.isNaN(day) ? Number.MIN_SAFE_INTEGER : day;
+};
+
+const KW = ['heat_input_high', 'heat_input_low'];
+
+function unitValues(row: RegisterRow): Values {
+  const values: Record<string, Value> = {};
+  for (const { name, kind } of unitsSchema) {
+    if (name === 'source_file') values[name] = row.file;
+    else if (name === 'source_line') values[name] = row.line;
+    else if (name === 'fuel') values[name] = row.fuel;
+    else if (kind === 'text') values[name] = row.text(name);
+    else if (kind === 'date') values[name] = row.date(name);
+    else values[name] = row.number(KW.find((field) => name === `${field}_kW`) ?? name);
+  }
+  return values;
+}
+
+/** Target and tolerance, or lower and upper where they are lopsided, in the long form. */
+function limitValues(row: RegisterRow): Values[] {
+  return FIRES.flatMap((fire) =>
+    QUANTITIES.flatMap((quantity) => {
+      const number = (limit: string): number => row.number(`${quantity}_${fire}_${limit}_pct`);
+      const target = number('target');
+      const tolerance = Math.abs(number('tolerance'));
+      const values = {
+        target_pct: target,
+        setting_lower_pct: otherwise(number('lower'), target - tolerance),
+        setting_upper_pct: otherwise(number('upper'), target + tolerance),
+        service_lower_pct: number('service_lower'),
+        service_upper_pct: number('service_upper'),
+      };
+      if (Object.values(values).every(Number.isNaN)) return [];
+      const key = { unit: row.text('unit'), fuel: row.fuel, valid_from: row.date('valid_from') };
+      return [{ ...key, fire, quantity: `${quantity}_pct`, ...values }];
+    }),
+  );
+}
+
+const otherwise = (value: number, instead: number): number => (Number.isNaN(value) ? instead : value);
+
+/** Of a unit on several rows the latest known value counts: the plate is one. */
+function latest(rows: readonly RegisterRow[], field: string): number {
+  return rows.reduce((found, row) => otherwise(row.number(field), found), Number.NaN);
+}
+
+function supplyValues(rows: readonly RegisterRow[]): Values[] {
+  const values = {
+    supply_min_Pa: latest(rows, 'supply_min'),
+    supply_max_Pa: latest(rows, 'supply_max'),
+    drop_limit_Pa: latest(rows, 'supply_drop_limit'),
+  };
+  return Object.values(values).every(Number.isNaN) ? [] : [{ unit: rows[0].text('unit'), ...values }];
+}
+
+/** Of a unit's rows for one fuel only the last tells what a year takes. */
+function economicsValues(row: RegisterRow, faults: CellFault[]): Values[] {
+  const [quantity, price, share] = ['annual_fuel', 'fuel_price', 'low_fire_share'].map((name) => row.number(name));
+  if ([quantity, price, share].every(Number.isNaN)) return [];
+  const code = row.unit('annual_fuel');
+  const one = energyOfOne(code, row.fuel || 'natural_gas');
+  if (Number.isNaN(one) && !Number.isNaN(quantity))
+    faults.push({ file: row.file, line: row.line, reason: say.noEnergy(code, row.fuel) });
+  return [
+    {
+      unit: row.text('unit'),
+      fuel: row.fuel,
+      annual_fuel_kWh: quantity * one,
+      annual_fuel_unit: Object.entries(FUEL_UNITS).find(([, known]) => known === code)?.[0] ?? code,
+      fuel_price_per_kWh: price / one,
+      low_fire_share: share > 1 && share <= 100 ? share / 100 : share,
+    },
+  ];
+}
+
+function planningValues(rows: readonly RegisterRow[]): Values[] {
+  const values: Record<string, Value> = {};
+  for (const { name, kind } of planningSchema.slice(1)) {
+    const known = rows
+      .map((row): Value => (kind === 'text' ? row.text(name) : kind === 'date' ? row.date(name) : row.number(name)))
+      .filter((value) => value !== '' && !Number.isNaN(value));
+    values[name] = known.at(-1) ?? (kind === 'text' ? '' : Number.NaN);
+  }
+  const any = Object.values(values).some((value) => value !== '' && !Number.isNaN(value));
+  return any ? [{ unit: rows[0].text('unit'), ...values }] : [];
+}
+
+function tableOfValues(schema: Schema, rows: readonly Values[]): Table {
+  return makeTable(
+    schema.map(({ name, kind, unit }): [string, Column] => {
+      if (kind === 'text') return [name, textColumn(rows.map((row) => String(row[name] ?? '')))];
+      const values = Float64Array.from(rows, (row) => Number(row[name] ?? Number.NaN));
+      return [name, kind === 'date' ? { kind, values } : numberColumn(unit, values)];
+    }),
+  );
+}
