@@ -51,7 +51,9 @@ export const phaseAsking = (): string => 'asks you';
 export const phaseWaiting = (cells: string): string => (cells === '' ? 'waits' : `waits for ${cells}`);
 export const phaseIdle = (): string => 'not calculated yet';
 export const phaseStale = (): string => 'old result: calculated before your last change';
-export const errorHead = (cell: string): string => `${cell} could not be calculated.`;
+/** Most messages name their cell first; where one does not, it is put in front. */
+export const errorOf = (cell: string, message: string): string =>
+  message.startsWith(cell) ? message : `${cell}: ${message}`;
 export const staleKept = (): string => 'Below is the last good result. It does not know of your last change.';
 export const whyHead = (): string => 'Why calculated?';
 
@@ -100,7 +102,7 @@ export const notADay = (found: string): string =>
   `"${found}" is no day that the notebook can look from. Write it as year, month, day: 2026-11-15.`;
 export const skipToRaised = (): string => 'Skip to the raised units';
 export const lightWord = (light: string): string =>
-  light === 'day' ? 'Colours: day' : light === 'night' ? 'Colours: night' : 'Colours: as this device';
+  light === 'day' ? 'Colors: day' : light === 'night' ? 'Colors: night' : 'Colors: as this device';
 export const openingSample = (): string => 'Opening the sample campus …';
 export const openingOwn = (files: number): string => `Reading your ${files === 1 ? 'file' : `${files} files`} …`;
 export const moreFailed = (count: number): string =>

@@ -66,7 +66,7 @@ test.each(['running', 'empty', 'loading'])('state %s: no complaint, and it says 
 describe('what a state says', () => {
   test('an error: at the top, at its cell, and as a shut valve; readers say what they wait for', async () => {
     const { page } = await openState('error');
-    expect(await page.locator('.calls').textContent()).toContain('derive could not be calculated.');
+    expect(await page.locator('.calls').textContent()).toContain('derive: the fuel "biogas" is not known');
     expect(await page.locator('#cell-derive .trouble').textContent()).toContain('last good result');
     expect(await page.locator('.flow .valve.shut').count()).toBe(1);
     expect(await page.locator('.flow li', { hasText: 'drift' }).textContent()).toContain('waits for derive');

@@ -2,7 +2,7 @@ import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Blank, Remark, Segment } from '../../../shared/cell.ts';
 import type { CellState } from '../../../shared/cell-state.ts';
-import { errorHead, phaseStale, staleKept, whyHead } from '../../../shared/messages/page.ts';
+import { errorOf, phaseStale, staleKept, whyHead } from '../../../shared/messages/page.ts';
 import type { StripHost, StripView, StripViews } from '../cell-view.ts';
 import { knotMark } from '../flow/knot-mark.ts';
 import { phaseWords } from '../flow/phase-words.ts';
@@ -85,7 +85,7 @@ export class CellStrip extends LightElement {
   private trouble(): TemplateResult | typeof nothing {
     const { cell } = this;
     if (cell.phase === 'failed')
-      return html`<div class="trouble" role="alert"><p><strong>${errorHead(cell.name)}</strong> ${cell.message}</p>${cell.description ? html`<p>${staleKept()}</p>` : nothing}</div>`;
+      return html`<div class="trouble" role="alert"><p>${errorOf(cell.name, cell.message)}</p>${cell.description ? html`<p>${staleKept()}</p>` : nothing}</div>`;
     if (cell.phase === 'asking' && cell.question)
       return html`<bv-question .question=${cell.question} .cell=${cell.name}></bv-question>`;
     return nothing;

@@ -3,7 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import type { CellState } from '../../../shared/cell-state.ts';
 import {
   changeFollowed,
-  errorHead,
+  errorOf,
   goTo,
   moreFailed,
   nothingOpen,
@@ -147,7 +147,7 @@ export class PageShell extends LightElement {
           html`<bv-question .question=${question} @bv-blank=${(event: BlankChange) =>
             this.host.setParameter(name, event.detail.parameter, event.detail.value)}></bv-question>`,
       )}
-      ${failed.slice(0, SHOWN_FAILURES).map(({ name, message }) => html`<div class="trouble"><p><strong>${errorHead(name)}</strong> ${message}</p><p><a href="#cell-${name}">${goTo(name)}</a></p></div>`)}
+      ${failed.slice(0, SHOWN_FAILURES).map(({ name, message }) => html`<div class="trouble"><p>${errorOf(name, message)}</p><p><a href="#cell-${name}">${goTo(name)}</a></p></div>`)}
       ${failed.length > SHOWN_FAILURES ? html`<p>${moreFailed(failed.length - SHOWN_FAILURES)}</p>` : nothing}
     </div>`;
   }

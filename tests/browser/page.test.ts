@@ -1,0 +1,138 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { buildPage, removePage, serveAt } from '../src/app/built-page.ts';
+import { launchBrowser } from './find-browser.ts';
+import { seriousFaults, until, type WatchedPage, watchPage } from './watch-page.ts';
+
+const SAMPLE = join(import.meta.dirname, '../../sample-data');
+let folder = '';
+let browser: Browser;
+let server: Awaited<ReturnType<typeof serveAt>>;
+
+beforeAll(async () => {
+  folder = buildPage();
+  // Below a path of its own, as any web server may put it.
+  server = await serveAt(folder, '/campus/between-visits/');
+  browser = await launchBrowser();
+}, 60_000);
+
+afterAll(async () => {
+  await browser?.close();
+  server?.close();
+  removePage(folder);
+});
+
+const answerOf = async (page: Page, cell: string): Promise<string> =>
+  (await page.locator(`#cell-${cell} .answer`).textContent({ timeout: 20_000 })) ?? '';
+
+/** Every cell has finished: no error, no question, nothing at work. */
+const finished = (page: Page): Promise<boolean> =>
+  page.evaluate(() => /^(\d+) of \1 cells finished$/.test(document.querySelector('.flow .summary')?.textContent ?? ''));
+
+async function openSample(): Promise<WatchedPage> {
+  const watched = await watchPage(browser, server.address);
+  await until('the sample campus is calculated', () => finished(watched.page));
+  return watched;
+}
+
+describe('the sample campus', () => {
+  test('opens with the raised units, each with its evidence, what to check first and its fire lanes', async () => {
+    const { page, troubles } = await openSample();
+    const tags = page.locator('bv-raised .tag');
+    await until('the tags are drawn', async () => (await tags.count()) > 0);
+    expect(await page.locator('.strip').first().getAttribute('id')).toBe('cell-raise');
+    // Planted in the sample, see its README: CO of 460 ppm left open at DRU-2.
+    const first = tags.first();
+    expect(await first.locator('h4').textContent()).toBe('DRU-2');
+    expect(await first.locator('.evidence').first().textContent()).toMatch(/460/);
+    expect((await first.locator('.first').first().textContent())?.length).toBeGreaterThan(30);
+    await until('the lanes are drawn', async () => (await first.locator('svg.fire-lanes').count()) === 1);
+    const units = await tags.locator('h4').allTextContents();
+    for (const planted of ['IRO-1', 'EMB-2', 'COB-3', 'GUL-2', 'HUT-3']) expect(units).toContain(planted);
+    expect(await page.locator('[data-tier=safety] .caution').textContent()).toMatch(/leave/);
+    expect(await page.locator('.cautions').textContent()).toMatch(/no safety certificate/i);
+    expect(troubles).toEqual([]);
+    await page.close();
+  });
+
+  test('has no serious fault for assistive technology', async () => {
+    const { page } = await openSample();
+    await until('the tags are drawn', async () => (await page.locator('bv-raised .tag').count()) > 0);
+    expect(await seriousFaults(page)).toEqual([]);
+    await page.close();
+  });
+
+  test('a blank is edited by keyboard; the page follows, and undo brings it back', async () => {
+    const { page, troubles } = await openSample();
+    const blank = page.locator('#cell-drift .sentence button.blank').first();
+    const [before, answer] = [await blank.textContent(), await answerOf(page, 'drift')];
+    await blank.focus();
+    await page.keyboard.press('Enter');
+    await page.keyboard.type('1461');
+    await page.keyboard.press('Enter');
+    await until('the sentence follows', async () => ((await blank.textContent()) ?? '').includes('1461'));
+    await until('the answer follows', async () => (await answerOf(page, 'drift')) !== answer);
+    await until('the change is said', async () => /follow/.test((await page.locator('.said').textContent()) ?? ''));
+    await page.keyboard.press('Control+z');
+    await until(
+      'undone',
+      async () => (await blank.textContent()) === before && (await answerOf(page, 'drift')) === answer,
+    );
+    expect(troubles).toEqual([]);
+    await page.close();
+  });
+
+  test('what cannot be read in a blank is refused in one sentence, and Escape leaves all as it was', async () => {
+    const { page } = await openSample();
+    const blank = page.locator('#cell-drift .sentence button.blank').first();
+    const before = await blank.textContent();
+    await blank.click();
+    await page.keyboard.type('soon');
+    await page.keyboard.press('Enter');
+    expect(await page.locator('#cell-drift .fault').textContent()).toMatch(/takes a number; "soon" is none/);
+    await page.keyboard.press('Escape');
+    expect(await blank.textContent()).toBe(before);
+    await page.close();
+  });
+});
+
+describe("the user's own files", () => {
+  const files = ['readings-crew-one.csv', 'register.csv'];
+
+  test('are opened with the picker, each under the part it was recognized for', async () => {
+    const { page, troubles } = await openSample();
+    await page.getByRole('button', { name: 'Open your own files' }).click();
+    await page.locator('.tray input[type=file]').setInputFiles(files.map((name) => join(SAMPLE, name)));
+    await until('both lie in the tray', async () => (await page.locator('.tray .files li').count()) === 2);
+    const roles = await page
+      .locator('.tray select')
+      .evaluateAll((all) => all.map((one) => (one as HTMLSelectElement).value));
+    expect(roles).toEqual(['readings', 'register']);
+    await page.getByRole('button', { name: 'Open these files' }).click();
+    await until(
+      'the own notebook is calculated',
+      async () => (await page.locator('.tray').count()) === 0 && (await finished(page)),
+    );
+    expect(await page.locator('.plate h1').textContent()).toMatch(/Campus review/);
+    expect(await page.locator('.news.sample').count()).toBe(0);
+    expect(troubles).toEqual([]);
+    await page.close();
+  });
+
+  test('are laid out when dropped on the page; an empty one is refused in one sentence', async () => {
+    const { page } = await openSample();
+    const texts = files.map((name) => [name, readFileSync(join(SAMPLE, name), 'utf8')] as const);
+    await page.evaluate((dropped) => {
+      const transfer = new DataTransfer();
+      for (const [name, text] of [...dropped, ['nothing.csv', ''] as const]) transfer.items.add(new File([text], name));
+      document
+        .querySelector('main')
+        ?.dispatchEvent(new DragEvent('drop', { dataTransfer: transfer, bubbles: true, cancelable: true }));
+    }, texts);
+    await until('both lie in the tray', async () => (await page.locator('.tray .files li').count()) === 2);
+    expect(await page.locator('.tray .fault').textContent()).toMatch(/nothing\.csv is empty/);
+    await page.close();
+  });
+});
