@@ -1,5 +1,6 @@
 import type { BlockContext, Instruction, Slope } from './instruction.ts';
-import { Plan, type Planned } from './plan.ts';
+import { Plan } from './plan.ts';
+import type { Planned } from './planned.ts';
 import type { Program } from './program.ts';
 import { resolveGroups } from './resolve-groups.ts';
 import type { OutputColumn, Sources } from './sources.ts';

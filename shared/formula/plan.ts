@@ -7,19 +7,13 @@ import {
   timesBuffer,
   type Writer,
 } from './differentiate.ts';
+import { doubtBounds } from './doubt-bounds.ts';
 import { type BlockContext, type Instruction, NO_SLOPES, ONES, type Slopes, ZEROS } from './instruction.ts';
 import * as kernel from './kernels.ts';
+import type { Planned } from './planned.ts';
 import type { Program } from './program.ts';
 import type { Sources } from './sources.ts';
 import type { Step } from './step.ts';
-
-/** What a step came to in the plan. */
-export interface Planned {
-  readonly buffer: number;
-  readonly slopes: Slopes;
-  /** Inputs that reach it at all, and whether it is monotone in each; by the input's name. */
-  readonly reach: ReadonlyMap<string, boolean>;
-}
 
 /**
  * The passes over a block that evaluate a program, and the buffers that they need. Derivatives run forward with the
@@ -182,6 +176,8 @@ export class Plan implements Writer {
       slopes: NO_SLOPES,
       reach: reachOf(args, monotone),
     });
+    // A condition that holds or fails does so over the whole of a bound's range, else it is unknown: see doubtBounds.
+    const settled: Planned = { buffer, slopes: NO_SLOPES, reach: new Map() };
     switch (step.op) {
       case 'affine': {
         const { factor, offset } = step;
@@ -200,25 +196,25 @@ export class Plan implements Writer {
       case 'compare': {
         const { operator } = step;
         pass((out, x, y, _z, n) => kernel.compare(out, x, y, operator, n));
-        return plain([false, false]);
+        doubtBounds(buffer, operator, [a, b], this.sources.bounds, this.uncertain, this.context, this);
+        return settled;
       }
       case 'and':
         pass((out, x, y, _z, n) => kernel.and(out, x, y, n));
-        return plain([false, false]);
+        return settled;
       case 'or':
         pass((out, x, y, _z, n) => kernel.or(out, x, y, n));
-        return plain([false, false]);
+        return settled;
       case 'not':
         pass((out, x, _y, _z, n) => kernel.not(out, x, n));
-        return plain([false]);
+        return settled;
       case 'known':
         pass((out, x, _y, _z, n) => kernel.known(out, x, n));
-        // Whether a value is known does not change as it moves.
-        return { buffer, slopes: NO_SLOPES, reach: new Map() };
+        return settled;
       case 'choose':
         pass(kernel.choose);
         return {
-          ...plain([false, true, true]),
+          ...plain([true, true, true]),
           slopes: branchSlopes(b.slopes, c.slopes, a.buffer, kernel.chooseSlope, this),
         };
       case 'otherwise':
