@@ -11,7 +11,7 @@ let browser: Browser;
 beforeAll(async () => {
   folder = buildPage();
   browser = await launchBrowser();
-});
+}, 120_000);
 afterAll(async () => {
   await browser?.close();
   removePage(folder);
