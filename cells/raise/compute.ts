@@ -67,7 +67,7 @@ export async function compute(
   const ranked = rankFindings(findings, fuelWeights(fleet));
   return succeed({
     tables: { raised: raisedTable(ranked) },
-    answer: answerOf(ranked, unitsOf(fleet).size),
+    answer: answerOf(ranked, unitsOf(fleet, ranked).size),
     remarks: remarksOf(fleet, parameters, ranked, tolerance.expectedInside),
     history: historyOf(parameters, inputs, fleet),
     asOf: context.asOf,
@@ -85,9 +85,9 @@ function wrongInputs(parameters: RaiseParameters, inputs: Inputs): string {
   return '';
 }
 
-/** Units of the register, and whatever else was read. */
-function unitsOf({ units, readings }: Fleet): Set<string> {
-  const names = new Set(readings.byUnit.keys());
+/** Units of the register, without one whatever was read; and in any case those raised. */
+function unitsOf({ units, readings }: Fleet, ranked: readonly Finding[]): Set<string> {
+  const names = new Set([...ranked.map(({ unit }) => unit), ...(units ? [] : readings.byUnit.keys())]);
   if (units) {
     const unit = textsOf(units, 'unit');
     for (let row = 0; row < units.rows; row++) names.add(textAt(unit, row));

@@ -1,5 +1,5 @@
 import { checkCo, coHigh, coOverRange } from '../../shared/messages/raise.ts';
-import { writeIsoDate } from '../../shared/quantities/dates.ts';
+import { writeDay } from '../../shared/quantities/dates.ts';
 import type { Finding } from './finding.ts';
 import { type Fleet, isLater } from './fleet.ts';
 import type { RaiseParameters } from './parameters.ts';
@@ -96,7 +96,7 @@ function finding(
     rawPpm: judge.raw[row],
     valuePpm: judge.value[row],
     o2Pct: readings.number('o2_pct')[row],
-    takenAt: writeIsoDate(readings.day[row]),
+    takenAt: writeDay(readings.day[row]),
     file: text('source_file'),
     line: readings.number('source_line')[row],
     limitPpm: coLimitPpm,

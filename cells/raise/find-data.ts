@@ -7,7 +7,7 @@ import {
   readingDoubtful,
   sourceOf,
 } from '../../shared/messages/raise.ts';
-import { writeDay, writeIsoDate } from '../../shared/quantities/dates.ts';
+import { writeDay } from '../../shared/quantities/dates.ts';
 import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
 import type { Finding } from './finding.ts';
 import type { Fleet } from './fleet.ts';
@@ -57,16 +57,14 @@ interface Expected {
   readonly installed: number;
 }
 
-/** Units and fuels that should have readings: those of the register, and whatever else was read. */
+/** Units and fuels that should have readings: those of the register, or without a register whatever was read. */
 function expected({ units, readings }: Fleet): Expected[] {
   const found = new Map<string, Expected>();
-  const registered = new Set<string>();
   if (units) {
     const [unit, fuel] = [textsOf(units, 'unit'), textsOf(units, 'fuel')];
     const installed = numbersOf(units, 'installed_on');
     for (let row = 0; row < units.rows; row++) {
       const [name, burns] = [textAt(unit, row), textAt(fuel, row)];
-      registered.add(name);
       found.set(`${name}\u0000${burns}`, {
         unit: name,
         fuel: burns,
@@ -74,8 +72,9 @@ function expected({ units, readings }: Fleet): Expected[] {
       });
     }
   }
-  for (const unit of readings.byUnit.keys())
-    if (!registered.has(unit)) found.set(unit, { unit, fuel: '', installed: Number.NEGATIVE_INFINITY });
+  // With a register, an id that it lacks is a stray one, which the readings cell reports.
+  for (const unit of units ? [] : readings.byUnit.keys())
+    found.set(unit, { unit, fuel: '', installed: Number.NEGATIVE_INFINITY });
   return [...found.values()];
 }
 
@@ -114,7 +113,7 @@ export function findDoubtful({ readings }: Fleet, skip: (unit: string) => boolea
         evidence: readingDoubtful(
           fire(row),
           fuel(row),
-          writeIsoDate(readings.day[row]),
+          writeDay(readings.day[row]),
           doubts.join(', '),
           sourceOf(file(row), line[row]),
         ),

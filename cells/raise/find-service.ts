@@ -1,5 +1,5 @@
 import { checkReturned, notReturned } from '../../shared/messages/raise.ts';
-import { writeIsoDate } from '../../shared/quantities/dates.ts';
+import { writeDay } from '../../shared/quantities/dates.ts';
 import type { Finding } from './finding.ts';
 import { type Fleet, isLater } from './fleet.ts';
 
@@ -23,7 +23,7 @@ export function findNotReturned({ readings, asOf }: Fleet): Finding[] {
       probability: Number.NaN,
       byDate: Number.NaN,
       falseDiscoveryRate: Number.NaN,
-      evidence: notReturned(writeIsoDate(readings.day[open]), technician(open), file(open), line[open]),
+      evidence: notReturned(writeDay(readings.day[open]), technician(open), file(open), line[open]),
       checkFirst: checkReturned(),
       readingsUsed: rows.filter((row) => returned(row) === 'yes' || returned(row) === 'no').length,
       urgency: asOf - readings.day[open],

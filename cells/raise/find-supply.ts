@@ -8,7 +8,7 @@ import {
   supplyOverMaximum,
   supplyUnderMinimum,
 } from '../../shared/messages/raise.ts';
-import { DAYS_PER_YEAR, writeDay, writeIsoDate } from '../../shared/quantities/dates.ts';
+import { DAYS_PER_YEAR, writeDay } from '../../shared/quantities/dates.ts';
 import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
 import type { Finding } from './finding.ts';
 import { type Fleet, isLater } from './fleet.ts';
@@ -47,7 +47,7 @@ export function findSupplyOverMaximum({ readings, supplyLimits }: Fleet): Findin
       evidence: supplyOverMaximum(
         found,
         maximum[limit],
-        writeIsoDate(readings.day[open.row]),
+        writeDay(readings.day[open.row]),
         file(open.row),
         line[open.row],
       ),

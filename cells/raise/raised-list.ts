@@ -22,6 +22,7 @@ import {
   tierHead,
   unitsWord,
 } from '../../shared/messages/page.ts';
+import { percent } from '../../shared/messages/words.ts';
 import { writeDay } from '../../shared/quantities/dates.ts';
 import { readingsSchema } from '../../shared/schemas/readings.ts';
 import { shownColumns } from '../../shared/table/schema.ts';
@@ -31,6 +32,8 @@ import { tierMark } from './tier-mark.ts';
 
 /** Tags drawn at first; a large fleet's list goes on when asked. */
 const FIRST_UNITS = 40;
+/** Findings taken into tags; the sheet below has them all. */
+const MOST_FINDINGS = 4000;
 
 /** What shows how a number came about: the measured columns, then where they were read. */
 const SHOWN_READINGS = new Set([
@@ -103,9 +106,9 @@ export class RaisedList extends LitElement {
 
   private async ask(version: number): Promise<void> {
     const rows = this.cell.rows['raised'] ?? 0;
-    const page = await this.host.rows(this.cell.name, { table: 'raised', from: 0, to: rows });
+    const page = await this.host.rows(this.cell.name, { table: 'raised', from: 0, to: Math.min(rows, MOST_FINDINGS) });
     if (version !== this.askedVersion) return;
-    this.units = raisedUnits(page, page.total);
+    this.units = raisedUnits(page, Math.min(page.total, MOST_FINDINGS));
     await this.askLanes(version);
   }
 
@@ -134,7 +137,7 @@ export class RaisedList extends LitElement {
     const count = all.filter((unit) => unit.tier === tier).length;
     return html`<section class="tier" data-tier=${tier}>
       <header>${tierMark(tier)}<h3>${tierHead(tier)}</h3><span class="units">${unitsWord(count)}</span></header>
-      ${tier === 'safety' ? html`<div class="caution" role="note"><p>${cautionLeave()}</p><p>${cautionCo()}</p><p>${cautionOldReadings()}</p></div>` : nothing}
+      ${tier === 'safety' ? html`<div class="caution" role="note"><p>${cautionLeave()}</p><p>${cautionCo()} ${cautionOldReadings()}</p></div>` : nothing}
       ${members.map((unit) => this.tag(unit))}
     </section>`;
   }
@@ -184,13 +187,14 @@ export class RaisedList extends LitElement {
   }
 
   private finding(finding: RaisedFinding): TemplateResult {
-    const percent = (share: number): string => `${Math.round(share * 100)} %`;
     const { probability, byDate, falseDiscoveryRate, readingsUsed: used } = finding;
     const where = onFire(finding.fire, finding.fuel);
     const sure = [
       Number.isFinite(probability) ? chanceBy(percent(probability), writeDay(byDate)) : measuredFact(),
       Number.isFinite(used) ? readingsUsed(used) : '',
-      Number.isFinite(falseDiscoveryRate) && falseDiscoveryRate > 0 ? expectWrong(percent(falseDiscoveryRate)) : '',
+      Number.isFinite(falseDiscoveryRate) && falseDiscoveryRate >= 0.005
+        ? expectWrong(percent(falseDiscoveryRate))
+        : '',
     ].filter((part) => part !== '');
     return html`<div class="finding">
       <div>

@@ -25,17 +25,17 @@ export const raisedStyle = css`
   }
   .caution {
     margin: 0 0 14px;
-    padding: 12px 18px;
+    padding: 8px 16px;
     border: 3px solid var(--danger);
     font-weight: 650;
-    max-width: 84ch;
   }
   .caution p {
     margin: 0;
   }
   .caution p + p {
-    margin-top: 6px;
+    margin-top: 4px;
     font-weight: 400;
+    font-size: 0.86rem;
   }
   .mark {
     flex: none;

@@ -62,7 +62,7 @@ function rowMaker(
   const nextVisit = nextVisits(register['planning']);
   const heatOf = heatReader(accepted, derived);
   const taken = numbersOf(accepted, 'taken_at');
-  const analyzer = textsOf(accepted, 'analyzer');
+  const [analyzer, adjusted] = [textsOf(accepted, 'analyzer'), textsOf(accepted, 'adjusted')];
   const fuels = new Map<string, FuelProperties | undefined>();
   return (visit) => {
     if (!fuels.has(visit.fuel)) fuels.set(visit.fuel, propertiesOf(visit.fuel));
@@ -96,6 +96,7 @@ function rowMaker(
         : Number.NaN,
       shareUnknown: Number.isNaN(share) && fires.length > 1,
       flueMoved: fires.some(({ found, left }) => Math.abs(left.flueC - found.flueC) > 10),
+      leftAlone: visit.fires.every(({ found, left }) => [found, left].every((row) => textAt(adjusted, row) === 'no')),
       analyzer: textAt(analyzer, visit.fires[0].left),
     };
   };

@@ -31,14 +31,20 @@ const airAt = (celsius: number): number => enthalpyRise('air', celsius + KELVIN)
  * the vapor that the additional dry gas carries off is added. Exact for the relations of the derivation.
  */
 export function efficiencyAt(reading: HeatReading, o2Pct: number, airC: number, fuel: FuelProperties): number {
-  const { efficiencyPct, flueC, dewPointC } = reading;
+  const { efficiencyPct, flueC } = reading;
   const from = Number.isFinite(reading.airC) ? reading.airC : REFERENCE_AIR_C;
   const [was, is] = [reading.o2Pct, o2Pct].map((o2) => 1 + excessAirFromO2(o2, fuel));
   const flue = airAt(flueC);
   const sensible = fuel.air * ((is - was) * flue - is * airAt(airC) + was * airAt(from));
-  const vapor = flueC < dewPointC ? saturationPressurePa(flueC + KELVIN) : 0;
-  const latent = (fuel.air * (is - was) * LATENT * vapor) / (PRESSURE_PA - vapor);
+  const latent = fuel.air * (is - was) * LATENT * vaporRatio(reading, 0);
   return efficiencyPct - (100 * (sensible + latent)) / 1e6;
+}
+
+/** Moles of vapor that a mole of dry flue gas carries off, so many kelvin off the reading; 0 where nothing condenses. */
+function vaporRatio({ flueC, dewPointC }: HeatReading, kelvin: number): number {
+  if (!(flueC < dewPointC)) return 0;
+  const vapor = saturationPressurePa(flueC + kelvin + KELVIN);
+  return vapor / (PRESSURE_PA - vapor);
 }
 
 /** Points of efficiency for one point of O2, and for one kelvin of flue temperature, at the reading; both positive. */
@@ -51,5 +57,8 @@ export function efficiencySlopes(reading: HeatReading, fuel: FuelProperties): { 
   // Dry flue gas has about the molar heat of air; water vapor a seventh more: near enough for an uncertainty.
   const moles = fuel.dryFlue + fuel.water + excessAirFromO2(reading.o2Pct, fuel) * fuel.air;
   const heat = (airAt(reading.flueC + 1) - airAt(reading.flueC - 1)) / 2;
-  return { perO2, perKelvin: (100 * moles * heat * 1.07) / 1e6 };
+  // Below the dew point each kelvin also keeps vapor in the flue that would have condensed: ten times the sensible part.
+  const dry = fuel.dryFlue + excessAirFromO2(reading.o2Pct, fuel) * fuel.air;
+  const latent = LATENT * dry * (vaporRatio(reading, 0.5) - vaporRatio(reading, -0.5));
+  return { perO2, perKelvin: (100 * (moles * heat * 1.07 + latent)) / 1e6 };
 }

@@ -23,7 +23,7 @@ export interface Saving {
 }
 
 /** What two readings of one analyzer on one day differ by, and what two analyzers add (common practice, no source). */
-const REPEAT = { o2: 0.1, kelvin: 1 } as const;
+const REPEAT = { o2: 0.1, kelvin: 1.2 } as const;
 const OTHER_ANALYZER = { o2: 0.2, kelvin: 1.5 } as const;
 /** Normal quantile of a two-sided 90 % interval. */
 const Z90 = 1.6448536;

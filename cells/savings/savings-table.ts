@@ -21,6 +21,8 @@ export interface SavingRow {
   readonly persistenceYears: number;
   readonly shareUnknown: boolean;
   readonly flueMoved: boolean;
+  /** The visit says of every fire that it was not adjusted: what differs is not the visit's doing. */
+  readonly leftAlone: boolean;
   readonly analyzer: string;
 }
 
@@ -54,14 +56,15 @@ export function savingsTable(rows: readonly SavingRow[]): Table {
       ['counterfactual', text((row) => row.counterfactual)],
       ['persistence_years', of('a', (row) => row.persistenceYears)],
       ['fuel_use_source', text((row) => row.fuelUse.source)],
-      ['distinguishable', text((row) => distinguishable(row.saving))],
+      ['distinguishable', text(distinguishable)],
       ['fuel_saved_pct_same_flue', of('%', saving('sameFluePct'))],
     ]),
   );
 }
 
-/** Whether the 90 % interval leaves out nothing at all. */
-function distinguishable(saving: Saving | undefined): 'yes' | 'no' | 'unknown' {
+/** Whether the 90 % interval leaves out nothing at all, and something was adjusted. */
+function distinguishable({ saving, leftAlone }: SavingRow): 'yes' | 'no' | 'unknown' {
+  if (leftAlone) return 'no';
   if (!saving || !Number.isFinite(saving.lowerPct + saving.upperPct)) return 'unknown';
   return saving.lowerPct > 0 || saving.upperPct < 0 ? 'yes' : 'no';
 }

@@ -24,7 +24,7 @@ export const SAVINGS_SOURCES = {
   },
   repeatability: {
     short: 'Same analyzer, same day',
-    full: 'Found and left of one visit share the analyzer, so that its bias cancels; what remains is what repeated readings differ by, taken as 0.1 points of O2 and 1 K of flue temperature (common practice, no source).',
+    full: 'Found and left of one visit share the analyzer, so that its bias cancels; what remains is what repeated readings differ by, taken as 0.1 points of O2 and 1.2 K of flue temperature (common practice, no source).',
     standing: 'common practice',
   },
   ipmvpA: {

@@ -1,0 +1,52 @@
+import { type Markup, markup } from '../../shared/markup/markup.ts';
+import { writeIsoDate } from '../../shared/quantities/dates.ts';
+import { textAt } from '../../shared/table/columns.ts';
+import type { Table } from '../../shared/table/table.ts';
+
+/** A column as the report prints it; unknown is left empty. */
+export interface PrintedColumn {
+  readonly column: string;
+  readonly title: string;
+  readonly digits?: number;
+  readonly raw?: boolean;
+  /** Turns a code of the table into words. */
+  readonly words?: (code: string) => string;
+}
+
+/** Rows of a table as a printed table. Columns that the table lacks, or that are wholly unknown, are left out. */
+export function printTable(table: Table, rows: readonly number[], columns: readonly PrintedColumn[]): Markup {
+  const shown = columns.filter(({ column }) => rows.some((row) => valueText(table, column, row, 0) !== ''));
+  if (rows.length === 0 || shown.length === 0) return markup``;
+  const kind = ({ column, raw }: PrintedColumn): string => {
+    const type = table.columns.get(column)?.kind;
+    return raw ? 'raw' : type === 'number' ? 'n' : type === 'date' ? 'd' : '';
+  };
+  return markup`<table><thead><tr>${shown.map((column) => markup`<th class="${kind(column)}">${column.title}</th>`)}</tr></thead>
+<tbody>${rows.map(
+    (row) =>
+      markup`<tr>${shown.map((column) => markup`<td class="${kind(column)}">${cellText(table, column, row)}</td>`)}</tr>
+`,
+  )}</tbody></table>`;
+}
+
+function cellText(table: Table, { column, digits = 0, words }: PrintedColumn, row: number): string {
+  const text = valueText(table, column, row, digits);
+  return words && text !== '' ? words(text) : text;
+}
+
+/** One value as people read it; '' for unknown. */
+export function valueText(table: Table, name: string, row: number, digits: number): string {
+  const column = table.columns.get(name);
+  if (!column) return '';
+  if (column.kind === 'text') return textAt(column, row);
+  const value = column.values[row];
+  if (!Number.isFinite(value)) return '';
+  if (column.kind === 'date') return writeIsoDate(value).slice(0, 10);
+  const bound = column.bounds?.[row] ?? 0;
+  const written = value.toFixed(digits);
+  return `${bound > 0 ? '>' : bound < 0 ? '<' : ''}${Number(written) === 0 ? written.replace('-', '') : written}`;
+}
+
+/** All rows of a table for which the test holds. */
+export const rowsWhere = (table: Table, keep: (row: number) => boolean): number[] =>
+  Array.from({ length: table.rows }, (_, row) => row).filter(keep);
