@@ -17,7 +17,7 @@ export function columnWidths(
 ): number[] {
   return shown.map((column) => {
     const words = column.title.split(' ').map((word) => word.length + 2);
-    let ch = Math.max(NARROWEST_CH, ...words, Math.ceil(column.title.length * 0.62) + 2, column.unit.length + 3);
+    let ch = Math.max(NARROWEST_CH, ...words, Math.ceil(column.title.length * 0.45) + 2, column.unit.length + 3);
     const values = columns?.get(column.column);
     for (let row = 0; row < Math.min(rows, 60); row++)
       ch = Math.max(ch, shownValue(column, values, row).length + (values?.kind === 'text' ? 2 : 3));
@@ -28,4 +28,10 @@ export function columnWidths(
 /** How many columns from the left stay in view. */
 export function heldColumns(shown: readonly ShownColumn[]): number {
   return shown.length > 1 && NAMING.has(shown[0].column) ? 1 : 0;
+}
+
+/** Height of the heads in px: one line, or two and the unit below. */
+export function headPx(shown: readonly ShownColumn[], widths: readonly number[], chPx: number): number {
+  const isTall = shown.some(({ title, unit }, i) => unit !== '' || title.length * chPx * 0.85 + 22 > widths[i]);
+  return isTall ? 74 : 46;
 }

@@ -5,7 +5,7 @@ import { styleMap } from 'lit/directives/style-map.js';
 import type { ShownColumn, ShownTable } from '../../shared/cell.ts';
 import type { RowPage, RowRange } from '../../shared/cell-state.ts';
 import { noRows, sheetLabel, sheetPlace, sortHint, unknownValue, valueUnderWay } from '../../shared/messages/page.ts';
-import { columnWidths, heldColumns } from './sheet-columns.ts';
+import { columnWidths, headPx, heldColumns } from './sheet-columns.ts';
 import { SheetPages } from './sheet-pages.ts';
 import { sheetStyle } from './sheet-style.ts';
 import { lastTop, positionAfter, railPx, type SheetGeometry, scrollAtTop, topShowing } from './sheet-window.ts';
@@ -13,7 +13,6 @@ import { safeToPaste, shownValue, UNKNOWN_MARK } from './shown-value.ts';
 
 const ROW_PX = 38;
 const VIEW_ROWS = 11.5;
-const HEAD_PX = 63;
 const SCROLLBAR_PX = 15;
 type Order = NonNullable<RowRange['sort']>;
 
@@ -40,6 +39,7 @@ export class SheetGrid extends LitElement {
   private pages: SheetPages | undefined;
   private widths: number[] = [];
   private measured = false;
+  private headPx = 46;
   private numbers: ReadonlySet<string> = new Set();
   private scrollPx = 0;
   private moveFocus = false;
@@ -70,18 +70,18 @@ export class SheetGrid extends LitElement {
     if (total === 0) return html`<p class="note">${noRows(table.title)}</p>`;
     this.measure();
     const geometry = this.geometry;
-    const columns = this.widths.map((px) => `${px}px`).join(' ');
+    const columns = [...this.widths.map((px) => `${px}px`), 'minmax(0, 1fr)'].join(' ');
     const wide = this.widths.reduce((sum, px) => sum + px, 0);
     const first = Math.floor(this.top);
     const last = Math.min(total, first + Math.ceil(geometry.viewPx / ROW_PX) + 1);
     const rows = Array.from({ length: last - first }, (_, i) => this.row(first + i));
     return html`
       <div class="scroll" role="grid" aria-label=${sheetLabel(table.title, total)} aria-rowcount=${total + 1}
-        aria-colcount=${table.columns.length} style=${styleMap({ '--columns': columns, '--row': `${ROW_PX}px`, maxHeight: `${Math.min(total, VIEW_ROWS) * ROW_PX + HEAD_PX + SCROLLBAR_PX}px` })}
+        aria-colcount=${table.columns.length} style=${styleMap({ '--columns': columns, '--row': `${ROW_PX}px`, '--head': `${this.headPx}px`, maxHeight: `${Math.min(total, VIEW_ROWS) * ROW_PX + this.headPx + SCROLLBAR_PX}px` })}
         @scroll=${this.onScroll} @keydown=${this.onKey} @copy=${this.onCopy}>
-        <div class="rail" role="presentation" style=${styleMap({ height: `${railPx(geometry) + HEAD_PX}px`, minWidth: `${wide}px` })}>
+        <div class="rail" role="presentation" style=${styleMap({ height: `${railPx(geometry) + this.headPx}px`, minWidth: `${wide}px` })}>
           <div class="head" role="row" aria-rowindex="1">${table.columns.map((column, i) => this.headCell(column, i))}</div>
-          <div class="window" role="rowgroup" style=${styleMap({ top: `${HEAD_PX}px`, height: `${geometry.viewPx}px` })}>
+          <div class="window" role="rowgroup" style=${styleMap({ top: `${this.headPx}px`, height: `${geometry.viewPx}px` })}>
             <div role="presentation" style=${styleMap({ transform: `translateY(${Math.round((first - this.top) * ROW_PX)}px)` })}>${rows}</div>
           </div>
         </div>
@@ -125,6 +125,7 @@ export class SheetGrid extends LitElement {
     const sample = this.pages?.row(0);
     const px = Number.parseFloat(getComputedStyle(this).fontSize) || 19;
     this.widths = columnWidths(this.table.columns, sample?.columns, this.total, px * 0.54);
+    this.headPx = headPx(this.table.columns, this.widths, px * 0.54);
     this.measured = sample !== undefined;
     this.numbers = new Set(
       [...(sample?.columns ?? [])].filter(([, { kind }]) => kind === 'number').map(([name]) => name),
@@ -198,7 +199,7 @@ export class SheetGrid extends LitElement {
   }
 
   override updated(): void {
-    const inside = (this.scroller?.clientHeight ?? 0) - HEAD_PX;
+    const inside = (this.scroller?.clientHeight ?? 0) - this.headPx;
     // The box decides its height only once it is drawn: a scroll bar below may take some of it.
     if (this.total > VIEW_ROWS && inside > ROW_PX && inside !== this.viewPx)
       requestAnimationFrame(() => {

@@ -23,6 +23,8 @@ export const sheetStyle = css`
     grid-template-columns: var(--columns);
   }
   .head {
+    height: var(--head);
+    box-sizing: border-box;
     position: sticky;
     top: 0;
     z-index: 3;
@@ -37,7 +39,7 @@ export const sheetStyle = css`
     all: unset;
     box-sizing: border-box;
     width: 100%;
-    min-height: 62px;
+    height: 100%;
     padding: 6px 11px;
     display: flex;
     flex-direction: column;
@@ -66,6 +68,8 @@ export const sheetStyle = css`
   }
   .row {
     height: var(--row);
+    box-sizing: border-box;
+    border-bottom: 1px solid var(--rule, #cfd7dc);
   }
   .row:nth-child(even) {
     background: var(--sheet-band, #f5f7f8);
@@ -74,12 +78,11 @@ export const sheetStyle = css`
     background: var(--sheet, #fff);
   }
   .row > div {
-    line-height: var(--row);
+    line-height: calc(var(--row) - 1px);
     padding: 0 11px;
     white-space: nowrap;
     overflow: hidden;
     text-overflow: ellipsis;
-    border-bottom: 1px solid var(--rule, #cfd7dc);
     background: inherit;
   }
   .row .number {

@@ -5,13 +5,11 @@ import type { CellState } from '../../shared/cell-state.ts';
 import { drawLanes } from '../../shared/lanes/draw-lanes.ts';
 import type { UnitLanes } from '../../shared/lanes/lane.ts';
 import { lanesFind, lanesHow, lanesNext, lanesNone, lanesPrevious, lanesShown } from '../../shared/messages/page.ts';
-import { textAt, textsOf } from '../../shared/table/columns.ts';
 import { unitLanesStyle } from './unit-lanes-style.ts';
+import { unitNames } from './unit-names.ts';
 import type { ViewHost } from './view.ts';
 
 const UNITS_A_PAGE = 12;
-/** Units looked through when a name is typed; the sheet below has them all. */
-const UNITS_LISTED = 20_000;
 
 /** The fire lanes of every unit in a table, small and many; the one that is opened stands large above them. */
 @customElement('bv-unit-lanes')
@@ -47,11 +45,9 @@ export class UnitLanesList extends LitElement {
   }
 
   private async askNames(version: number): Promise<void> {
-    const page = await this.host.rows(this.cell.name, { table: this.table, from: 0, to: UNITS_LISTED });
+    const names = await unitNames(this.table, (range) => this.host.rows(this.cell.name, range));
     if (version !== this.askedVersion) return;
-    const rows = Math.min(page.total, UNITS_LISTED);
-    const units = textsOf({ rows, columns: page.columns }, 'unit');
-    this.names = [...new Set(Array.from({ length: rows }, (_, row) => textAt(units, row)))];
+    this.names = names;
     await this.askLanes(version);
   }
 

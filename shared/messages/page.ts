@@ -55,6 +55,8 @@ export const phaseStale = (): string => 'old result: calculated before your last
 export const errorOf = (cell: string, message: string): string =>
   message.startsWith(cell) ? message : `${cell}: ${message}`;
 export const staleKept = (): string => 'Below is the last good result. It does not know of your last change.';
+export const notesWord = (count: number): string =>
+  count === 1 ? '1 note: a default or a method to know of' : `${count} notes: defaults and methods to know of`;
 export const whyHead = (): string => 'Why calculated?';
 
 // Blanks.
@@ -88,8 +90,9 @@ export const plateNotebook = (): string => 'Notebook';
 export const plateAsOf = (): string => 'Looking from';
 export const plateReadings = (): string => 'Readings accepted';
 export const plateSetAside = (): string => 'Set aside';
-export const plateUnits = (): string => 'Units';
-export const plateCells = (): string => 'Cells';
+export const plateDuplicates = (): string => 'Duplicates';
+export const pageTitle = (notebook: string): string =>
+  notebook === '' ? 'Between Visits' : `${notebook} · Between Visits`;
 export const openOwn = (): string => 'Open your own files';
 export const undoWord = (): string => 'Undo';
 export const redoWord = (): string => 'Redo';

@@ -11,8 +11,8 @@ export function plateFigures(cells: readonly CellState[]): PlateFigures {
     return counts.length === 0 ? '' : plainCount(counts.reduce((total, count) => total + count, 0));
   };
   return {
-    units: sum('register', 'units'),
     readings: sum('readings', 'accepted'),
     setAside: sum('readings', 'set-aside'),
+    duplicates: sum('readings', 'duplicates'),
   };
 }

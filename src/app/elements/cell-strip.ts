@@ -2,7 +2,7 @@ import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Blank, Remark, Segment } from '../../../shared/cell.ts';
 import type { CellState } from '../../../shared/cell-state.ts';
-import { errorOf, phaseStale, staleKept, whyHead } from '../../../shared/messages/page.ts';
+import { errorOf, notesWord, phaseStale, staleKept, whyHead } from '../../../shared/messages/page.ts';
 import type { StripHost, StripView, StripViews } from '../cell-view.ts';
 import { knotMark } from '../flow/knot-mark.ts';
 import { phaseWords } from '../flow/phase-words.ts';
@@ -23,6 +23,7 @@ export class CellStrip extends LightElement {
   @state() private view: StripView | undefined;
   @state() private near = false;
 
+  private viewedKind = '';
   private sight: IntersectionObserver | undefined;
   private readonly beforePrint = (): void => this.show();
 
@@ -43,12 +44,18 @@ export class CellStrip extends LightElement {
   }
 
   private show(): void {
-    if (this.near) return;
     this.near = true;
+  }
+
+  protected override willUpdate(): void {
+    const { kind } = this.cell;
+    if (!this.near || this.viewedKind === kind) return;
+    this.viewedKind = kind;
+    this.view = undefined;
     void this.views
-      .get(this.cell.kind)?.()
+      .get(kind)?.()
       .then((view) => {
-        this.view = view;
+        if (this.viewedKind === kind) this.view = view;
       });
   }
 
@@ -60,6 +67,7 @@ export class CellStrip extends LightElement {
   override render(): TemplateResult {
     const { cell } = this;
     const words = phaseWords(cell);
+    const remarks = this.remarks(cell.description?.remarks ?? []);
     const heading = `strip-${cell.name}`;
     return html`<section class="strip ${this.front ? 'front' : ''} phase-${cell.phase} ${cell.stale ? 'stale' : ''}" id="cell-${cell.name}" aria-labelledby=${heading} tabindex="-1"
       @bv-blank=${(event: BlankChange) => this.host.setParameter(cell.name, event.detail.parameter, event.detail.value)}
@@ -75,9 +83,10 @@ export class CellStrip extends LightElement {
       <div class="content">
         ${this.trouble()}
         ${cell.description && cell.kind !== 'note' ? html`<p class="answer">${cell.description.answer}</p>` : nothing}
-        <p class="sentence">${cell.sentence.map((segment) => this.segment(segment))}</p>
-        ${this.remarks(cell.description?.remarks ?? [])}
+        <p class="sentence">${this.sentence(cell.sentence)}</p>
+        ${this.front ? nothing : remarks}
         <div class="body">${this.near && this.view && cell.description ? this.view.render(cell, this.host) : nothing}</div>
+        ${this.front ? remarks : nothing}
       </div>
     </section>`;
   }
@@ -91,9 +100,20 @@ export class CellStrip extends LightElement {
     return nothing;
   }
 
-  private segment(segment: Segment): TemplateResult | string {
-    if (typeof segment === 'string') return segment;
-    return html`<bv-blank .blank=${segment} .value=${this.heldBy(segment)} .cells=${this.cellsFor(segment)}></bv-blank>`;
+  /** A mark that follows a blank stays on its line. */
+  private sentence(segments: readonly Segment[]): (TemplateResult | string)[] {
+    return segments.map((segment, i) => {
+      if (typeof segment !== 'string') {
+        const next = segments[i + 1];
+        const mark = typeof next === 'string' ? (/^[,.;:)%]/.exec(next)?.[0] ?? '') : '';
+        return html`<span class="held">${this.blank(segment)}${mark}</span>`;
+      }
+      return i > 0 && typeof segments[i - 1] !== 'string' ? segment.replace(/^[,.;:)%]/, '') : segment;
+    });
+  }
+
+  private blank(blank: Blank): TemplateResult {
+    return html`<bv-blank .blank=${blank} .value=${this.heldBy(blank)} .cells=${this.cellsFor(blank)}></bv-blank>`;
   }
 
   private heldBy({ parameter }: Blank): unknown {
@@ -109,9 +129,15 @@ export class CellStrip extends LightElement {
       .map(([name]) => name);
   }
 
+  /** Warnings stand in the open; notes are many and are folded. */
   private remarks(remarks: readonly Remark[]): TemplateResult | typeof nothing {
+    const list = (some: readonly Remark[]): TemplateResult =>
+      html`<ul class="remarks">${some.map(({ severity, text }) => html`<li class=${severity}><span class="severity">${severity}</span> ${text}</li>`)}</ul>`;
+    const notes = remarks.filter(({ severity }) => severity === 'note');
+    const loud = remarks.filter(({ severity }) => severity !== 'note');
     if (remarks.length === 0) return nothing;
-    return html`<ul class="remarks">${remarks.map(({ severity, text }) => html`<li class=${severity}><span class="severity">${severity}</span> ${text}</li>`)}</ul>`;
+    return html`${loud.length > 0 ? list(loud) : nothing}
+      ${notes.length > 0 ? html`<details class="notes"><summary>${notesWord(notes.length)}</summary>${list(notes)}</details>` : nothing}`;
   }
 }
 

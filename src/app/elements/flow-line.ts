@@ -23,7 +23,11 @@ import {
 import { phaseWords } from '../flow/phase-words.ts';
 import { LightElement } from './light-element.ts';
 
-const ROW_PX = 82;
+/** A knot's row is as tall as the screen allows, between these. */
+const TALLEST_ROW_PX = 82;
+const LOWEST_ROW_PX = 60;
+/** The line above the drawing and the edges of the screen. */
+const OUTSIDE_PX = 70;
 const LANE_PX = 15;
 const EDGE_PX = 14;
 
@@ -40,16 +44,18 @@ export class FlowLine extends LightElement {
 
   override connectedCallback(): void {
     super.connectedCallback();
-    this.narrow?.addEventListener('change', this.onWidth);
+    window.addEventListener('resize', this.onWidth);
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    this.narrow?.removeEventListener('change', this.onWidth);
+    window.removeEventListener('resize', this.onWidth);
   }
 
   override render(): TemplateResult {
-    const flow = layOutFlow(this.cells, ROW_PX);
+    const roomPx = (globalThis.innerHeight - OUTSIDE_PX) / Math.max(1, this.cells.length);
+    const rowPx = Math.round(Math.min(TALLEST_ROW_PX, Math.max(LOWEST_ROW_PX, roomPx)));
+    const flow = layOutFlow(this.cells, rowPx);
     const knotX = EDGE_PX + flow.lanes * LANE_PX + 26;
     const count = (phase: CellState['phase']): number => this.cells.filter((cell) => cell.phase === phase).length;
     const summary = flowSummary(count('done'), this.cells.length, count('failed'), count('asking'), count('running'));
@@ -58,7 +64,7 @@ export class FlowLine extends LightElement {
           ${flow.pipes.map((pipe) => this.pipe(pipe, flow, knotX))}
           ${flow.knots.map((knot) => this.knot(knot, knotX))}
         </svg>
-        <ol>${flow.knots.map((knot) => this.label(knot, knotX))}</ol>
+        <ol>${flow.knots.map((knot) => this.label(knot, knotX, rowPx))}</ol>
       </div>`;
     return html`<nav class="flow" aria-label=${flowLabel()}>${
       this.narrow?.matches
@@ -100,7 +106,7 @@ export class FlowLine extends LightElement {
     return svg`${manifold}${leg}<g class="knot phase-${cell.phase}" transform="translate(${knotX} ${y})">${knotShape(cell)}</g>`;
   }
 
-  private label({ cell, y }: FlowKnot, knotX: number): TemplateResult {
+  private label({ cell, y }: FlowKnot, knotX: number, rowPx: number): TemplateResult {
     const { setAside, duplicates } = rowsLeaving(cell);
     const rows = mainRows(cell);
     const words = phaseWords(cell);
@@ -110,7 +116,7 @@ export class FlowLine extends LightElement {
     const look = (name: string) => () => {
       this.looked = name;
     };
-    return html`<li style="top:${y - ROW_PX / 2}px;height:${ROW_PX}px;padding-left:${knotX + 22}px">
+    return html`<li style="top:${y - rowPx / 2}px;height:${rowPx}px;padding-left:${knotX + 22}px">
       <a href="#cell-${cell.name}" @mouseenter=${look(cell.name)} @mouseleave=${look('')} @focus=${look(cell.name)} @blur=${look('')}>
         <span class="cell">${cell.name}</span>
         <span class="rows">${words !== '' ? words : rows > 0 ? rowsWord(rows) : ''}</span>

@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { repeat } from 'lit/directives/repeat.js';
 import type { CellState } from '../../../shared/cell-state.ts';
 import {
   changeFollowed,
@@ -11,6 +12,7 @@ import {
   openFailed,
   openingOwn,
   openingSample,
+  pageTitle,
   sampleBanner,
   savedFiles,
   skipToRaised,
@@ -84,6 +86,7 @@ export class PageShell extends LightElement {
       this.stopListening?.();
       this.stopListening = session.onChange(() => this.look());
       this.session = session;
+      document.title = pageTitle(session.title);
       this.isSample = isSample;
       this.failure = '';
       this.look();
@@ -122,7 +125,11 @@ export class PageShell extends LightElement {
         <main id="main" tabindex="-1">
           ${this.trayOpen ? html`<bv-own-files .failure=${this.failure} .doing=${this.doing}></bv-own-files>` : this.news()}
           ${this.calls()}
-          ${[...front, ...others].map((cell) => this.strip(cell))}
+          ${repeat(
+            [...front, ...others],
+            ({ name }) => name,
+            (cell) => this.strip(cell),
+          )}
         </main>
         ${cautions()}
       </div>

@@ -6,10 +6,10 @@ import {
   notADay,
   openOwn,
   plateAsOf,
+  plateDuplicates,
   plateNotebook,
   plateReadings,
   plateSetAside,
-  plateUnits,
   productName,
   redoWord,
   saveFiles,
@@ -20,9 +20,9 @@ import { readIsoDate } from '../../../shared/quantities/dates.ts';
 import { LightElement } from './light-element.ts';
 
 export interface PlateFigures {
-  readonly units: string;
   readonly readings: string;
   readonly setAside: string;
+  readonly duplicates: string;
 }
 
 /** The head of the page, a riveted plate as on a burner: what this notebook is, and from which day it looks. */
@@ -30,14 +30,14 @@ export interface PlateFigures {
 export class RatingPlate extends LightElement {
   @property() override title = '';
   @property() asOf = '';
-  @property({ attribute: false }) figures: PlateFigures = { units: '', readings: '', setAside: '' };
+  @property({ attribute: false }) figures: PlateFigures = { readings: '', setAside: '', duplicates: '' };
   @property({ type: Boolean }) canUndo = false;
   @property({ type: Boolean }) canRedo = false;
   @property() light = 'device';
   @state() private fault = '';
 
   override render(): TemplateResult {
-    const { units, readings, setAside } = this.figures;
+    const { readings, setAside, duplicates } = this.figures;
     const field = (label: string, value: string): TemplateResult | typeof nothing =>
       value === '' ? nothing : html`<div><dt>${label}</dt><dd>${value}</dd></div>`;
     return html`<header class="plate">
@@ -47,7 +47,7 @@ export class RatingPlate extends LightElement {
         <dl>
           <div><dt><label for="as-of">${plateAsOf()}</label></dt><dd><input id="as-of" class="blank" type="text" inputmode="numeric" autocomplete="off" maxlength="10"
             aria-describedby="as-of-fault" aria-invalid=${this.fault === '' ? 'false' : 'true'} .value=${live(this.asOf)} @change=${this.onAsOf} /></dd></div>
-          ${field(plateUnits(), units)}${field(plateReadings(), readings)}${field(plateSetAside(), setAside)}
+          ${field(plateReadings(), readings)}${field(plateSetAside(), setAside)}${field(plateDuplicates(), duplicates)}
         </dl>
       </div>
       <p id="as-of-fault" class="fault" role="alert" ?hidden=${this.fault === ''}>${this.fault}</p>
