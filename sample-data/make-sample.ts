@@ -19,6 +19,10 @@ const isPrinted = ({ visit: { day, crew, reason } }: Reading): boolean =>
 const isInBoth = ({ unit, visit: { day, crew } }: Reading): boolean =>
   crew === 'one' && calendar.year(day) === 2019 && day > calendar.day('2019-07-01') && /^(GUL|HUT)/.test(unit);
 
+/** What crew two copied from crew one's sheets carries crew one's printed efficiency. */
+const copied = (reading: Reading): Reading =>
+  isInBoth(reading) ? { ...reading, efficiencyNet: reading.efficiencyGross } : reading;
+
 const byTime = (a: Reading, b: Reading): number => a.visit.day - b.visit.day || a.minute - b.minute;
 
 /** Makes every file of the sample campus, by name. Same bytes every time. */
@@ -33,7 +37,7 @@ export function makeSample(): ReadonlyMap<string, Uint8Array> {
     ['events.csv', text(eventsFile())],
     ['fuel-use.csv', text(fuelUseFile())],
     ['readings-crew-one.csv', text(canonicalExport(withCanonicalFaults(crewOne.map(canonicalRow))))],
-    ['readings-crew-two.csv', text(commaExport(withCommaFaults(crewTwo.map(commaRow))))],
+    ['readings-crew-two.csv', text(commaExport(withCommaFaults(crewTwo.map(copied).map(commaRow))))],
     ['prints-spring-2024.txt', printExport(readings.filter(isPrinted))],
   ]);
 }

@@ -41,7 +41,7 @@ function premix(row: Row): UnitPlan {
     fuels: [
       gas(row.annual, 0.6, {
         high: fire('co2', 8.8, 0.2, 62, [8.2, 9.4]),
-        low: fire('co2', 8.5, 0.2, 49, [7.9, 9.1]),
+        low: fire('co2', 8.5, 0.2, 49, [8.0, 9.0]),
       }),
     ],
     ...row,
@@ -58,7 +58,7 @@ function linkage(row: Row): UnitPlan {
     inputLow: Math.round(row.inputHigh / 4),
     fuels: [
       gas(row.annual, 0.5, {
-        high: fire('o2', 3.5, 0.5, 196, [2.3, 4.7]),
+        high: fire('o2', 3.5, 0.5, 196, [2.5, 4.5]),
         low: fire('o2', 5.5, 1.0, 152, [3.8, 7.4]),
       }),
     ],
@@ -76,7 +76,7 @@ function parallel(row: Row): UnitPlan {
     inputLow: Math.round(row.inputHigh / 5),
     fuels: [
       gas(row.annual, 0.4, {
-        high: fire('o2', 3.5, 0.5, 188, [2.5, 4.6]),
+        high: fire('o2', 3.5, 0.5, 188, [2.55, 4.45]),
         low: fire('o2', 4.5, 0.5, 148, [3.0, 6.0]),
       }),
     ],
@@ -311,7 +311,7 @@ export const CAMPUS: readonly UnitPlan[] = [
     blank: ['targets'],
   }),
   premix({ unit: 'HUT-2', ...hutch, inputHigh: 1200, static: 8.3, drop: 0.35, annual: 2150, installed: '2008-09-15' }),
-  premix({ unit: 'HUT-3', ...hutch, inputHigh: 1200, static: 8.3, drop: 0.34, annual: 2080, installed: '2015-08-25' }),
+  premix({ unit: 'HUT-3', ...hutch, inputHigh: 1200, static: 8.3, drop: 0.32, annual: 2080, installed: '2015-08-25' }),
   linkage({
     unit: 'IRO-1',
     ...iron,

@@ -4,10 +4,11 @@ import type { Reading } from './reading.ts';
 import { fahrenheit, written } from './written.ts';
 
 const HEAD =
-  'Anlage;Datum;Uhrzeit;Brennstoff;Laststufe;Zustand;O2 [%];CO2 [%];CO gemessen [ppm];Abgastemperatur [°C];Verbrennungsluft [°C];Ruhedruck [mbar];Fließdruck [mbar];Wirkungsgrad [%];Messgerät;Techniker;Bemerkung';
+  'Anlage;Datum;Uhrzeit;Brennstoff;Laststufe;Zustand;Nachgestellt;O2 [%];CO2 [%];CO gemessen [ppm];Abgastemperatur [°C];Verbrennungsluft [°C];Ruhedruck [mbar];Fließdruck [mbar];Wirkungsgrad [%];Messgerät;Techniker;Bemerkung';
 
 const FIRES = { high: 'Volllast', low: 'Kleinlast', single: '' } as const;
 const STATES = { as_found: 'vorher', as_left: 'nachher', trial: 'Zwischenmessung', '': '' } as const;
+const ADJUSTED = { yes: 'ja', no: 'nein', '': '' } as const;
 const FUELS = { natural_gas: 'Erdgas', no2_oil: 'Heizöl EL' } as const;
 const MBAR_PER_INWC = 2.4908891;
 
@@ -27,6 +28,7 @@ export function commaRow(reading: Reading): readonly string[] {
     FUELS[reading.fuel],
     FIRES[reading.fire],
     STATES[reading.state],
+    ADJUSTED[reading.adjusted],
     comma(written(reading.o2, 1)),
     comma(written(reading.co2, 1)),
     reading.co,

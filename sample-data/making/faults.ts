@@ -24,14 +24,14 @@ export function withCanonicalFaults(rows: readonly Row[]): readonly Row[] {
   ];
 }
 
-/** Faults of crew two's export. Columns: 0 unit, 1 date, 6 O2, 7 CO2, 8 CO. */
+/** Faults of crew two's export. Columns: 0 unit, 1 date, 7 O2, 8 CO2, 9 CO. */
 export function withCommaFaults(rows: readonly Row[]): readonly Row[] {
   const at = (index: number): Row => rows[index] ?? [];
   return [
     ...rows.slice(0, 60),
     changed(at(59), { 1: '31.11.2022' }), // no such day
     ...rows.slice(60, 150),
-    changed(at(149), { 6: '3,,4' }), // slip of the finger
+    changed(at(149), { 7: '3,,4' }), // slip of the finger
     ...rows.slice(150, 220).map((row) => changed(row, { 0: (row[0] ?? '').replace('-', ' ') })),
     ...rows.slice(220),
   ];

@@ -9,10 +9,10 @@ import { type Visit, visitsOf } from './visit.ts';
 
 /** Drift of O2 at reference air in a class: mean and spread a year, wander in the root of a year. Small, so that only what was planted leaves. */
 const CLASS_DRIFT = {
-  linkage: { mean: 0.05, spread: 0.05, wander: 0.08 },
-  parallel: { mean: 0.02, spread: 0.04, wander: 0.06 },
-  pneumatic: { mean: 0.03, spread: 0.03, wander: 0.05 },
-  fixed: { mean: 0.02, spread: 0.03, wander: 0.06 },
+  linkage: { mean: 0.1, spread: 0.12, wander: 0.06 },
+  parallel: { mean: 0, spread: 0.12, wander: 0.05 },
+  pneumatic: { mean: 0.05, spread: 0.1, wander: 0.04 },
+  fixed: { mean: 0.02, spread: 0.03, wander: 0.05 },
 } as const;
 
 interface Lane {

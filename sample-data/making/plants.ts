@@ -25,7 +25,7 @@ export const PLANTS = {
     {
       unit: 'IRO-1',
       fire: 'high',
-      from: calendar.day('2019-06-01'),
+      from: calendar.day('2015-01-01'),
       o2PerYear: 0.45,
       leftAloneFrom: calendar.day('2024-12-01'),
       cause: 'worn linkage',
@@ -33,7 +33,7 @@ export const PLANTS = {
     {
       unit: 'EMB-2',
       fire: 'high',
-      from: calendar.day('2019-01-01'),
+      from: calendar.day('2015-01-01'),
       o2PerYear: -0.36,
       leftAloneFrom: calendar.day('2024-12-01'),
       cause: 'lint on the fan wheel',
@@ -41,7 +41,7 @@ export const PLANTS = {
     {
       unit: 'EMB-2',
       fire: 'low',
-      from: calendar.day('2019-01-01'),
+      from: calendar.day('2015-01-01'),
       o2PerYear: -0.1,
       leftAloneFrom: calendar.day('2024-12-01'),
       cause: 'lint on the fan wheel',
@@ -49,15 +49,15 @@ export const PLANTS = {
     {
       unit: 'COB-3',
       fire: 'low',
-      from: calendar.day('2018-06-01'),
-      o2PerYear: 0.4,
+      from: calendar.day('2015-01-01'),
+      o2PerYear: 0.35,
       leftAloneFrom: calendar.day('2024-12-01'),
       cause: 'ratio control drifting',
     },
   ] as readonly PlantedDrift[],
   drops: [
-    { unit: 'GUL-2', from: calendar.day('2020-11-15'), inwcPerYear: 0.09, cause: 'gas filter filling up' },
-    { unit: 'HUT-3', from: calendar.day('2019-11-15'), inwcPerYear: 0.07, cause: 'regulator drooping' },
+    { unit: 'GUL-2', from: calendar.day('2018-05-15'), inwcPerYear: 0.068, cause: 'gas filter filling up' },
+    { unit: 'HUT-3', from: calendar.day('2016-05-15'), inwcPerYear: 0.055, cause: 'regulator drooping' },
   ] as readonly PlantedDrop[],
   /** How far each analyzer reads O2 high, %. */
   analyzers: { 'An-203': 0.04, 'An-217': -0.06, 'An-305': 0.05, 'An-311': -0.04, 'An-342': 0.5 } as Readonly<
