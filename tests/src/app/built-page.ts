@@ -1,24 +1,21 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import sirv from 'sirv';
 
-const ROOT = join(import.meta.dirname, '../../..');
+export const ROOT = join(import.meta.dirname, '../../..');
 
-/** The page as `npm run build` leaves it, in a folder of its own. */
+/** The folder of the page as `npm run build` leaves it; built only where the sources are younger. */
 export function buildPage(): string {
-  const folder = mkdtempSync(join(tmpdir(), 'between-visits-page-'));
   const { NODE_ENV: _, ...environment } = process.env;
-  const done = spawnSync(
-    process.execPath,
-    [join(ROOT, 'node_modules/vite/bin/vite.js'), 'build', '--logLevel', 'error', '--outDir', folder, '--emptyOutDir'],
-    { cwd: ROOT, encoding: 'utf8', env: environment },
-  );
+  const done = spawnSync(process.execPath, [join(ROOT, 'src/cli/run.mjs'), 'build'], {
+    cwd: ROOT,
+    encoding: 'utf8',
+    env: environment,
+  });
   if (done.status !== 0) throw new Error(`the page was not built: ${done.stdout}${done.stderr}`);
-  return folder;
+  return join(ROOT, 'dist/app');
 }
 
 /** A plain web server, as any is, with the page below a path of its own. */
@@ -50,6 +47,5 @@ export async function serveAt(folder: string, path: string): Promise<{ address: 
   };
 }
 
-export function removePage(folder: string): void {
-  rmSync(folder, { recursive: true, force: true });
-}
+/** The built page is shared by all tests and left where it is. */
+export function removePage(_folder: string): void {}
