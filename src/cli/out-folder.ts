@@ -32,7 +32,7 @@ export class OutFolder {
     let made: string | undefined;
     try {
       if ((await kindOf(path)) === 'file') throw new CommandError(say.outIsFile(given));
-      made = await mkdir(path, { recursive: true });
+      made = await makeFolders(path);
       return new OutFolder(given, path, await mkdtemp(join(path, '.unfinished-')), made);
     } catch (cause) {
       if (made) await removeEmpty(path, made);
@@ -93,14 +93,38 @@ async function writePieces(path: string, pieces: Iterable<string>): Promise<void
   }
 }
 
+/**
+ * Makes the folder and those above it one by one, and returns the outermost that had to be made. (Node's own recursive
+ * form never returns below /proc, where a folder is missing and yet cannot be made.)
+ */
+async function makeFolders(path: string): Promise<string | undefined> {
+  const missing: string[] = [];
+  for (let above = path; (await kindOf(above)) === 'nothing'; above = dirname(above)) {
+    missing.push(above);
+    if (dirname(above) === above) break;
+  }
+  let made: string | undefined;
+  try {
+    for (const folder of missing.reverse()) {
+      await mkdir(folder);
+      made ??= folder;
+    }
+  } catch (cause) {
+    if (made) await removeEmpty(path, made);
+    throw cause;
+  }
+  return made;
+}
+
 /** Removes the folders from the innermost out to `outermost`, as far as they are empty. */
 async function removeEmpty(innermost: string, outermost: string): Promise<void> {
   for (let path = innermost; path.length >= outermost.length; path = dirname(path)) {
     try {
       if ((await readdir(path)).length > 0) return;
       await rmdir(path);
-    } catch {
-      return;
+    } catch (cause) {
+      // The inner ones may never have been made.
+      if (codeOf(cause) !== 'ENOENT') return;
     }
   }
 }

@@ -52,6 +52,12 @@ describe('the folder of results', () => {
     expect(desk.contents()).toEqual([]);
   });
 
+  test.runIf(process.platform === 'linux')('a folder that the system does not let be made ends at once', async () => {
+    await expect(OutFolder.prepare(desk.folder, '/proc/no-such-process/a/b')).rejects.toThrow(
+      /^\/proc.*cannot be written/,
+    );
+  });
+
   test('a folder in the place of a file is named, and nothing is written', async () => {
     mkdirSync(join(desk.folder, 'o/x.csv'), { recursive: true });
     const out = await OutFolder.prepare(desk.folder, 'o');
