@@ -6,13 +6,13 @@ export const raisedStyle = css`
     display: block;
   }
   .tier {
-    margin: 0 0 34px;
+    margin: 0 0 30px;
   }
   .tier > header {
     display: flex;
     align-items: center;
     gap: 14px;
-    margin-bottom: 12px;
+    margin-bottom: 8px;
   }
   .tier h3 {
     margin: 0;
@@ -28,12 +28,16 @@ export const raisedStyle = css`
     padding: 8px 16px;
     border: 3px solid var(--danger);
     font-weight: 650;
+    font-size: 0.95rem;
+    display: grid;
+    grid-template-columns: minmax(0, 1fr) minmax(0, 1.15fr);
+    gap: 4px 28px;
+    align-items: center;
   }
   .caution p {
     margin: 0;
   }
   .caution p + p {
-    margin-top: 4px;
     font-weight: 400;
     font-size: 0.86rem;
   }
@@ -205,7 +209,8 @@ export const raisedStyle = css`
     margin-bottom: 10px;
   }
   @media (max-width: 900px) {
-    .finding {
+    .finding,
+    .caution {
       grid-template-columns: minmax(0, 1fr);
     }
     .tag {

@@ -55,6 +55,8 @@ export const phaseStale = (): string => 'old result: calculated before your last
 export const errorOf = (cell: string, message: string): string =>
   message.startsWith(cell) ? message : `${cell}: ${message}`;
 export const staleKept = (): string => 'Below is the last good result. It does not know of your last change.';
+export const severityWord = (severity: string): string =>
+  ({ danger: 'Danger', warning: 'Warning', note: 'Note' })[severity] ?? severity;
 export const notesWord = (count: number): string =>
   count === 1 ? '1 note: a default or a method to know of' : `${count} notes: defaults and methods to know of`;
 export const whyHead = (): string => 'Why calculated?';

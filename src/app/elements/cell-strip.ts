@@ -2,7 +2,8 @@ import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Blank, Remark, Segment } from '../../../shared/cell.ts';
 import type { CellState } from '../../../shared/cell-state.ts';
-import { errorOf, notesWord, phaseStale, staleKept, whyHead } from '../../../shared/messages/page.ts';
+import { cautionCo, cautionOldReadings } from '../../../shared/messages/cautions.ts';
+import { errorOf, notesWord, phaseStale, severityWord, staleKept, whyHead } from '../../../shared/messages/page.ts';
 import type { StripHost, StripView, StripViews } from '../cell-view.ts';
 import { knotMark } from '../flow/knot-mark.ts';
 import { phaseWords } from '../flow/phase-words.ts';
@@ -130,9 +131,12 @@ export class CellStrip extends LightElement {
   }
 
   /** Warnings stand in the open; notes are many and are folded. */
-  private remarks(remarks: readonly Remark[]): TemplateResult | typeof nothing {
+  private remarks(all: readonly Remark[]): TemplateResult | typeof nothing {
+    // The raised units have these two beside their safety tier already.
+    const said = this.front ? [cautionCo(), cautionOldReadings()] : [];
+    const remarks = all.filter(({ text }) => !said.includes(text));
     const list = (some: readonly Remark[]): TemplateResult =>
-      html`<ul class="remarks">${some.map(({ severity, text }) => html`<li class=${severity}><span class="severity">${severity}</span> ${text}</li>`)}</ul>`;
+      html`<ul class="remarks">${some.map(({ severity, text }) => html`<li class=${severity}><span class="severity">${severityWord(severity)}</span> ${text}</li>`)}</ul>`;
     const notes = remarks.filter(({ severity }) => severity === 'note');
     const loud = remarks.filter(({ severity }) => severity !== 'note');
     if (remarks.length === 0) return nothing;

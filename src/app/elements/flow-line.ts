@@ -28,7 +28,7 @@ const TALLEST_ROW_PX = 82;
 const LOWEST_ROW_PX = 60;
 /** The line above the drawing and the edges of the screen. */
 const OUTSIDE_PX = 70;
-const LANE_PX = 15;
+const LANE_PX = 12;
 const EDGE_PX = 14;
 
 /** The drawn flow at the side: map of the notebook, progress and list of errors at once, drawn as a gas train. */
@@ -75,7 +75,7 @@ export class FlowLine extends LightElement {
 
   private pipe(pipe: FlowPipe, flow: Flow, knotX: number): SVGTemplateResult {
     const x = knotX - 26 - pipe.lane * LANE_PX;
-    const paths = pipe.branches.map(({ y }) => elbow(knotX, pipe.startY, x, y, Math.min(8, LANE_PX / 2)));
+    const paths = pipe.branches.map(({ y }) => elbow(knotX, pipe.startY, x, y, LANE_PX / 2));
     const source = flow.knots.find(({ cell }) => cell.name === pipe.from)?.cell;
     const width = pipeWidth(pipe.rows);
     const dry =
@@ -88,7 +88,7 @@ export class FlowLine extends LightElement {
     const titles = pipe.branches.map(({ to }) => threadTitle(pipe.from, to, pipe.rows)).join('\n');
     return svg`<g class="pipe ${dry ? 'dry' : source?.stale ? 'old' : ''} ${looked ? 'looked' : ''}">
       <title>${titles}</title>
-      ${paths.map((d) => svg`<path class="casing" d=${d} stroke-width=${width + 2.5} />`)}
+      ${paths.map((d) => svg`<path class="casing" d=${d} stroke-width=${width + 2.2} />`)}
       ${paths.map((d) => svg`<path class="gas" d=${d} stroke-width=${width} />`)}
     </g>`;
   }
