@@ -76,7 +76,7 @@ function parallel(row: Row): UnitPlan {
     inputLow: Math.round(row.inputHigh / 5),
     fuels: [
       gas(row.annual, 0.4, {
-        high: fire('o2', 3.5, 0.5, 188, [2.55, 4.45]),
+        high: fire('o2', 3.5, 0.5, 188, [2.6, 4.4]),
         low: fire('o2', 4.5, 0.5, 148, [3.0, 6.0]),
       }),
     ],

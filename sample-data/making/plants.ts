@@ -34,7 +34,7 @@ export const PLANTS = {
       unit: 'EMB-2',
       fire: 'high',
       from: calendar.day('2015-01-01'),
-      o2PerYear: -0.36,
+      o2PerYear: -0.42,
       leftAloneFrom: calendar.day('2024-12-01'),
       cause: 'lint on the fan wheel',
     },

@@ -27,8 +27,8 @@ function fireFields(quantity: 'co2' | 'o2', plan: FirePlan | undefined, unit: Un
   return [
     plan.target.toFixed(1),
     plan.tolerance.toFixed(2),
-    service ? service[0].toFixed(2) : '',
-    service ? service[1].toFixed(2) : '',
+    service ? service[0].toFixed(1) : '',
+    service ? service[1].toFixed(1) : '',
   ];
 }
 

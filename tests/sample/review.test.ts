@@ -38,7 +38,8 @@ describe('the review of the sample campus', () => {
   }, 120_000);
 
   test('calculates every cell', () => {
-    expect(session.states().filter(({ phase }) => phase !== 'done')).toEqual([]);
+    const unfinished = session.states().filter(({ phase }) => phase !== 'done');
+    expect(unfinished.map(({ name, message }) => `${name}: ${message}`)).toEqual([]);
   });
 
   test.each(PLANTED)('raises %s of %s %s', (reason, unit, fire) => {
