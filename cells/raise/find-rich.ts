@@ -1,3 +1,7 @@
+import { burnerBehavior, DENSITY_EXPONENTS } from '../../shared/combustion/density-exponents.ts';
+import { excessAirFromO2, o2FromExcessAir } from '../../shared/combustion/flue-gas.ts';
+import { findFuel } from '../../shared/fuels/find-fuel.ts';
+import { type FuelProperties, fuelProperties } from '../../shared/fuels/fuel-properties.ts';
 import { probabilityOutside } from '../../shared/limits/probability-outside.ts';
 import { checkRich, richInSummer } from '../../shared/messages/raise.ts';
 import { writeDay } from '../../shared/quantities/dates.ts';
@@ -6,13 +10,10 @@ import type { Finding } from './finding.ts';
 import type { Fleet } from './fleet.ts';
 import type { RaiseParameters } from './parameters.ts';
 
-const OXYGEN_IN_AIR_PCT = 20.95;
 const REFERENCE_AIR_C = 20;
+const KELVIN = 273.15;
 /** A boiler room sees about a quarter of the weather's swing (common practice, no source). */
 const ROOM_SHARE = 0.25;
-/** How lambda follows the density of the combustion air; burners that are not here are not projected. */
-const DENSITY_EXPONENT: Readonly<Record<string, number>> = { power: 1, premix: 0.5 };
-
 /**
  * Burners tuned in cool air that the hottest days would make rich: the last O2 of each fire, at reference air, carried to
  * the summer's air density. Only where burner and air source are known and no O2 trim holds it.
@@ -26,6 +27,7 @@ export function findRichInSummer(
   const [fuel, fire] = [readings.text('fuel'), readings.text('fire')];
   const o2 = readings.number('o2_reference_pct');
   const sd = readings.number('o2_reference_pct_sd');
+  const fuels = propertiesByName();
   const findings: Finding[] = [];
   for (const [unit, hardware] of hardwareOf(fleet)) {
     if (skip(unit)) continue;
@@ -33,11 +35,12 @@ export function findRichInSummer(
     for (const row of readings.byUnit.get(unit) ?? [])
       if (Number.isFinite(o2[row])) last.set(`${fuel(row)}\u0000${fire(row)}`, row);
     for (const row of last.values()) {
-      const summer = summerO2(o2[row], hardware, parameters.summerAirC);
-      const slope =
-        summerO2(o2[row] + 0.05, hardware, parameters.summerAirC) -
-        summerO2(o2[row] - 0.05, hardware, parameters.summerAirC);
-      const chance = probabilityOutside(summer, (sd[row] * slope) / 0.1, parameters.richO2Pct, Number.NaN);
+      const properties = fuels(fuel(row));
+      if (!properties) continue;
+      const at = (o2Pct: number): number => summerO2(o2Pct, hardware, parameters.summerAirC, properties);
+      const summer = at(o2[row]);
+      const slope = (at(o2[row] + 0.05) - at(o2[row] - 0.05)) / 0.1;
+      const chance = probabilityOutside(summer, sd[row] * slope, parameters.richO2Pct, Number.NaN);
       if (!(chance >= parameters.leastChance)) continue;
       findings.push({
         unit,
@@ -53,9 +56,7 @@ export function findRichInSummer(
           takenOn: writeDay(readings.day[row]),
           o2Pct: o2[row],
           summerO2Pct: summer,
-          summerAirC: hardware.room
-            ? REFERENCE_AIR_C + (parameters.summerAirC - REFERENCE_AIR_C) * ROOM_SHARE
-            : parameters.summerAirC,
+          summerAirC: airOf(hardware, parameters.summerAirC),
           richO2Pct: parameters.richO2Pct,
         }),
         checkFirst: checkRich(),
@@ -67,32 +68,45 @@ export function findRichInSummer(
   return findings;
 }
 
+function propertiesByName(): (fuel: string) => FuelProperties | undefined {
+  const known = new Map<string, FuelProperties | undefined>();
+  return (name) => {
+    if (!known.has(name)) {
+      const found = findFuel(name);
+      known.set(name, found.status === 'value' ? fuelProperties(found.value) : undefined);
+    }
+    return known.get(name);
+  };
+}
+
 interface Hardware {
   readonly exponent: number;
   readonly room: boolean;
 }
 
+/** Burners whose air ratio follows the density of the air in a known way, by unit and with a known air source. */
 function hardwareOf({ units }: Fleet): Map<string, Hardware> {
   const hardware = new Map<string, Hardware>();
   if (!units) return hardware;
-  const [unit, burner, air, trim] = ['unit', 'burner', 'air_source', 'trim'].map((name) => textsOf(units, name));
+  const [unit, burner, control, air, trim] = ['unit', 'burner', 'fuel_air_control', 'air_source', 'trim'].map((name) =>
+    textsOf(units, name),
+  );
   for (let row = 0; row < units.rows; row++) {
-    const exponent = DENSITY_EXPONENT[textAt(burner, row)];
+    const behavior = burnerBehavior(textAt(burner, row), textAt(control, row), textAt(trim, row));
+    const { temperature } = DENSITY_EXPONENTS[behavior];
     const source = textAt(air, row);
-    if (exponent === undefined || textAt(trim, row) === 'yes' || (source !== 'outside' && source !== 'room')) continue;
-    hardware.set(textAt(unit, row), { exponent, room: source === 'room' });
+    if (temperature > 0 && (source === 'outside' || source === 'room'))
+      hardware.set(textAt(unit, row), { exponent: temperature, room: source === 'room' });
   }
   return hardware;
 }
 
-/**
- * O2 on a hot day. Lambda goes with (density ratio)^exponent; the ratio of dry flue gas to air is taken as 0.9, which
- * moves the result by less than 0.02 points for any hydrocarbon gas or oil between 0 and 5 % O2. Down to no oxygen at all.
- */
-function summerO2(o2Pct: number, { exponent, room }: Hardware, summerAirC: number): number {
-  const dryRatio = 0.9;
-  const airC = room ? REFERENCE_AIR_C + (summerAirC - REFERENCE_AIR_C) * ROOM_SHARE : summerAirC;
-  const lambda = 1 + (dryRatio * o2Pct) / (OXYGEN_IN_AIR_PCT - o2Pct);
-  const hot = lambda * ((REFERENCE_AIR_C + 273.15) / (airC + 273.15)) ** exponent;
-  return hot <= 1 ? 0 : (OXYGEN_IN_AIR_PCT * (hot - 1)) / (hot - 1 + dryRatio);
+const airOf = ({ room }: Hardware, summerAirC: number): number =>
+  room ? REFERENCE_AIR_C + (summerAirC - REFERENCE_AIR_C) * ROOM_SHARE : summerAirC;
+
+/** O2 on a hot day: lambda goes with (density ratio)^exponent, down to no oxygen at all. */
+function summerO2(o2Pct: number, hardware: Hardware, summerAirC: number, fuel: FuelProperties): number {
+  const density = (REFERENCE_AIR_C + KELVIN) / (airOf(hardware, summerAirC) + KELVIN);
+  const excess = (1 + excessAirFromO2(o2Pct, fuel)) * density ** hardware.exponent - 1;
+  return excess <= 0 ? 0 : o2FromExcessAir(excess, fuel);
 }

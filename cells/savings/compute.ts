@@ -43,7 +43,8 @@ export async function compute(
     rows.push(rowOf(visit));
     if (rows.length % 500 === 0) await context.pause();
   }
-  return succeed({ tables: { savings: savingsTable(rows) }, answer: answerOf(rows), remarks: remarksOf(rows) });
+  const savings = savingsTable(rows);
+  return succeed({ tables: { savings }, answer: answerOf(rows, savings), remarks: remarksOf(rows) });
 }
 
 type RowMaker = (visit: TunedVisit) => SavingRow;
@@ -155,8 +156,7 @@ function nextVisits(planning: Table | undefined): (unit: string) => number {
   return (unit) => next.get(unit) ?? Number.NaN;
 }
 
-function answerOf(rows: readonly SavingRow[]): string {
-  const table = savingsTable(rows);
+function answerOf(rows: readonly SavingRow[], table: Table): string {
   const costs = ['cost_saved', 'cost_saved_lower', 'cost_saved_upper'].map((name) => numbersOf(table, name));
   const told = textsOf(table, 'distinguishable');
   const costed = rows.flatMap((_, row) => (Number.isFinite(costs[0][row]) ? [row] : []));

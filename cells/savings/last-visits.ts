@@ -19,32 +19,55 @@ export interface TunedVisit {
  * visit id names, else one day. Of several readings of a state the first found and the last left count.
  */
 export function lastVisits(accepted: Table, derived: Table): TunedVisit[] {
-  const [unit, fire, state, visit] = ['unit', 'fire', 'state', 'visit'].map((name) => textsOf(accepted, name));
+  const unit = textsOf(accepted, 'unit');
   const fuel = textsOf(derived.rows === accepted.rows ? derived : accepted, 'fuel');
+  const visits: TunedVisit[] = [];
+  const last = lastPair(accepted);
+  for (const rows of groupedRows(accepted, unit.codes, fuel.codes, fuel.levels.length + 1)) {
+    const fires = last(rows);
+    if (fires.length > 0) visits.push({ unit: textAt(unit, rows[0]), fuel: textAt(fuel, rows[0]), fires });
+  }
+  return visits.sort((a, b) => byCodeUnit(a.unit, b.unit) || byCodeUnit(a.fuel, b.fuel));
+}
+
+const byCodeUnit = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+
+/** Rows of each unit and fuel, in the table's order. */
+function groupedRows(table: Table, units: Int32Array, fuels: Int32Array, fuelCodes: number): Iterable<number[]> {
+  const groups = new Map<number, number[]>();
+  for (let row = 0; row < table.rows; row++) {
+    const key = units[row] * fuelCodes + fuels[row] + 1;
+    const rows = groups.get(key);
+    if (rows) rows.push(row);
+    else groups.set(key, [row]);
+  }
+  return groups.values();
+}
+
+/** The pairs of the last visit among some rows that has any. */
+function lastPair(accepted: Table): (rows: readonly number[]) => FirePair[] {
+  const [fire, state, visit] = ['fire', 'state', 'visit'].map((name) => textsOf(accepted, name));
   const taken = numbersOf(accepted, 'taken_at');
-  const visits = new Map<string, { day: number; fires: Map<string, { found: number; left: number }> }>();
-  const byDay = Array.from({ length: accepted.rows }, (_, row) => row).sort((a, b) => taken[a] - taken[b] || a - b);
-  for (const row of byDay) {
-    const stateNow = textAt(state, row);
-    if (stateNow !== 'as_found' && stateNow !== 'as_left') continue;
-    const day = String(Math.floor(taken[row]));
-    const name = [textAt(unit, row), textAt(fuel, row), textAt(visit, row) || day].join('\u0000');
-    const entry = visits.get(name) ?? { day: taken[row], fires: new Map() };
-    visits.set(name, entry);
-    const pair = entry.fires.get(textAt(fire, row)) ?? { found: -1, left: -1 };
-    if (stateNow === 'as_left') pair.left = row;
-    else if (pair.found < 0) pair.found = row;
-    entry.fires.set(textAt(fire, row), pair);
-  }
-  const last = new Map<string, { day: number; visit: TunedVisit }>();
-  for (const [name, { day, fires }] of visits) {
-    const pairs = [...fires]
-      .filter(([, { found, left }]) => found >= 0 && left >= 0)
-      .map(([fireName, pair]) => ({ fire: fireName, ...pair }));
-    const [unitName, fuelName] = name.split('\u0000');
-    const key = `${unitName}\u0000${fuelName}`;
-    if (pairs.length > 0 && !(day < (last.get(key)?.day ?? Number.NEGATIVE_INFINITY)))
-      last.set(key, { day, visit: { unit: unitName, fuel: fuelName, fires: pairs } });
-  }
-  return [...last].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, entry]) => entry.visit);
+  const visitOf = (row: number): string => textAt(visit, row) || String(Math.floor(taken[row]));
+  return (rows) => {
+    const latestFirst = rows.toSorted((a, b) => taken[b] - taken[a] || b - a);
+    const seen = new Set<string>();
+    for (const row of latestFirst) {
+      const name = visitOf(row);
+      if (seen.has(name)) continue;
+      seen.add(name);
+      const pairs = new Map<string, { found: number; left: number }>();
+      for (const other of latestFirst) {
+        if (visitOf(other) !== name) continue;
+        const pair = pairs.get(textAt(fire, other)) ?? { found: -1, left: -1 };
+        const read = textAt(state, other);
+        if (read === 'as_found') pair.found = other;
+        else if (read === 'as_left' && pair.left < 0) pair.left = other;
+        pairs.set(textAt(fire, other), pair);
+      }
+      const complete = [...pairs].filter(([, { found, left }]) => found >= 0 && left >= 0);
+      if (complete.length > 0) return complete.map(([fireName, pair]) => ({ fire: fireName, ...pair }));
+    }
+    return [];
+  };
 }
