@@ -31,7 +31,6 @@ export async function accountTables(
   files: readonly SourceFile[],
   columns: ReadingColumns,
   reads: readonly FileRead[],
-  status: Uint8Array,
   setAside: readonly SetAside[],
   duplicates: readonly Duplicate[],
 ): Promise<{ account: FileAccount[]; tables: { account: Table; setAside: Table; duplicates: Table } }> {
@@ -39,8 +38,8 @@ export async function accountTables(
     let accepted = 0;
     let copies = 0;
     for (let row = columns.fileStarts[file]; row < columns.fileEnd(file); row++) {
-      if (status[row] === ROW.accepted) accepted++;
-      if (status[row] === ROW.duplicate) copies++;
+      if (columns.status[row] === ROW.accepted) accepted++;
+      if (columns.status[row] === ROW.duplicate) copies++;
     }
     const aside = setAside.filter((row) => row.file === file).length;
     const rows = accepted + copies + aside;

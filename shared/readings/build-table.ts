@@ -8,8 +8,8 @@ import { type ReadingColumns, ROW } from './reading-columns.ts';
  * The accepted readings as a table of the readings schema, sorted by unit, time, fire, state and source order. Memory of
  * the growing columns is let go one column at a time; columns of which nothing was read share one array of unknowns.
  */
-export function buildTable(columns: ReadingColumns, status: Uint8Array): { table: Table; order: Int32Array } {
-  const order = sortedRows(columns, status);
+export function buildTable(columns: ReadingColumns): Table {
+  const order = sortedRows(columns);
   const inPlace = order.length === columns.rows && order.every((row, i) => row === i);
   const noNumbers = new Float64Array(order.length).fill(Number.NaN);
   const noTexts = new Int32Array(order.length).fill(-1);
@@ -17,8 +17,7 @@ export function buildTable(columns: ReadingColumns, status: Uint8Array): { table
   const built = readingsSchema.map(({ name, kind, unit }): [string, Column] => {
     const field = byColumn.get(name) ?? name;
     if (name === 'source_file') return [name, fileColumn(columns, order)];
-    if (name === 'source_line')
-      return [name, { kind: 'number', unit, values: takeNumbers(columns.lines, order, inPlace) }];
+    if (name === 'source_line') return [name, { kind: 'number', unit, values: lineNumbers(columns.lines, order) }];
     if (kind === 'text') return [name, takeTexts(columns.texts.get(field), order, inPlace, noTexts, DEFAULTS[name])];
     const column = columns.numbers.get(field);
     const values = column && column.values.length > 0 ? takeNumbers(column, order, inPlace) : noNumbers;
@@ -26,13 +25,13 @@ export function buildTable(columns: ReadingColumns, status: Uint8Array): { table
     const bounds = column ? takeBounds(column, order) : undefined;
     return [name, bounds ? { kind, unit, values, bounds } : { kind, unit, values }];
   });
-  return { table: makeTable(built), order };
+  return makeTable(built);
 }
 
 /** What an empty cell of these columns means. */
 const DEFAULTS: Readonly<Record<string, string>> = { fire: 'unnamed', state: 'unknown' };
 
-function sortedRows(columns: ReadingColumns, status: Uint8Array): Int32Array {
+function sortedRows(columns: ReadingColumns): Int32Array {
   const unit = ranks(columns.texts.get('unit'));
   const fire = ranks(columns.texts.get('fire'), DEFAULTS['fire']);
   const state = ranks(columns.texts.get('state'), DEFAULTS['state']);
@@ -40,14 +39,14 @@ function sortedRows(columns: ReadingColumns, status: Uint8Array): Int32Array {
   const starts = new Int32Array(unit.count + 2);
   let accepted = 0;
   for (let row = 0; row < columns.rows; row++) {
-    if (status[row] !== ROW.accepted) continue;
+    if (columns.status[row] !== ROW.accepted) continue;
     accepted++;
     starts[unit.of(row) + 2]++;
   }
   for (let i = 1; i < starts.length; i++) starts[i] += starts[i - 1];
   const order = new Int32Array(accepted);
   for (let row = 0; row < columns.rows; row++)
-    if (status[row] === ROW.accepted) order[starts[unit.of(row) + 1]++] = row;
+    if (columns.status[row] === ROW.accepted) order[starts[unit.of(row) + 1]++] = row;
   const compare = (a: number, b: number): number =>
     taken.values[a] - taken.values[b] || fire.of(a) - fire.of(b) || state.of(a) - state.of(b) || a - b;
   for (let i = 0; i <= unit.count; i++) {
@@ -75,6 +74,12 @@ function ranks(column: GrowingTexts | undefined, empty = ''): { of: (row: number
     },
     count: levels.length,
   };
+}
+
+function lineNumbers(lines: Int32Array, order: Int32Array): Float64Array {
+  const values = new Float64Array(order.length);
+  for (let i = 0; i < order.length; i++) values[i] = lines[order[i]];
+  return values;
 }
 
 function takeNumbers(column: GrowingNumbers, order: Int32Array, inPlace: boolean): Float64Array {

@@ -26,7 +26,7 @@ export function nearestFuel(written: string): string {
 }
 
 /** Puts fuels as known into the column; returns one sentence about the first row whose fuel nobody knows, else ''. */
-export function checkFuels(columns: ReadingColumns, status: Uint8Array, own: readonly string[]): string {
+export function checkFuels(columns: ReadingColumns, own: readonly string[]): string {
   const fuels = columns.texts.get('fuel');
   if (!fuels?.levels.some((level) => level.startsWith(NOT_UNDERSTOOD))) return '';
   fuels.rename(columns.rows, (text) => {
@@ -36,9 +36,9 @@ export function checkFuels(columns: ReadingColumns, status: Uint8Array, own: rea
   });
   for (let row = 0; row < columns.rows; row++) {
     const text = fuels.text(row);
-    if (status[row] === ROW.setAside || !text.startsWith(NOT_UNDERSTOOD)) continue;
+    if (columns.status[row] !== ROW.accepted || !text.startsWith(NOT_UNDERSTOOD)) continue;
     const file = columns.files[columns.fileOf(row)];
-    return say.unknownFuel(file, columns.lines.get(row), text.slice(1), nearestFuel(text.slice(1)));
+    return say.unknownFuel(file, columns.lines[row], text.slice(1), nearestFuel(text.slice(1)));
   }
   return '';
 }

@@ -113,24 +113,23 @@ async function settle(
   options: ImportOptions,
   context: CellContext,
 ): Promise<Outcome<Imported>> {
-  const status = new Uint8Array(columns.rows);
-  const logs = settleLogs(columns, status);
+  const logs = settleLogs(columns);
   const overRange = settleOverRange(columns);
-  const setAside = [...reads.flatMap((read) => read.setAside), ...refuseDates(columns, status, context.asOf, reads)];
-  const fuels = checkFuels(columns, status, options.fuels);
+  const setAside = [...reads.flatMap((read) => read.setAside), ...refuseDates(columns, context.asOf, reads)];
+  const fuels = checkFuels(columns, options.fuels);
   if (fuels !== '') return fail(fuels);
-  const units = matchUnits(columns, status, options.registered);
+  const units = matchUnits(columns, options.registered);
   await context.pause();
-  const pairs = findDuplicates(columns, status);
-  for (const [row] of pairs.duplicates) status[row] = ROW.duplicate;
-  const named = options.singleReading === '' ? 0 : nameStates(columns, status, options.singleReading);
+  const pairs = findDuplicates(columns);
+  for (const [row] of pairs.duplicates) columns.status[row] = ROW.duplicate;
+  const named = options.singleReading === '' ? 0 : nameStates(columns, options.singleReading);
   const places = placesOf(columns, pairs);
-  const { account, tables } = await accountTables(files, columns, reads, status, setAside, places.duplicates);
+  const { account, tables } = await accountTables(files, columns, reads, setAside, places.duplicates);
   await context.pause();
   const highCo = setAside
     .filter((row) => row.highCo !== '')
     .map((row) => ({ ...row, file: columns.files[row.file], found: row.highCo }));
-  const { table } = buildTable(columns, status);
+  const table = buildTable(columns);
   return succeed({
     accepted: table,
     ...tables,
@@ -150,11 +149,10 @@ async function settle(
   });
 }
 
-function settleLogs(columns: ReadingColumns, status: Uint8Array): { readings: number; lines: number } {
-  const merged = { mark: (row: number): void => void status.fill(ROW.merged, row, row + 1) };
+function settleLogs(columns: ReadingColumns): { readings: number; lines: number } {
   const sum = { readings: 0, lines: 0 };
   for (let file = 0; file < columns.files.length; file++) {
-    const { readings, lines } = reduceLogs(columns, file, merged);
+    const { readings, lines } = reduceLogs(columns, file);
     sum.readings += readings;
     sum.lines += lines;
   }
@@ -162,23 +160,18 @@ function settleLogs(columns: ReadingColumns, status: Uint8Array): { readings: nu
 }
 
 /** Sets aside what lies after the as-of day, or has no date in the order of its file. */
-function refuseDates(
-  columns: ReadingColumns,
-  status: Uint8Array,
-  asOf: number,
-  reads: readonly FileRead[],
-): SetAside[] {
+function refuseDates(columns: ReadingColumns, asOf: number, reads: readonly FileRead[]): SetAside[] {
   const taken = columns.numbers.get('taken_at')!;
   const refused: SetAside[] = [];
   for (let row = 0; row < columns.rows; row++) {
     const day = taken.get(row);
-    if (day < asOf + 1 || status[row] !== ROW.accepted) continue;
-    status[row] = ROW.setAside;
+    if (day < asOf + 1 || columns.status[row] !== ROW.accepted) continue;
+    columns.status[row] = ROW.setAside;
     const file = columns.fileOf(row);
     const reason = Number.isNaN(day)
       ? say.otherDateOrder(headOf(reads[file].plan, 'taken_at'))
       : say.afterAsOf(writeIsoDate(day), writeDay(asOf));
-    refused.push({ file, line: columns.lines.get(row), reason, highCo: highCoOf(columns, row) });
+    refused.push({ file, line: columns.lines[row], reason, highCo: highCoOf(columns, row) });
   }
   return refused;
 }
@@ -197,7 +190,6 @@ function highCoOf(columns: ReadingColumns, row: number): string {
 
 function matchUnits(
   columns: ReadingColumns,
-  status: Uint8Array,
   registered: readonly string[] | undefined,
 ): Pick<ImportFindings, 'matched' | 'strangers'> {
   const units = columns.texts.get('unit');
@@ -205,7 +197,7 @@ function matchUnits(
   const matcher = new UnitMatcher(registered);
   const readings = new Int32Array(units.levels.length);
   for (let row = 0; row < columns.rows; row++)
-    if (status[row] === ROW.accepted && units.code(row) >= 0) readings[units.code(row)]++;
+    if (columns.status[row] === ROW.accepted && units.code(row) >= 0) readings[units.code(row)]++;
   const matched: { found: string; registered: string }[] = [];
   const strangers: { found: string; nearest: string; readings: number }[] = [];
   [...units.levels].forEach((found, code) => {
@@ -228,9 +220,9 @@ interface Place {
 function placesOf(columns: ReadingColumns, pairs: RowPairs): { duplicates: Place[]; revised: Place[] } {
   const place = ([row, of]: readonly [number, number]): Place => ({
     file: columns.files[columns.fileOf(row)],
-    line: columns.lines.get(row),
+    line: columns.lines[row],
     ofFile: columns.files[columns.fileOf(of)],
-    ofLine: columns.lines.get(of),
+    ofLine: columns.lines[of],
   });
   return { duplicates: pairs.duplicates.map(place), revised: pairs.revised.map(place) };
 }

@@ -8,6 +8,9 @@ const TOLD_ONCE = new Set(['unit', 'analyzer', 'calibrated_on', 'technician', 'f
 /** Heads that mean something else above a table than in it. */
 const AMBIGUOUS = new Set(['test', 'record', 'data', 'device', 'meter', 'tag']);
 
+/** How the reason of such a constant ends. */
+export const ABOVE = 'above the table';
+
 /** Name-value lines above a table ("Analyzer: 4711", "Kessel;B-07") that hold for all its rows. */
 export function preambleConstants(preamble: readonly (readonly string[])[], vocabulary: Vocabulary): Constant[] {
   const constants: Constant[] = [];
@@ -18,7 +21,7 @@ export function preambleConstants(preamble: readonly (readonly string[])[], voca
     const field = understandHead(name, vocabulary)?.field ?? '';
     if (!TOLD_ONCE.has(field) || AMBIGUOUS.has(plainWords(name)) || constants.some((known) => known.field === field))
       continue;
-    constants.push({ field, value, reason: `"${name}" above the table` });
+    constants.push({ field, value, reason: `"${name}" ${ABOVE}` });
   }
   return constants;
 }

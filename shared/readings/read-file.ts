@@ -1,13 +1,13 @@
 import type { CellContext, SourceFile } from '../cell.ts';
 import { eightBit } from '../csv/encoding.ts';
 import { readText, WrongEncoding } from '../csv/read-text.ts';
-import { type RecordBatch, RecordReader } from '../csv/record-reader.ts';
+import { type RecordBatch, type RecordFault, RecordReader } from '../csv/record-reader.ts';
 import * as say from '../messages/import.ts';
 import { classifyLine, type LineKind } from './classify-line.ts';
 import type { FilePlan } from './mapping.ts';
-import { preambleConstants } from './preamble.ts';
+import { ABOVE, preambleConstants } from './preamble.ts';
 import { NumberReader, READ } from './read-number.ts';
-import type { ReadingColumns } from './reading-columns.ts';
+import { type ReadingColumns, ROW } from './reading-columns.ts';
 import { RowReader } from './row-reader.ts';
 import type { Vocabulary } from './vocabulary.ts';
 
@@ -64,6 +64,8 @@ class FileReading {
   readonly #lines: Record<LineKind, number> = { blank: 0, head: 0, preamble: 0, summary: 0, footer: 0, reading: 0 };
   readonly #number: number;
   readonly #needed: number;
+  /** Whether lines between the rows can say what holds for the rows after them. */
+  readonly #told: boolean;
   #recordsToSkip: number;
 
   constructor(file: SourceFile, plan: FilePlan, vocabulary: Vocabulary, columns: ReadingColumns) {
@@ -75,14 +77,15 @@ class FileReading {
     this.#reader = new RowReader(plan, vocabulary, columns);
     this.#needed = plan.heads.findLastIndex((head) => head.trim() !== '') + 1;
     this.#recordsToSkip = plan.headRecords;
+    this.#told = plan.constants.some(({ reason }) => reason.endsWith(ABOVE));
   }
 
   async read(context: CellContext): Promise<FileRead> {
     const records = new RecordReader(this.#plan.dialect);
-    const before = this.#columns.rows;
     for await (const { text, bytes } of readText(this.#file.open(), this.#plan.encoding)) {
-      this.#batch(records.push(text));
-      this.#columns.expect(before, bytes, this.#file.size);
+      const batch = records.push(text);
+      this.#columns.expect(batch.rows.length, bytes, this.#file.size);
+      this.#batch(batch);
       context.progress(this.#file.size > 0 ? Math.min(1, bytes / this.#file.size) : 1, this.#plan.file);
       await context.pause();
     }
@@ -96,52 +99,97 @@ class FileReading {
     };
   }
 
+  /** Sorts out what is no record of the table; the others are read together, or one by one where lines between can change them. */
   #batch(batch: RecordBatch): void {
     const { rows, faults } = batch;
+    const width = this.#plan.heads.length;
+    let from = 0;
+    const readUpTo = (to: number): void => {
+      if (to > from) this.#records(from === 0 && to === rows.length ? rows : rows.slice(from, to), batch, from);
+      from = to + 1;
+    };
     for (let i = 0; i < rows.length; i++) {
-      if (this.#recordsToSkip > 0) {
-        this.#recordsToSkip--;
-        this.#lines[i < this.#plan.headRecords - 1 ? 'preamble' : 'head']++;
+      const skip = this.#recordsToSkip > 0;
+      const fault = faults.size > 0 ? faults.get(i) : undefined;
+      const reason = skip
+        ? ''
+        : fault
+          ? faultReason(fault)
+          : rows[i].length === width
+            ? ''
+            : this.#wrongLength(rows[i]);
+      if (!skip && reason === '' && !this.#told) continue;
+      if (!skip && reason === '') {
+        readUpTo(i + 1);
+        from = i + 1;
         continue;
       }
-      const fault = faults.size > 0 ? faults.get(i) : undefined;
-      if (fault !== undefined) {
+      readUpTo(i);
+      if (skip) {
+        this.#recordsToSkip--;
+        this.#lines[this.#recordsToSkip > 0 ? 'preamble' : 'head']++;
+      } else if (fault) {
         this.#lines.reading++;
-        this.#putAside(rows[i], batch.lineOf(i), fault === 'open quote' ? say.openQuote() : say.longLine());
-      } else this.#record(rows[i], batch, i);
+        this.#putAside(rows[i], batch.lineOf(i), reason);
+      } else this.#refuse(rows[i], batch.lineOf(i), [reason]);
     }
+    readUpTo(rows.length);
   }
 
-  #record(record: readonly string[], batch: RecordBatch, i: number): void {
-    if (record.length !== this.#plan.heads.length) {
-      const reason = this.#wrongLength(record);
-      if (reason !== '') {
-        this.#refuse(record, batch.lineOf(i), [reason]);
-        return;
-      }
-    }
+  /** Records of the right length, from place `from` of the batch on. */
+  #records(records: readonly (readonly string[])[], batch: RecordBatch, from: number): void {
     const { groups } = this.#reader;
-    const columns = this.#columns;
-    const reasons: string[] = [];
-    let read = 0;
-    for (const group of groups) {
-      if (groups.length > 1 && !this.#reader.mentions(record, group)) continue;
-      const row = columns.rows;
-      const reason = this.#reader.read(record, group, row);
-      if (reason === '') {
-        columns.lines.set(row, batch.lineOf(i), 0, columns.capacity(row));
-        columns.rows++;
-        read++;
-      } else {
-        columns.clear(row);
-        reasons.push(reason);
-      }
+    if (groups.length > 1) {
+      this.#wide(records, batch, from);
+      return;
     }
-    if (read > 0) {
-      this.#lines.reading++;
-      this.#noteDashes(record, batch.lineOf(i));
-      for (const reason of reasons) this.#putAside(record, batch.lineOf(i), reason);
-    } else this.#refuse(record, batch.lineOf(i), reasons.length > 0 ? reasons : [say.noMeasurement()]);
+    const columns = this.#columns;
+    const base = columns.rows;
+    const refused = this.#reader.read(records, groups[0], base);
+    for (let i = 0; i < records.length; i++) columns.lines[base + i] = batch.lineOf(from + i);
+    columns.rows += records.length;
+    this.#lines.reading += records.length - refused.size;
+    for (const [i, reason] of refused) {
+      columns.status[base + i] = ROW.skipped;
+      this.#refuse(records[i], batch.lineOf(from + i), [reason]);
+    }
+    this.#noteDashes(records, batch, from, refused);
+  }
+
+  /** Several readings on a line: each group of columns that holds anything is one. */
+  #wide(records: readonly (readonly string[])[], batch: RecordBatch, from: number): void {
+    const columns = this.#columns;
+    const reasons = records.map((): string[] => []);
+    const accepted = new Uint8Array(records.length);
+    for (const group of this.#reader.groups) {
+      const filled = records.flatMap((record, i) =>
+        group.measured.some((index) => record[index].trim() !== '') ? i : [],
+      );
+      const base = columns.rows;
+      const refused = this.#reader.read(
+        filled.map((i) => records[i]),
+        group,
+        base,
+      );
+      columns.rows += filled.length;
+      filled.forEach((i, place) => {
+        columns.lines[base + place] = batch.lineOf(from + i);
+        const reason = refused.get(place);
+        if (reason === undefined) accepted[i] = 1;
+        else {
+          columns.status[base + place] = ROW.skipped;
+          reasons[i].push(reason);
+        }
+      });
+    }
+    records.forEach((record, i) => {
+      const line = batch.lineOf(from + i);
+      if (accepted[i] === 0) this.#refuse(record, line, reasons[i].length > 0 ? reasons[i] : [say.noMeasurement()]);
+      else {
+        this.#lines.reading++;
+        for (const reason of reasons[i]) this.#putAside(record, line, reason);
+      }
+    });
   }
 
   /** A line without an accepted reading: something else than a reading, or one (of a wide line several) set aside. */
@@ -177,9 +225,19 @@ class FileReading {
     return '';
   }
 
-  #noteDashes(record: readonly string[], line: number): void {
-    for (const { field, index } of this.#plan.columns)
-      if ((field === 'co_ppm' || field === 'co_air_free_ppm') && record[index]?.charCodeAt(0) === 45)
-        if (/^-{2,}$/.test(record[index].trim())) this.#coDashes.push(line);
+  #noteDashes(
+    records: readonly (readonly string[])[],
+    batch: RecordBatch,
+    from: number,
+    refused: ReadonlyMap<number, string>,
+  ): void {
+    for (const { field, index } of this.#plan.columns) {
+      if (field !== 'co_ppm' && field !== 'co_air_free_ppm') continue;
+      for (let i = 0; i < records.length; i++)
+        if (records[i][index].charCodeAt(0) === 45 && /^-{2,}\s*$/.test(records[i][index]) && !refused.has(i))
+          this.#coDashes.push(batch.lineOf(from + i));
+    }
   }
 }
+
+const faultReason = (fault: RecordFault): string => (fault === 'open quote' ? say.openQuote() : say.longLine());

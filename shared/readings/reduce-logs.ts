@@ -1,7 +1,7 @@
 import * as say from '../messages/import.ts';
 import { twelveDigits } from '../quantities/twelve-digits.ts';
-import { GrowingTexts } from './growing-columns.ts';
-import type { Merged, ReadingColumns } from './reading-columns.ts';
+import { type GrowingNumbers, GrowingTexts } from './growing-columns.ts';
+import { type ReadingColumns, ROW } from './reading-columns.ts';
 import { keptText } from './word-meaning.ts';
 
 /**
@@ -17,65 +17,78 @@ const STEADY_FLUE_K = 2;
 const AIR_O2_PCT = 18;
 const SECONDS = 86_400;
 
-/** Reduces runs of log lines in one file to one reading each, at their steadiest part; marks the other lines as merged. */
-export function reduceLogs(columns: ReadingColumns, file: number, merged: Merged): { readings: number; lines: number } {
+/**
+ * Reduces runs of log lines in one file to one reading each, at their steadiest part. The reading takes the place of the
+ * run's first row; the others are skipped.
+ */
+export function reduceLogs(columns: ReadingColumns, file: number): { readings: number; lines: number } {
   let readings = 0;
   let lines = 0;
   const end = columns.fileEnd(file);
-  for (let from = columns.fileStarts[file]; from < end; ) {
-    let to = from + 1;
-    while (to < end && continues(columns, to)) to++;
-    if (to - from >= LEAST_LINES) {
-      reduceRun(columns, from, to, merged);
+  const taken = columns.numbers.get('taken_at')!;
+  let run: number[] = [];
+  const close = (): void => {
+    if (run.length >= LEAST_LINES) {
+      reduceRun(columns, run);
       readings++;
-      lines += to - from;
+      lines += run.length;
     }
-    from = to;
+    run = [];
+  };
+  let last = -1;
+  for (let row = columns.fileStarts[file]; row < end; row++) {
+    if (columns.status[row] !== ROW.accepted) continue;
+    const step = last < 0 ? Number.NaN : (taken.values[row] - taken.values[last]) * SECONDS;
+    if (!(step > 0.5 && step <= LARGEST_STEP_S + 0.5) || !sameTest(columns, row, last)) close();
+    run.push(row);
+    last = row;
   }
+  close();
   return { readings, lines };
 }
 
-function continues(columns: ReadingColumns, row: number): boolean {
-  const taken = columns.numbers.get('taken_at')!;
-  const step = (taken.get(row) - taken.get(row - 1)) * SECONDS;
-  if (!(step > 0.5 && step <= LARGEST_STEP_S + 0.5)) return false;
-  for (const name of ['unit', 'fire', 'state', 'fuel', 'visit', 'analyzer']) {
-    const column = columns.texts.get(name);
-    if (column && column.code(row) !== column.code(row - 1)) return false;
-  }
-  return true;
+const TEST = ['unit', 'fire', 'state', 'fuel', 'visit', 'analyzer'];
+
+function sameTest(columns: ReadingColumns, row: number, other: number): boolean {
+  return TEST.every((name) => columns.texts.get(name)?.code(row) === columns.texts.get(name)?.code(other));
 }
 
-function reduceRun(columns: ReadingColumns, from: number, to: number, merged: Merged): void {
-  const window = steadiest(columns, from, to);
+function reduceRun(columns: ReadingColumns, run: readonly number[]): void {
+  const window = steadiest(columns, run);
+  const rows = run.slice(window.from, window.to);
+  const [first] = run;
   const taken = columns.numbers.get('taken_at')!;
-  const at = taken.get(window.to - 1);
-  const seconds = Math.round((at - taken.get(window.from)) * SECONDS);
-  for (const [name, column] of columns.numbers) {
-    if (name === 'taken_at' || name === 'calibrated_on' || column.values.length === 0) continue;
-    let sum = 0;
-    let known = 0;
-    let bound = 0;
-    for (let row = window.from; row < window.to; row++) {
-      const value = column.get(row);
-      if (Number.isNaN(value)) continue;
-      sum += value;
-      known++;
-      if (column.boundAt(row) !== 0) bound = column.boundAt(row);
-    }
-    column.set(from, known > 0 ? sum / known : Number.NaN, bound, column.values.length);
-  }
+  const at = taken.get(rows[rows.length - 1]);
+  const seconds = Math.round((at - taken.get(rows[0])) * SECONDS);
+  for (const [name, column] of columns.numbers)
+    if (name !== 'taken_at' && name !== 'calibrated_on' && column.values.length > 0) average(column, rows, first);
   const note = say.steadyPart(
-    to - from,
-    columns.lines.get(window.from),
-    columns.lines.get(window.to - 1),
+    run.length,
+    columns.lines[rows[0]],
+    columns.lines[rows[rows.length - 1]],
     seconds,
     twelveDigits(Math.round(window.spread * 100) / 100),
   );
-  taken.set(from, at, 0, taken.values.length);
-  columns.lines.set(from, columns.lines.get(window.from), 0, columns.lines.values.length);
-  addNote(columns, from, note);
-  for (let row = from + 1; row < to; row++) merged.mark(row);
+  taken.values[first] = at;
+  columns.lines[first] = columns.lines[rows[0]];
+  addNote(columns, first, note);
+  for (const row of run.slice(1)) columns.status[row] = ROW.skipped;
+}
+
+/** Mean of what is known; a bound among the values makes the mean one. */
+function average(column: GrowingNumbers, rows: readonly number[], into: number): void {
+  let sum = 0;
+  let known = 0;
+  let bound = 0;
+  for (const row of rows) {
+    const value = column.get(row);
+    if (column.boundAt(row) !== 0) bound = column.boundAt(row);
+    if (Number.isNaN(value)) continue;
+    sum += value;
+    known++;
+  }
+  column.values[into] = known > 0 ? sum / known : Number.NaN;
+  column.setBound(into, bound);
 }
 
 interface Window {
@@ -84,17 +97,24 @@ interface Window {
   readonly spread: number;
 }
 
-/** The last window that is steady, else the steadiest. */
-function steadiest(columns: ReadingColumns, from: number, to: number): Window {
+/** The last window that is steady, else the steadiest; places in the run. */
+function steadiest(columns: ReadingColumns, run: readonly number[]): Window {
   const taken = columns.numbers.get('taken_at')!;
-  let best: Window & { score: number } = { from, to, spread: Number.NaN, score: Number.POSITIVE_INFINITY };
-  let start = from;
-  for (let end = from + 1; end <= to; end++) {
-    while ((taken.get(end - 1) - taken.get(start)) * SECONDS > WINDOW_S + 0.5) start++;
-    const full = (taken.get(end - 1) - taken.get(start)) * SECONDS >= WINDOW_S * 0.9;
-    if (!full && !(start === from && end === to)) continue;
-    const o2 = spreadOf(columns, 'o2_pct', start, end);
-    const flue = spreadOf(columns, 'flue', start, end);
+  const seconds = (from: number, to: number): number => (taken.get(run[to]) - taken.get(run[from])) * SECONDS;
+  let best: Window & { score: number } = {
+    from: 0,
+    to: run.length,
+    spread: Number.NaN,
+    score: Number.POSITIVE_INFINITY,
+  };
+  let start = 0;
+  for (let end = 1; end <= run.length; end++) {
+    while (seconds(start, end - 1) > WINDOW_S + 0.5) start++;
+    const full = seconds(start, end - 1) >= WINDOW_S * 0.9;
+    if (!full && !(start === 0 && end === run.length)) continue;
+    const rows = run.slice(start, end);
+    const o2 = spreadOf(columns.numbers.get('o2_pct')!, rows);
+    const flue = spreadOf(columns.numbers.get('flue')!, rows);
     const steady = o2.spread <= STEADY_O2_PCT && !(flue.spread > STEADY_FLUE_K);
     const known = Number.isNaN(o2.spread) ? flue.spread / STEADY_FLUE_K : o2.spread / STEADY_O2_PCT;
     const score = (o2.highest > AIR_O2_PCT ? 1e6 : 0) + (steady ? 0 : 1 + (Number.isNaN(known) ? 0 : known));
@@ -103,16 +123,10 @@ function steadiest(columns: ReadingColumns, from: number, to: number): Window {
   return best;
 }
 
-function spreadOf(
-  columns: ReadingColumns,
-  field: string,
-  from: number,
-  to: number,
-): { spread: number; highest: number } {
-  const column = columns.numbers.get(field)!;
+function spreadOf(column: GrowingNumbers, rows: readonly number[]): { spread: number; highest: number } {
   let lowest = Number.POSITIVE_INFINITY;
   let highest = Number.NEGATIVE_INFINITY;
-  for (let row = from; row < to; row++) {
+  for (const row of rows) {
     const value = column.get(row);
     if (value < lowest) lowest = value;
     if (value > highest) highest = value;
@@ -123,6 +137,7 @@ function spreadOf(
 function addNote(columns: ReadingColumns, row: number, note: string): void {
   const notes = columns.texts.get('note') ?? new GrowingTexts(keptText);
   columns.texts.set('note', notes);
+  notes.ensure(columns.rows, columns.rows);
   const before = notes.text(row);
-  notes.set(row, notes.codeOfCanonical(before === '' ? note : `${before}; ${note}`), columns.capacity(row));
+  notes.codes[row] = notes.codeOfCanonical(before === '' ? note : `${before}; ${note}`);
 }

@@ -1,51 +1,25 @@
 import * as say from '../messages/import.ts';
-import type { Field } from './fields.ts';
-import { type GrowingNumbers, GrowingTexts } from './growing-columns.ts';
-import type { ColumnMapping, FilePlan } from './mapping.ts';
+import type { FilePlan } from './mapping.ts';
 import { DateReader, timeOfDay } from './read-date.ts';
-import { NumberReader, READ } from './read-number.ts';
+import { READ } from './read-number.ts';
 import { OVER_RANGE_BOUND, type ReadingColumns } from './reading-columns.ts';
+import { type DateStep, type Group, groupsOf, type NumberStep, type TextStep } from './reading-steps.ts';
 import type { Vocabulary } from './vocabulary.ts';
-import { keptText, NOT_UNDERSTOOD, wordMeaning } from './word-meaning.ts';
+import { keptText } from './word-meaning.ts';
 
-interface Place {
-  readonly index: number;
-  readonly head: string;
-  /** Text of every row, for constants; then index is -1. A preamble further down can change it. */
-  constant: string;
-}
-interface NumberStep extends Place {
-  readonly kind: 'number';
-  readonly measured: boolean;
-  readonly reader: NumberReader;
-  readonly into: GrowingNumbers;
-}
-interface DateStep extends Place {
-  readonly kind: 'date';
-  readonly needed: boolean;
-  readonly time: Place | undefined;
-  readonly into: GrowingNumbers;
-  readonly monthFirst: GrowingNumbers;
-}
-interface TextStep extends Place {
-  readonly kind: 'text';
-  readonly field: string;
-  readonly into: GrowingTexts;
-  /** Per code: whether the word was not understood. */
-  readonly bad: boolean[];
-}
-type Step = NumberStep | DateStep | TextStep;
+/** Records written a column at a time: few enough to stay in the nearest memory, enough to be worth a column's turn. */
+const BLOCK = 256;
 
-/** One reading of a line: its own columns and those it shares with the line's other readings. */
-export interface Group {
-  readonly steps: readonly Step[];
-  readonly measured: readonly NumberStep[];
-}
+type Records = readonly (readonly string[])[];
+/** Place in a batch -> why the record cannot be accepted. */
+export type Refusals = Map<number, string>;
 
 /** Flags that a file may fill in by words of its own: not understood is unknown, and said so. */
 const LENIENT = new Set(['adjusted', 'returned_to_service', 'co2_from']);
+const FIRES = 'high, low, mid, single, unnamed';
+const STATES = 'as_found, as_left, trial, unknown';
 
-/** Turns records of one file into rows of the growing columns, as its plan says. */
+/** Writes records of one file into the growing columns, a column at a time over a batch of records. */
 export class RowReader {
   readonly dates = new DateReader();
   readonly groups: readonly Group[];
@@ -54,168 +28,120 @@ export class RowReader {
   /** First row whose dates are kept both ways; -1 where none is. */
   openFrom = -1;
   readonly #columns: ReadingColumns;
-  readonly #plan: FilePlan;
-  readonly #vocabulary: Vocabulary;
+  /** Per place in the batch: whether something was measured. */
+  #seen = new Uint8Array(0);
 
   constructor(plan: FilePlan, vocabulary: Vocabulary, columns: ReadingColumns) {
-    this.#plan = plan;
-    this.#vocabulary = vocabulary;
     this.#columns = columns;
-    const used = plan.columns.filter(({ field }) => vocabulary.fields.has(field));
-    const keys = new Set(used.map(groupKey));
-    if (keys.size > 1) keys.delete('|');
-    const shared = used.filter((column) => groupKey(column) === '|');
-    this.groups = [...keys].map((key) =>
-      this.#group([...shared, ...used.filter((c) => key !== '|' && groupKey(c) === key)]),
-    );
+    this.groups = groupsOf(plan, vocabulary, columns);
   }
 
-  /** Writes one reading of a record at `row`; returns '' or the reason for which it cannot be accepted. */
-  read(record: readonly string[], { steps, measured }: Group, row: number): string {
-    const { length } = this.#columns.lines.values;
-    const capacity = row < length ? length : this.#columns.capacity(row);
-    for (const step of steps) {
-      const text = step.index < 0 ? step.constant : record[step.index];
-      const reason =
-        step.kind === 'number'
-          ? this.#number(step, text, row, capacity)
-          : step.kind === 'text'
-            ? this.#text(step, text, row, capacity)
-            : this.#date(step, text, record, row, capacity);
-      if (reason !== '') return reason;
+  /** Writes one reading of each record from row `base` on. Returns the records that cannot be accepted. */
+  read(records: Records, { steps }: Group, base: number): Refusals {
+    const rows = base + records.length;
+    const capacity = this.#columns.ensure(rows);
+    if (this.#seen.length < records.length) this.#seen = new Uint8Array(records.length * 2);
+    this.#seen.fill(0, 0, records.length);
+    const refused: Refusals = new Map();
+    for (const { into } of steps) into.ensure(rows, capacity);
+    for (let from = 0; from < records.length; from += BLOCK) {
+      const to = Math.min(from + BLOCK, records.length);
+      for (const step of steps) {
+        if (step.kind === 'number') this.#numbers(step, records, from, to, base, refused);
+        else if (step.kind === 'text') this.#texts(step, records, from, to, base, refused);
+        else this.#dates(step, records, from, to, base, refused);
+      }
     }
-    for (const { into } of measured) if (!Number.isNaN(into.values[row]) || into.boundAt(row) !== 0) return '';
-    return say.noMeasurement();
+    for (let i = 0; i < records.length; i++)
+      if (this.#seen[i] === 0 && !refused.has(i)) refused.set(i, say.noMeasurement());
+    return refused;
   }
 
-  /** A value for all readings from here on, told by a line between the tables. False where the plan has none such. */
-  setConstant(field: string, value: string): boolean {
-    let told = false;
+  /** A value for all readings from here on, told by a line between the tables. */
+  setConstant(field: string, value: string): void {
     for (const { steps } of this.groups)
       for (const step of steps)
-        if (step.kind === 'text' && step.index < 0 && step.field === field) {
-          step.constant = value;
-          told = true;
-        }
-    return told;
+        if (step.kind === 'text' && step.index < 0 && step.field === field) step.constant = value;
   }
 
-  /** Whether a record holds anything in the group's measured columns. */
-  mentions(record: readonly string[], { measured }: Group): boolean {
-    return measured.some(({ index }) => (record[index] ?? '').trim() !== '');
+  #numbers(step: NumberStep, records: Records, from: number, to: number, base: number, refused: Refusals): void {
+    const { reader, into, index, constant, measured } = step;
+    const { values } = into;
+    const seen = this.#seen;
+    for (let i = from; i < to; i++) {
+      const text = index < 0 ? constant : records[i][index];
+      const value = reader.read(text);
+      values[base + i] = value;
+      if (reader.status === READ.number) {
+        if (measured) seen[i] = 1;
+        if (reader.bound !== 0 || into.bounds !== undefined) into.setBound(base + i, reader.bound);
+      } else if (reader.status === READ.overRange) {
+        if (measured) seen[i] = 1;
+        into.setBound(base + i, OVER_RANGE_BOUND);
+      } else if (reader.status === READ.wrong) refuse(refused, i, say.badNumber(step.head, text));
+    }
   }
 
-  #number({ reader, into, head }: NumberStep, text: string, row: number, capacity: number): string {
-    const value = reader.read(text);
-    if (reader.status === READ.wrong) return say.badNumber(head, text);
-    into.set(row, value, reader.status === READ.overRange ? OVER_RANGE_BOUND : reader.bound, capacity);
-    return '';
-  }
-
-  #text({ into, bad, head, field }: TextStep, text: string, row: number, capacity: number): string {
-    const code = into.codeOf(text);
-    if (code >= 0) {
-      bad[code] ??= into.levels[code].startsWith(NOT_UNDERSTOOD);
-      if (bad[code] && field !== 'fuel') {
-        if (!LENIENT.has(field)) return say.badWord(head, text, field === 'fire' ? FIRES : STATES);
-        const seen = this.unread.get(head);
-        this.unread.set(head, { count: (seen?.count ?? 0) + 1, example: seen?.example ?? text });
-        into.set(row, -1, capacity);
-        return '';
+  #texts(step: TextStep, records: Records, from: number, to: number, base: number, refused: Refusals): void {
+    const { into, index, constant, field } = step;
+    const { codes } = into;
+    const needed = field === 'unit';
+    for (let i = from; i < to; i++) {
+      const text = index < 0 ? constant : records[i][index];
+      const code = into.codeOf(text);
+      codes[base + i] = code;
+      if (code < 0) {
+        if (needed) refuse(refused, i, say.noUnitId());
+      } else if (into.strange.size > 0 && field !== 'fuel' && into.strange.has(code)) {
+        codes[base + i] = -1;
+        this.#notUnderstood(step, text, i, refused);
       }
-    } else if (field === 'unit') return say.noUnitId();
-    into.set(row, code, capacity);
-    return '';
+    }
   }
 
-  #date(step: DateStep, text: string, record: readonly string[], row: number, capacity: number): string {
-    let day = this.dates.read(text);
-    let monthFirst = this.dates.monthFirstValue;
-    if (Number.isNaN(day) && Number.isNaN(monthFirst)) {
-      if (step.needed) return keptText(text) === '' ? say.noDate() : say.badDate(step.head, text);
-      if (keptText(text) !== '' && !/^[-–.]+$/.test(text.trim())) return say.badDate(step.head, text);
+  #notUnderstood({ field, head }: TextStep, text: string, i: number, refused: Refusals): void {
+    if (!LENIENT.has(field)) {
+      refuse(refused, i, say.badWord(head, text, field === 'fire' ? FIRES : STATES));
+      return;
     }
-    if (step.time) {
-      const written = step.time.index < 0 ? step.time.constant : record[step.time.index];
-      const time = timeOfDay(keptText(written));
-      if (Number.isNaN(time)) return say.badTime(step.time.head, written);
-      day = Math.floor(day) + time;
-      monthFirst = Math.floor(monthFirst) + time;
-    }
-    step.into.set(row, day, 0, capacity);
-    // Kept from the first date on whose order is open, so that it can be settled at the end of the file.
-    if (this.dates.orderMatters) {
-      if (this.openFrom < 0) this.openFrom = row;
-      step.monthFirst.set(row, monthFirst, 0, capacity);
-    }
-    return '';
+    const seen = this.unread.get(head);
+    this.unread.set(head, { count: (seen?.count ?? 0) + 1, example: seen?.example ?? text });
   }
 
-  #group(columns: readonly ColumnMapping[]): Group {
-    const places = [
-      ...columns.map((column) => ({ ...column, constant: '' })),
-      ...this.#plan.constants.map(({ field, value }) => ({ ...CONSTANT, field, head: field, constant: value })),
-      ...named(columns),
-    ];
-    const time = places.find(({ field }) => field === 'time_of_day');
-    const steps = places.flatMap((place) => this.#step(place, time));
-    const own = new Set(columns.filter((column) => groupKey(column) !== '|').map(({ index }) => index));
-    const measured = steps.filter(
-      (step): step is NumberStep => step.kind === 'number' && step.measured && (own.size === 0 || own.has(step.index)),
-    );
-    return { steps, measured };
-  }
-
-  #step(place: ColumnMapping & { constant: string }, time: Place | undefined): Step[] {
-    const field = this.#vocabulary.fields.get(place.field);
-    if (!field || field.kind === 'time') return [];
-    const { index, head, constant } = place;
-    const at = { index, head: head.trim(), constant };
-    if (field.kind === 'text' || field.kind === 'word')
-      return [{ ...at, kind: 'text', field: field.name, into: this.#texts(field), bad: [] }];
-    const into = this.#columns.numbers.get(field.name)!;
-    if (field.kind === 'number') {
-      const reader = new NumberReader(this.#plan.decimal, place.unit, field.unit);
-      return [{ ...at, kind: 'number', measured: field.measured, reader, into }];
+  #dates(step: DateStep, records: Records, from: number, to: number, base: number, refused: Refusals): void {
+    const { index, constant, into, time, monthFirst } = step;
+    const { dates } = this;
+    const { values } = into;
+    for (let i = from; i < to; i++) {
+      const text = index < 0 ? constant : records[i][index];
+      const day = dates.read(text);
+      const other = dates.monthFirstValue;
+      values[base + i] = day;
+      if (Number.isNaN(day) && Number.isNaN(other)) this.#noDate(step, text, i, refused);
+      let clock = 0;
+      if (time) {
+        const written = time.index < 0 ? time.constant : records[i][time.index];
+        clock = timeOfDay(keptText(written));
+        if (Number.isNaN(clock)) refuse(refused, i, say.badTime(time.head, written));
+        values[base + i] = Math.floor(day) + clock;
+      }
+      // Kept from the first date on whose order is open, so that it can be settled at the end of the file.
+      if (dates.orderMatters) {
+        if (this.openFrom < 0) this.openFrom = base + i;
+        monthFirst.ensure(base + records.length, values.length);
+        monthFirst.values[base + i] = time ? Math.floor(other) + clock : other;
+      }
     }
-    const monthFirst = this.#columns.monthFirst.get(field.name)!;
-    const needed = field.name === 'taken_at';
-    return [{ ...at, kind: 'date', needed, time: needed ? time : undefined, into, monthFirst }];
   }
 
-  /** Each file has words of its own; what is kept goes into one column. */
-  #texts({ name, kind, words }: Field): GrowingTexts {
-    const known = this.#columns.texts.get(name);
-    if (known && name !== 'fire' && name !== 'state') return known;
-    const own = name === 'fire' ? this.#plan.words.fire : name === 'state' ? this.#plan.words.state : {};
-    const meaning = kind === 'word' && words ? wordMeaning(words, own) : keptText;
-    if (known) known.meaning = meaning;
-    const column = known ?? new GrowingTexts(meaning);
-    this.#columns.texts.set(name, column);
-    return column;
+  #noDate({ needed, head }: DateStep, text: string, i: number, refused: Refusals): void {
+    const known = keptText(text) !== '' && !/^[-–.]+$/.test(text.trim());
+    if (known) refuse(refused, i, say.badDate(head, text));
+    else if (needed) refuse(refused, i, say.noDate());
   }
 }
 
-const FIRES = 'high, low, mid, single, unnamed';
-const STATES = 'as_found, as_left, trial, unknown';
-const CONSTANT: ColumnMapping = {
-  index: -1,
-  head: '',
-  field: '',
-  unit: '',
-  fire: '',
-  state: '',
-  confidence: 1,
-  reason: '',
-};
-
-const groupKey = ({ fire, state }: ColumnMapping): string => `${fire}|${state}`;
-
-/** Fire and state that the heads of a group name, as constants of its readings. */
-function named(columns: readonly ColumnMapping[]): (ColumnMapping & { constant: string })[] {
-  const special = columns.find((column) => groupKey(column) !== '|');
-  if (!special) return [];
-  return (['fire', 'state'] as const).flatMap((field) =>
-    special[field] === '' ? [] : [{ ...CONSTANT, field, head: field, constant: special[field] }],
-  );
+/** The first reason counts. */
+function refuse(refused: Refusals, i: number, reason: string): void {
+  if (!refused.has(i)) refused.set(i, reason);
 }

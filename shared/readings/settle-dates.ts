@@ -33,8 +33,8 @@ function shownOrder(dayFirst: number, monthFirst: number): DateOrder {
 function takeMonthFirst(columns: ReadingColumns, from: number, to: number): void {
   for (const [field, other] of columns.monthFirst) {
     const kept = columns.numbers.get(field);
-    if (!kept || other.values.length === 0) continue;
-    for (let row = from; row < to; row++) kept.set(row, other.get(row), 0, columns.capacity(row));
+    if (!kept || other.values.length === 0 || kept.values.length === 0) continue;
+    for (let row = from; row < to; row++) kept.values[row] = other.get(row);
   }
 }
 
@@ -46,7 +46,7 @@ function question(columns: ReadingColumns, file: number, from: number): Question
   while (day && month && row < last && day.get(row) === month.get(row)) row++;
   const both = `${writeIsoDate(day?.get(row) ?? Number.NaN)} or ${writeIsoDate(month?.get(row) ?? Number.NaN)}`;
   return {
-    message: say.askDateOrder(columns.files[file], String(columns.lines.get(row)), both),
+    message: say.askDateOrder(columns.files[file], String(columns.lines[row]), both),
     remedy: say.answerDateOrder(),
     parameter: 'dateOrder',
     options: [

@@ -1,6 +1,6 @@
 import { twelveDigits } from '../quantities/twelve-digits.ts';
 import type { GrowingNumbers } from './growing-columns.ts';
-import { OVER_RANGE_BOUND, type ReadingColumns } from './reading-columns.ts';
+import { OVER_RANGE_BOUND, type ReadingColumns, ROW } from './reading-columns.ts';
 
 /** A column in which cells said "over range" without a number. */
 export interface OverRange {
@@ -32,7 +32,9 @@ export function settleOverRange(columns: ReadingColumns): OverRange[] {
       if (column.boundAt(row) !== OVER_RANGE_BOUND) continue;
       const shown = highest.get(columns.texts.get('analyzer')?.code(row) ?? -1) ?? Number.NaN;
       const value = Number.isNaN(shown) || shown < floor ? floor : shown;
-      column.set(row, value, Number.isNaN(value) ? 0 : 1, column.values.length);
+      column.values[row] = value;
+      column.setBound(row, Number.isNaN(value) ? 0 : 1);
+      if (columns.status[row] !== ROW.accepted) continue;
       cells++;
       if (value < least) least = value;
     }
@@ -46,7 +48,8 @@ function highestShown(columns: ReadingColumns, column: GrowingNumbers): Readonly
   const highest = new Map<number, number>();
   for (let row = 0; row < columns.rows; row++) {
     const value = column.get(row);
-    if (Number.isNaN(value) || column.boundAt(row) === OVER_RANGE_BOUND) continue;
+    if (Number.isNaN(value) || column.boundAt(row) === OVER_RANGE_BOUND || columns.status[row] !== ROW.accepted)
+      continue;
     const code = analyzer?.code(row) ?? -1;
     if (!(value <= (highest.get(code) ?? Number.NEGATIVE_INFINITY))) highest.set(code, value);
   }

@@ -1,7 +1,7 @@
 import { plainWords } from './plain-words.ts';
 import { VALUE_WORDS, type WordColumn } from './value-words.ts';
 
-/** What is written for "not known" where words stand. */
+/** What is written for "not known" where words stand; by plainWords. */
 const UNKNOWN = new Set([
   '',
   'n a',
@@ -17,13 +17,16 @@ const UNKNOWN = new Set([
   'onbekend',
   'k a',
 ]);
+/** The same as it is written; tested on every new text, so it is one expression. */
+const UNKNOWN_TEXT =
+  /^(?:n\.?\/?\s?a\.?|#n\/a|unknown|none|null|nan|unbekannt|inconnu|desconocido|sconosciuto|onbekend|k\.?\s?a\.?|[-–—.?*]+)$/i;
 /** Marks a text as not understood. No file's text begins with it, since the reader drops control characters first. */
 export const NOT_UNDERSTOOD = '\u0000';
 
 /** A text as it is kept: trimmed, '' for marks of unknown. */
 export function keptText(written: string): string {
   const text = written.trim();
-  return UNKNOWN.has(plainWords(text)) && text.length < 12 && !/^\d+$/.test(text) ? '' : text;
+  return text.length < 12 && UNKNOWN_TEXT.test(text) ? '' : text;
 }
 
 /** The canonical value of a word; '' where unknown, NOT_UNDERSTOOD before what no list knows. */
