@@ -32,6 +32,11 @@ export const defaultsHead = (): string => 'Defaults used, and what to keep in mi
 export const methodsHead = (): string => 'How it was worked out';
 export const methodsIntro = (): string =>
   'Each cell of the notebook says in one sentence what it did; what stands underlined was chosen and can be changed.';
+export const bySources = (sources: string): string => `By: ${sources}.`;
+export const relationsHead = (): string => 'The derivations';
+export const relationsIntro = (): string =>
+  'In the notebook’s own formula language, as they are computed; uncertainties follow by partial derivatives with respect to what was measured.';
+export const relationColumns = (): readonly string[] => ['What', 'Formula', 'Source'];
 export const sourcesHead = (): string => 'Sources';
 export const sourcesIntro = (): string =>
   'How far each was seen: seen, the text itself; secondary, a reprint or quotation; memory, neither, so check before relying on it; common practice, no written source.';

@@ -17,7 +17,7 @@ export const SAVINGS_SOURCES = {
     full: '40 CFR Part 98, Table A-1, global warming potentials in force from 1 January 2025: CH4 28, N2O 265.',
     standing: 'memory',
   },
-  stoichiometry: {
+  carbonOfFuel: {
     short: 'Carbon of the fuel',
     full: 'Carbon dioxide by the carbon in the fuel’s composition per unit of gross heat, for fuels that Table C-1 does not list.',
     standing: 'common practice',

@@ -1,8 +1,10 @@
 import type { CellState } from '../../shared/cell-state.ts';
+import { RELATIONS } from '../../shared/combustion/relations/relations.ts';
 import { type Markup, markup } from '../../shared/markup/markup.ts';
 import { allCautions } from '../../shared/messages/cautions.ts';
 import * as say from '../../shared/messages/report.ts';
 import type { Source } from '../../shared/sources/source.ts';
+import { methodSources, sourceNamed } from './method-sources.ts';
 
 /** Defaults and remarks of every cell, the gravest first inside each. */
 export function defaultsSection(states: readonly CellState[]): Markup {
@@ -21,11 +23,26 @@ export function methodsSection(states: readonly CellState[]): Markup {
 ${states
   .filter(({ kind }) => kind !== 'note')
   .map(
-    ({ title, name, sentence, description }) =>
+    ({ title, name, kind, sentence, description }) =>
       markup`<div class="cell"><h3>${title}${name === title ? '' : markup` <span class="quiet">${name}</span>`}</h3><p>${sentence.map(
         (segment) => (typeof segment === 'string' ? segment : markup`<u>${segment.text}</u>`),
-      )}</p>${description ? markup`<p class="quiet">${description.answer}</p>` : ''}</div>`,
-  )}</section>`;
+      )}</p>${description ? markup`<p class="quiet">${description.answer}</p>` : ''}${sourcesOf(kind)}</div>`,
+  )}${states.some(({ kind }) => kind === 'derive') ? relations() : ''}</section>`;
+}
+
+function sourcesOf(kind: string): Markup {
+  const sources = methodSources(kind);
+  return sources.length === 0 ? markup`` : markup`<p class="quiet">${say.bySources(sources.join('; '))}</p>`;
+}
+
+/** The built-in derivations as they are computed, each with its source. */
+function relations(): Markup {
+  return markup`<h3>${say.relationsHead()}</h3><p class="quiet">${say.relationsIntro()}</p>
+<table><thead><tr>${say.relationColumns().map((title) => markup`<th>${title}</th>`)}</tr></thead><tbody>${RELATIONS.map(
+    ({ name, title, unit, formula, source }) =>
+      markup`<tr><td>${title}${unit === '1' || unit === '' ? '' : `, ${unit}`}</td><td class="raw">${name} = ${formula}</td><td>${sourceNamed(source)}</td></tr>
+`,
+  )}</tbody></table>`;
 }
 
 /** Words that the reader put beside the results. */
