@@ -32,9 +32,10 @@ export async function computeFit(
   if (missing.length > 0) return fail(lacksColumns('drift', 'readings or derive', missing.join(', ')));
   if (readings.rows !== derived.rows) return fail(unequalRows('drift', readings.rows, derived.rows));
   await context.pause();
-  const units = inputs.get(parameters.register)?.tables['units'];
+  const register = inputs.get(parameters.register)?.tables;
   const events = inputs.get(parameters.events)?.tables['events'];
-  return succeed(fitDrift({ readings, derived, units, events }, context.asOf, context.seed, parameters.referenceAir));
+  const known = { readings, derived, units: register?.['units'], limits: register?.['limits'], events };
+  return succeed(fitDrift(known, context.asOf, context.seed, parameters.referenceAir));
 }
 
 /** The fit held against bands and horizon. */

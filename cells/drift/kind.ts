@@ -92,7 +92,7 @@ export const kind: CellKind<DriftParameters, DriftResult, FittedDrift> = {
     reads: (parameters) => [
       { cell: parameters.readings, tables: ['accepted'] },
       { cell: parameters.derive, tables: ['derived'] },
-      { cell: parameters.register, tables: ['units'] },
+      { cell: parameters.register, tables: ['units', 'limits'] },
       ...eventsOf(parameters),
     ],
     compute: computeFit,

@@ -7,6 +7,7 @@ import type { Table, TextColumn } from '../table/table.ts';
 import { co2AsO2 } from './co2-line.ts';
 import { type FleetReadings, READING_STATE } from './fleet-readings.ts';
 import { hardwareOf } from './lane-keys.ts';
+import { targetFromReadings, targetOn, targetsOfLanes } from './lane-targets.ts';
 import { eventDays, NEW_SERIES_EVENTS } from './series-breaks.ts';
 
 export interface DriftTables {
@@ -14,6 +15,8 @@ export interface DriftTables {
   /** Same rows and order as readings. */
   readonly derived: Table;
   readonly units: Table | undefined;
+  /** The register's limits: what technicians set to. */
+  readonly limits: Table | undefined;
   readonly events: Table | undefined;
 }
 
@@ -56,18 +59,22 @@ export function readDrift(tables: DriftTables, asOf: number, referenceAir: boole
     return plausibleO2(o2) ? o2 : Number.NaN;
   });
   const breaks = eventDays(tables.events, NEW_SERIES_EVENTS, asOf);
+  const states = statesOf(textsOf(derived, 'state'), order);
+  const day = pick(numbersOf(derived, 'taken_at'));
+  const aims = aimsOf(tables, order, lanes, co2max, { first, second, states, day });
   const fleet: FleetReadings = {
     rows: order.length,
     unit: lanes.unit,
     lane: lanes.lane,
-    day: pick(numbersOf(derived, 'taken_at')),
-    state: statesOf(textsOf(derived, 'state'), order),
+    day,
+    state: states,
     adjusted: answersOf(textsOf(readings, 'adjusted'), order),
     visit: codes(visits),
     analyzer: codes(analyzers),
     first,
     second,
     extra: pick(columns.extra),
+    ...aims,
     lanes: { count: lanes.names.length, unit: lanes.unitOf, classOf: lanes.classOf, fuel: lanes.fuelOf },
     units: lanes.units.list.length,
     analyzers: analyzers.levels.length,
@@ -196,6 +203,48 @@ function groupLanes({ derived, units: register }: DriftTables, order: readonly n
     units,
     classes,
   };
+}
+
+interface Judged {
+  readonly first: Float64Array;
+  readonly second: Float64Array;
+  readonly states: Uint8Array;
+  readonly day: Float64Array;
+}
+
+/**
+ * The technician's aim on the day of each reading. A target is set on the instrument as it shows, so what the reading is
+ * off its target as shown is what it is off the aim.
+ */
+function aimsOf(
+  { derived, limits }: DriftTables,
+  order: readonly number[],
+  lanes: LaneGroups,
+  co2max: Float64Array,
+  { first, second, states, day }: Judged,
+): { aim: Float64Array; tolerance: Float64Array } {
+  const [o2, co2] = [numbersOf(derived, 'o2_pct'), numbersOf(derived, 'co2_pct')];
+  const line = (lane: number): number => co2max[lanes.fuelOf[lane]];
+  const shown = (i: number): number =>
+    Number.isFinite(first[i]) ? o2[order[i]] : co2AsO2(co2[order[i]], line(lanes.lane[i]));
+  const targets = targetsOfLanes(limits, lanes.names, line);
+  const [left, found]: number[][][] = [lanes.names.map(() => []), lanes.names.map(() => [])];
+  states.forEach((state, i) => {
+    if (!Number.isFinite(shown(i))) return;
+    if (state === READING_STATE.left) left[lanes.lane[i]].push(shown(i));
+    else if (state === READING_STATE.found) found[lanes.lane[i]].push(shown(i));
+  });
+  const known = targets.map((list, lane) => (list.length > 0 ? list : targetFromReadings(left[lane], found[lane])));
+  const aim = new Float64Array(order.length).fill(Number.NaN);
+  const tolerance = new Float64Array(order.length).fill(Number.NaN);
+  for (let i = 0; i < order.length; i++) {
+    const target = targetOn(known[lanes.lane[i]], day[i]);
+    if (!target) continue;
+    const judged = Number.isFinite(first[i]) ? first[i] : second[i];
+    aim[i] = judged - (shown(i) - target.o2);
+    tolerance[i] = target.tolerance;
+  }
+  return { aim, tolerance };
 }
 
 /** CO2max by fuel: what the fleet's own calculated CO2 implies where it has any, since technicians set by it. */

@@ -1,7 +1,8 @@
+import { exp, ln } from '../quantities/elementary.ts';
 import { minimize } from '../statistics/minimize.ts';
 import { type FleetProgram, STEP } from './fleet-program.ts';
 import { criterionOf, sumEquations } from './shared-effects.ts';
-import { SPREAD_NAMES, type Spread, type SpreadName, type SpreadPrior } from './spread.ts';
+import { SHARES, SPREAD_NAMES, type Spread, type SpreadName, type SpreadPrior } from './spread.ts';
 
 export interface SpreadEstimate {
   readonly spread: Spread;
@@ -31,11 +32,11 @@ export function estimateSpread(program: FleetProgram, options: EstimateOptions):
   const { prior } = options;
   const units = sampleUnits(program.units, options.sample, options.seed);
   const estimated = estimable(program, units).filter((name) => options.free?.includes(name) ?? true);
-  const typical = estimated.map((name) => Math.log(prior.typical[name]));
+  const typical = estimated.map((name) => toLine(name, prior.typical[name]));
   const spreadAt = (logs: Float64Array): Spread => {
     const spread: Record<SpreadName, number> = { ...prior.typical };
     estimated.forEach((name, i) => {
-      spread[name] = Math.exp(logs[i]);
+      spread[name] = fromLine(name, logs[i]);
     });
     return spread;
   };
@@ -53,6 +54,10 @@ export function estimateSpread(program: FleetProgram, options: EstimateOptions):
     converged: found.converged,
   };
 }
+
+/** A hyperparameter on the whole line, where it is searched for: logit of a share, logarithm of the others. */
+const toLine = (name: SpreadName, value: number): number => (SHARES.has(name) ? ln(value / (1 - value)) : ln(value));
+const fromLine = (name: SpreadName, value: number): number => (SHARES.has(name) ? 1 / (1 + exp(-value)) : exp(value));
 
 /** Unit numbers of the sample, ascending: a seeded shuffle's first ones. */
 export function sampleUnits(units: number, sample: number, seed: number): Int32Array {
@@ -74,21 +79,37 @@ export function sampleUnits(units: number, sample: number, seed: number): Int32A
 
 /** Which hyperparameters the steps of these units depend on. */
 function estimable(program: FleetProgram, units: Int32Array): SpreadName[] {
-  const { kind, cell, biasColumn, shared, unitSteps } = program;
+  const { kind, cell, extra, biasColumn, shared, unitSteps } = program;
   const needed = new Set<SpreadName>(['reading', 'visit', 'wander', 'rate']);
   const classes = new Set<number>();
   for (const unit of units) {
     for (let step = unitSteps[unit]; step < unitSteps[unit + 1]; step++) {
-      if (kind[step] === STEP.widen) needed.add('unrecorded');
-      else if (kind[step] === STEP.visit && cell[step] === 1) needed.add('analyzer');
-      else if (kind[step] === STEP.read || kind[step] === STEP.set) {
-        if (cell[step] === 1) needed.add('secondReading');
-        if (biasColumn[step] >= 0) needed.add(cell[step] === 1 ? 'secondAnalyzer' : 'analyzer');
-      }
+      const named = biasColumn[step] >= 0;
+      for (const name of namesOf(kind[step], cell[step], named, extra[step])) needed.add(name);
     }
     for (let lane = program.unitLanes[unit]; lane < program.unitLanes[unit + 1]; lane++)
       classes.add(program.columns[program.unitColumns[unit] + program.laneClass[lane]]);
   }
   if (classes.size > 2) needed.add('classRate');
   return shared.classes > 0 ? SPREAD_NAMES.filter((name) => needed.has(name)) : [...needed];
+}
+
+/** What a step depends on besides the four that all do. */
+function namesOf(kind: number, cell: number, named: boolean, extra: number): readonly SpreadName[] {
+  switch (kind) {
+    case STEP.visit:
+      return cell === 1 ? ['analyzer'] : [];
+    case STEP.widen:
+      return ['unrecorded'];
+    case STEP.aim:
+      return extra === 1 ? ['left', 'leftShare'] : ['left', 'leftShare', 'kept'];
+    case STEP.renew:
+      return [];
+    default: {
+      const own: SpreadName[] = kind === STEP.left && !Number.isNaN(extra) ? ['left', 'leftShare'] : [];
+      if (cell === 1) own.push('secondReading');
+      if (named) own.push(cell === 1 ? 'secondAnalyzer' : 'analyzer');
+      return own;
+    }
+  }
 }

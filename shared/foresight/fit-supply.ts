@@ -35,6 +35,8 @@ export function fitSupply(
     first: Float64Array.from(rows, ({ value }) => value),
     second: new Float64Array(rows.length).fill(Number.NaN),
     extra: new Float64Array(rows.length),
+    aim: new Float64Array(rows.length).fill(Number.NaN),
+    tolerance: new Float64Array(rows.length).fill(Number.NaN),
     lanes: {
       count: units.length,
       unit: Int32Array.from(units, (_, unit) => unit),

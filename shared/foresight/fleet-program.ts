@@ -17,13 +17,16 @@ export interface FleetProgram {
   readonly kind: Uint8Array;
   /** Place of the lane within its unit. */
   readonly lane: Uint8Array;
-  /** VISIT: years since the unit's last visit. READ and SET: the reading, in points. */
+  /** `visit`: years since the unit's last visit. `read`, `set`, `left`: the reading, in points. `aim`: the aim. */
   readonly value: Float64Array;
-  /** VISIT: variance of the visit's effect beyond the fleet's own (air temperature guessed). */
+  /**
+   * `visit`: variance of the visit's effect beyond the fleet's own (air temperature guessed). `left`: the aim, NaN where
+   * none is known. `widen`: variance beyond the fleet's own. `aim`: 1 where an adjustment is recorded.
+   */
   readonly extra: Float64Array;
-  /** READ and SET: which instrument cell (0 the target's, 1 the other). VISIT: 1 where the analyzer is not named. */
+  /** Readings: which instrument cell (0 the target's, 1 the other). `visit`: 1 where the analyzer is not named. */
   readonly cell: Uint8Array;
-  /** READ and SET: places of the shared columns that add to the reading, -1 for none. */
+  /** Readings and `aim`: places of the shared columns that add to a reading, -1 for none. */
   readonly biasColumn: Int32Array;
   readonly offsetColumn: Int32Array;
   readonly shared: SharedColumns;
@@ -46,10 +49,14 @@ export const STEP = {
   visit: 0,
   /** A reading of the level as it is. */
   read: 1,
-  /** The first reading of a level of which nothing is known: at a series' start or after an adjustment. */
+  /** The first reading of a level of which nothing is known, at a series' start. */
   set: 2,
   /** The level may have been moved without a record. */
   widen: 3,
   /** Other hardware from here: a new rate, a level of which nothing is known (a `set` follows). */
   renew: 4,
+  /** The first as-left reading after an adjustment: the level starts anew from it. */
+  left: 5,
+  /** An adjustment without an as-left reading, recorded or suspected: the level moves toward the aim. */
+  aim: 6,
 } as const;

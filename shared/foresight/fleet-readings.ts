@@ -22,6 +22,13 @@ export interface FleetReadings {
   readonly second: Float64Array;
   /** Variance that a guess about the day's air adds to all readings of the visit. */
   readonly extra: Float64Array;
+  /**
+   * What a technician who sets to the target would leave on that day, in the same points; NaN where no target is known.
+   * Targets are set on the instrument as measured, so at reference air the aim differs from day to day.
+   */
+  readonly aim: Float64Array;
+  /** Distance from the aim up to which a burner is left alone. */
+  readonly tolerance: Float64Array;
   readonly lanes: FleetLanes;
   readonly units: number;
   readonly analyzers: number;

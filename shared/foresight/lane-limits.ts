@@ -46,6 +46,9 @@ export function limitsByUnit(limits: Table | undefined, asOf: number): ReadonlyM
 
 const ONE_FIRE: readonly string[] = ['single', 'unnamed'];
 
+/** Whether two names are one fire: a unit's single fire is often not named. */
+export const sameFire = (a: string, b: string): boolean => a === b || (ONE_FIRE.includes(a) && ONE_FIRE.includes(b));
+
 /**
  * The limits of a lane: of its fuel, else of no named fuel; of its fire, a single fire and an unnamed one being the same.
  * Where the register has both quantities, the one that is asked for, else the one with a target, CO2 first.
@@ -55,8 +58,7 @@ export function limitsOfLane(
   { fuel, fire }: LaneName,
   quantity: 'as_target' | 'o2_pct' | 'co2_pct',
 ): LaneLimits | undefined {
-  const same = (a: string, b: string): boolean => a === b || (ONE_FIRE.includes(a) && ONE_FIRE.includes(b));
-  const fitting = limits.filter((entry) => same(entry.fire, fire) && (entry.fuel === fuel || entry.fuel === ''));
+  const fitting = limits.filter((entry) => sameFire(entry.fire, fire) && (entry.fuel === fuel || entry.fuel === ''));
   const rank = (entry: LaneLimits): number =>
     (entry.fuel === fuel ? 4 : 0) +
     (Number.isFinite(entry.target) ? 2 : 0) +

@@ -1,3 +1,4 @@
+import { exp } from '../quantities/elementary.ts';
 import { passTwoBarriers } from '../statistics/first-passage.ts';
 import { normalCdf } from '../statistics/normal.ts';
 import { gaussHermite, gaussLegendre } from '../statistics/quadrature.ts';
@@ -60,7 +61,7 @@ function outGivenRate(
   for (let i = 0; i < LEVELS.nodes.length; i++) {
     const level = from + half * (1 + LEVELS.nodes[i]);
     const z = (level - mean) / sd;
-    const weight = LEVELS.weights[i] * Math.exp(-0.5 * z * z);
+    const weight = LEVELS.weights[i] * exp(-0.5 * z * z);
     weights += weight;
     passed += weight * passTwoBarriers(upper - level, level - lower, rate, wander, years);
   }

@@ -1,3 +1,4 @@
+import { ln } from '../quantities/elementary.ts';
 import { factorCholesky, invertFromFactor, solveLower, solveUpper } from '../statistics/cholesky.ts';
 import { columnsOf, type FleetProgram, type SharedColumns } from './fleet-program.ts';
 import type { Spread, SpreadPrior } from './spread.ts';
@@ -86,7 +87,7 @@ export function solveShared(
   solveUpper(matrix, n, half);
   const criterion =
     equations.logDeterminant +
-    equations.counted * Math.log(2 * Math.PI) +
+    equations.counted * ln(2 * Math.PI) +
     logPosterior -
     logPrior +
     equations.squares -
@@ -110,7 +111,7 @@ export function criterionOf(
   const explained = half.reduce((sum, value) => sum + value * value, 0);
   return (
     equations.logDeterminant +
-    equations.counted * Math.log(2 * Math.PI) +
+    equations.counted * ln(2 * Math.PI) +
     logPosterior -
     logPrior +
     equations.squares -
@@ -125,7 +126,7 @@ function addPrior(matrix: Float64Array, shared: SharedColumns, spread: Spread, p
   let log = 0;
   const diagonal = (count: number, sd: number): void => {
     for (let i = 0; i < count; i++, at++) matrix[at * n + at] += 1 / (sd * sd);
-    log -= 2 * count * Math.log(sd);
+    log -= 2 * count * ln(sd);
   };
   diagonal(shared.analyzers, spread.analyzer);
   diagonal(shared.secondAnalyzers, spread.secondAnalyzer);
@@ -135,7 +136,7 @@ function addPrior(matrix: Float64Array, shared: SharedColumns, spread: Spread, p
   const b = prior.fleetRate * prior.fleetRate;
   for (let i = 0; i < m; i++)
     for (let j = 0; j < m; j++) matrix[(at + i) * n + at + j] += ((i === j ? 1 : 0) - b / (a + m * b)) / a;
-  if (m > 0) log -= (m - 1) * Math.log(a) + Math.log(a + m * b);
+  if (m > 0) log -= (m - 1) * ln(a) + ln(a + m * b);
   at += m;
   diagonal(shared.offsets, prior.offset);
   return log;

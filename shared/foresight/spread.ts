@@ -1,5 +1,5 @@
 /**
- * The model's hyperparameters: standard deviations, in points of the modelled quantity (O2 for drift, pascals for
+ * The model's hyperparameters: standard deviations unless said otherwise, in points of the modelled quantity (O2 for drift, pascals for
  * supply) and years. Estimated by restricted maximum likelihood, see estimate-spread.ts.
  */
 export interface Spread {
@@ -16,8 +16,14 @@ export interface Spread {
   /** Analyzer biases. */
   readonly analyzer: number;
   readonly secondAnalyzer: number;
-  /** Jump at a visit that may have adjusted without saying so. */
+  /** Jump at a visit that may have adjusted without saying so, the burner being found within its setting tolerance. */
   readonly unrecorded: number;
+  /** A level just adjusted about what the as-left reading and the technician's aim together tell. */
+  readonly left: number;
+  /** Share, 0 to 1, of an as-left reading's distance from the aim that is real; the rest is the reading's noise. */
+  readonly leftShare: number;
+  /** Share, 0 to 1, of the distance from the aim that stays at such a visit when found outside the setting tolerance. */
+  readonly kept: number;
   /** Mean rates of classes about the fleet's, per year. */
   readonly classRate: number;
 }
@@ -31,15 +37,21 @@ export const SPREAD_NAMES = [
   'analyzer',
   'secondAnalyzer',
   'unrecorded',
+  'left',
+  'leftShare',
+  'kept',
   'classRate',
 ] as const satisfies readonly (keyof Spread)[];
+
+/** Those that are shares: estimated by their logit, the others by their logarithm. */
+export const SHARES: ReadonlySet<keyof Spread> = new Set(['leftShare', 'kept']);
 
 export type SpreadName = (typeof SPREAD_NAMES)[number];
 
 /** What is believed before any reading: a typical value, and how many times larger or smaller is still one deviation away. */
 export interface SpreadPrior {
   readonly typical: Spread;
-  /** Standard deviation of the natural logarithm. */
+  /** Standard deviation of the natural logarithm (of the logit for shares). */
   readonly logSd: number;
   /** Standard deviations of what has no estimate of its own: the fleet's mean rate, and a fuel's offset. */
   readonly fleetRate: number;
@@ -56,7 +68,10 @@ export const DRIFT_PRIOR: SpreadPrior = {
     rate: 0.25,
     analyzer: 0.15,
     secondAnalyzer: 0.2,
-    unrecorded: 0.3,
+    unrecorded: 0.15,
+    left: 0.15,
+    leftShare: 0.7,
+    kept: 0.5,
     classRate: 0.15,
   },
   logSd: 1,
@@ -75,6 +90,9 @@ export const SUPPLY_PRIOR: SpreadPrior = {
     analyzer: 1e-3,
     secondAnalyzer: 1e-3,
     unrecorded: 1e-3,
+    left: 1,
+    leftShare: 0.7,
+    kept: 0.5,
     classRate: 3,
   },
   logSd: 1,

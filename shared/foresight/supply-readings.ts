@@ -1,3 +1,4 @@
+import { power } from '../quantities/elementary.ts';
 import { medianOf } from '../statistics/median-of.ts';
 import { numbersOf, textAt, textsOf } from '../table/columns.ts';
 import type { Table } from '../table/table.ts';
@@ -60,7 +61,7 @@ function supplyReader(tables: SupplyTables, exponent: number): (unit: string, ro
   const rated = ratedInputs(tables.units);
   const full = (row: number, unit: string): number => {
     const share = clocked[row] / (rated.get(unit) ?? Number.NaN);
-    return share >= BELIEVED[0] && share <= BELIEVED[1] ? share ** -exponent : Number.NaN;
+    return share >= BELIEVED[0] && share <= BELIEVED[1] ? power(share, -exponent) : Number.NaN;
   };
   return (unit, rows) => {
     const high = highestFire(rows, (row) => textAt(fire, row));

@@ -46,7 +46,7 @@ export function traceLanes(written: WrittenProgram, spread: Spread, effects: Sha
 
 /** The last of consecutive readings of one level. */
 function isShown({ kind, lane }: FleetProgram, step: number, end: number): boolean {
-  if (kind[step] !== STEP.read && kind[step] !== STEP.set) return false;
+  if (kind[step] !== STEP.read && kind[step] !== STEP.set && kind[step] !== STEP.left) return false;
   return !(step + 1 < end && kind[step + 1] === STEP.read && lane[step + 1] === lane[step]);
 }
 

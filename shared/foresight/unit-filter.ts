@@ -1,3 +1,4 @@
+import { ln } from '../quantities/elementary.ts';
 import { type FleetProgram, STEP } from './fleet-program.ts';
 import type { Spread } from './spread.ts';
 
@@ -67,11 +68,19 @@ export class UnitFilter {
         this.#visit(visitVariance(program, step, spread));
         break;
       case STEP.read:
-      case STEP.set:
-        this.#observe(program, step, x, program.cell[step] === 0 ? spread.reading : spread.secondReading);
+        this.#innovate(program, step, x, program.value[step], 1, 1);
+        this.#read(x, readingVariance(program, step, spread));
         break;
+      case STEP.set:
+      case STEP.left:
+      case STEP.aim: {
+        const { keep, value, share, variance } = blendOf(program, step, spread);
+        this.#innovate(program, step, x, value, 0, share);
+        this.#blend(x, keep, share, variance);
+        break;
+      }
       case STEP.widen:
-        this.covariance[x * this.size + x] += spread.unrecorded * spread.unrecorded;
+        this.covariance[x * this.size + x] += spread.unrecorded * spread.unrecorded + program.extra[step];
         break;
       default:
         this.#renew(x, program.laneClass[program.unitLanes[unit] + program.lane[step]], spread.rate);
@@ -126,7 +135,8 @@ export class UnitFilter {
     if (column + 2 > this.active) this.active = column + 2;
   }
 
-  #observe(program: FleetProgram, step: number, x: number, noise: number): void {
+  /** Readings and columns less `share` of the visit's effect and `held` of the level as they stand. */
+  #innovate(program: FleetProgram, step: number, x: number, value: number, held: number, share: number): void {
     const bias = program.biasColumn[step];
     const offset = program.offsetColumn[step];
     if (bias >= 0) this.#begin(bias);
@@ -134,26 +144,25 @@ export class UnitFilter {
     const { size, means, active } = this;
     const innovation = this.#innovation;
     const v = size - 1;
-    const fresh = program.kind[step] === STEP.set;
     for (let j = 0; j < active; j++) {
-      const seen = j === 0 ? program.value[step] : j - 1 === bias || j - 1 === offset ? 1 : 0;
-      innovation[j] = seen - means[j * size + v] - (fresh ? 0 : means[j * size + x]);
+      const seen = j === 0 ? value : j - 1 === bias || j - 1 === offset ? share : 0;
+      innovation[j] = seen - share * means[j * size + v] - held * means[j * size + x];
     }
-    if (fresh) this.#set(x, noise * noise);
-    else this.#read(x, noise * noise);
   }
 
-  /** The reading becomes the level: x = reading − v − noise. */
-  #set(x: number, noise: number): void {
+  /** A new level: x' = keep·x + innovated − share·v − noise. */
+  #blend(x: number, keep: number, share: number, noise: number): void {
     const { size, covariance: p, means } = this;
     const v = size - 1;
+    const own =
+      keep * keep * p[x * size + x] - 2 * keep * share * p[x * size + v] + share * share * p[v * size + v] + noise;
     for (let m = 0; m < size; m++) {
       if (m === x) continue;
-      p[x * size + m] = -p[v * size + m];
-      p[m * size + x] = p[x * size + m];
+      p[m * size + x] = keep * p[m * size + x] - share * p[m * size + v];
+      p[x * size + m] = p[m * size + x];
     }
-    p[x * size + x] = noise + p[v * size + v];
-    for (let j = 0; j < this.active; j++) means[j * size + x] = this.#innovation[j];
+    p[x * size + x] = own;
+    for (let j = 0; j < this.active; j++) means[j * size + x] = keep * means[j * size + x] + this.#innovation[j];
   }
 
   #read(x: number, noise: number): void {
@@ -181,9 +190,36 @@ export class UnitFilter {
       const scaled = e * inverse;
       for (let k = 0; k <= j; k++) products[j * stride + k] += scaled * innovation[k];
     }
-    this.logDeterminant += Math.log(variance);
+    this.logDeterminant += ln(variance);
     this.counted++;
   }
+}
+
+/** How a step makes a new level: x' = keep·x + value − share·(v + biases) + N(0, variance). */
+export interface Blend {
+  readonly keep: number;
+  readonly value: number;
+  readonly share: number;
+  readonly variance: number;
+}
+
+export function blendOf(program: FleetProgram, step: number, spread: Spread): Blend {
+  const value = program.value[step];
+  const { left, leftShare, kept } = spread;
+  if (program.kind[step] === STEP.set)
+    return { keep: 0, value, share: 1, variance: readingVariance(program, step, spread) };
+  if (program.kind[step] === STEP.left) {
+    const aim = program.extra[step];
+    if (Number.isNaN(aim)) return { keep: 0, value, share: 1, variance: readingVariance(program, step, spread) };
+    const variance = program.cell[step] === 0 ? left * left : left * left + readingVariance(program, step, spread);
+    return { keep: 0, value: leftShare * value + (1 - leftShare) * aim, share: leftShare, variance };
+  }
+  const keep = program.extra[step] === 1 ? 0 : kept;
+  return { keep, value: (1 - keep) * value, share: (1 - keep) * leftShare, variance: (1 - keep) * 2 * left * left };
+}
+
+function readingVariance(program: FleetProgram, step: number, { reading, secondReading }: Spread): number {
+  return program.cell[step] === 0 ? reading * reading : secondReading * secondReading;
 }
 
 export function visitVariance(program: FleetProgram, step: number, spread: Spread): number {

@@ -1,7 +1,7 @@
 import { factorCholesky, solveLower, solveUpper } from '../statistics/cholesky.ts';
 import { type FleetProgram, STEP } from './fleet-program.ts';
 import type { Spread } from './spread.ts';
-import { UnitFilter } from './unit-filter.ts';
+import { blendOf, UnitFilter } from './unit-filter.ts';
 
 /** The filter's state before and after a step that is no reading. */
 interface Turn {
@@ -38,9 +38,9 @@ export class UnitSmoother {
     for (let step = to - 1; step >= from; step--) {
       const turn = turns[step - from];
       const kind = program.kind[step];
-      if (kind === STEP.read || kind === STEP.set) visit(step);
+      if (kind === STEP.read || kind === STEP.set || kind === STEP.left) visit(step);
       if (!turn) continue;
-      this.#backward(turn, keptStates(program, step, size), kind === STEP.visit ? program.value[step] : 0);
+      this.#backward(turn, keptStates(program, step, size), motionOf(program, step, spread));
     }
   }
 
@@ -62,17 +62,17 @@ export class UnitSmoother {
       const before = covariance();
       filter.take(program, unit, step, spread);
       // What a `set` keeps is not changed by its own reading, so the state before it serves as the predicted one too.
-      const set = program.kind[step] === STEP.set;
+      const set = program.kind[step] === STEP.set || program.kind[step] === STEP.left;
       turns.push({ meansBefore, before, meansAfter: set ? meansBefore : means(), after: set ? before : covariance() });
     }
     return turns;
   }
 
-  #backward({ meansBefore, before, meansAfter, after }: Turn, kept: readonly number[], years: number): void {
+  #backward({ meansBefore, before, meansAfter, after }: Turn, kept: readonly number[], motion: Motion): void {
     const { size, columns } = this;
     const usable = kept.filter((state) => after[state * size + state] > 1e-14);
     const count = usable.length;
-    const gain = smootherGain(before, after, usable, size, years);
+    const gain = smootherGain(before, after, usable, size, motion);
     const meanShift = new Float64Array(count);
     const means = meansBefore.slice();
     for (let j = 0; j < columns; j++) {
@@ -96,6 +96,28 @@ export class UnitSmoother {
   }
 }
 
+/** How a step moves what it keeps: levels by their rate over the years, or one level toward an aim. */
+interface Motion {
+  readonly years: number;
+  readonly level: number;
+  readonly keep: number;
+  readonly share: number;
+}
+
+function motionOf(program: FleetProgram, step: number, spread: Spread): Motion {
+  if (program.kind[step] === STEP.visit) return { years: program.value[step], level: -1, keep: 1, share: 0 };
+  if (program.kind[step] !== STEP.aim) return { years: 0, level: -1, keep: 1, share: 0 };
+  const { keep, share } = blendOf(program, step, spread);
+  return { years: 0, level: 2 * program.lane[step], keep, share };
+}
+
+/** Covariance of state m before the step with a kept state after it. */
+function carried(before: Float64Array, m: number, state: number, size: number, motion: Motion): number {
+  const own = before[m * size + state];
+  if (state === motion.level) return motion.keep * own - motion.share * before[m * size + size - 1];
+  return state % 2 === 0 && state < size - 1 ? own + before[m * size + state + 1] * motion.years : own;
+}
+
 /** States that a step carries on: time keeps levels and rates, a new level all but that level, new hardware neither. */
 function keptStates(program: FleetProgram, step: number, size: number): number[] {
   const x = 2 * program.lane[step];
@@ -104,6 +126,7 @@ function keptStates(program: FleetProgram, step: number, size: number): number[]
     case STEP.visit:
       return all.slice(0, size - 1);
     case STEP.set:
+    case STEP.left:
       return all.filter((state) => state !== x);
     case STEP.renew:
       return all.filter((state) => state !== x && state !== x + 1);
@@ -118,7 +141,7 @@ function smootherGain(
   after: Float64Array,
   usable: readonly number[],
   size: number,
-  years: number,
+  motion: Motion,
 ): Float64Array {
   const count = usable.length;
   const gain = new Float64Array(size * count);
@@ -133,9 +156,7 @@ function smootherGain(
   const line = new Float64Array(count);
   for (let m = 0; m < size; m++) {
     usable.forEach((state, i) => {
-      // A level is carried on with its rate: x' = x + d·years.
-      const moved = state % 2 === 0 && state < size - 1 && years > 0 ? before[m * size + state + 1] * years : 0;
-      line[i] = before[m * size + state] + moved;
+      line[i] = carried(before, m, state, size, motion);
     });
     solveLower(factor, count, line);
     solveUpper(factor, count, line);

@@ -5,8 +5,8 @@ import { StepList } from './step-list.ts';
 
 /** Rows of one visit id further apart than this are two visits. */
 const VISIT_DAYS = 14;
-/** An adjustment that is recorded but whose as-left reading is missing moves the level by about this many points more. */
-const RECORDED_JUMP = 0.6;
+/** Variance of a recorded adjustment to an unknown aim. */
+const UNKNOWN_ADJUSTMENT = 0.6 ** 2;
 
 export interface WrittenProgram {
   readonly program: FleetProgram;
@@ -196,7 +196,7 @@ export class ProgramWriter {
     const unknown = this.#of(rows, READING_STATE.unknown);
     if (unknown.length === 0 || rows.some((row) => state[row] <= READING_STATE.left)) return;
     if (this.#fresh[fleetLane] === 0 && this.#adjustedAt(rows) !== 0)
-      this.#add(STEP.widen, lane, this.#readings.day[rows[0]]);
+      this.#add(STEP.widen, lane, this.#readings.day[rows[0]], 0, UNKNOWN_ADJUSTMENT);
     for (const row of unknown) this.#reading(row, lane, fleetLane, own);
   }
 
@@ -206,19 +206,33 @@ export class ProgramWriter {
    * adjusted: the level is as found, less surely.
    */
   #writeLeft(rows: readonly number[], lane: number, fleetLane: number, own: UnitColumns, breaks: boolean): void {
-    const { day } = this.#readings;
     const left = this.#of(rows, READING_STATE.left);
     const found = this.#of(rows, READING_STATE.found);
     const adjusted = this.#adjustedAt(rows);
     if (left.length === 0) {
-      if (found.length > 0 && adjusted !== 0 && !breaks)
-        this.#add(STEP.widen, lane, day[rows[0]], 0, adjusted === 1 ? RECORDED_JUMP ** 2 : 0);
+      if (found.length > 0 && adjusted !== 0 && !breaks) this.#writeUnrecorded(found, lane, adjusted === 1, own);
       return;
     }
     const copied = adjusted !== 1 && found.length > 0 && left.every((row) => this.#copies(row, found));
     if (copied && !breaks) return;
-    if (adjusted !== 0) this.#fresh[fleetLane] = 1;
-    for (const row of left) this.#reading(row, lane, fleetLane, own);
+    const anew = adjusted !== 0 && this.#fresh[fleetLane] === 0;
+    if (anew) this.#fresh[fleetLane] = 1;
+    for (const row of left) this.#reading(row, lane, fleetLane, own, anew || breaks ? STEP.left : STEP.set);
+  }
+
+  /**
+   * No as-left reading at a visit that adjusted or may have: toward the aim where the adjustment is recorded or the burner
+   * was found outside its tolerance, else the level as found, less surely.
+   */
+  #writeUnrecorded(found: readonly number[], lane: number, recorded: boolean, own: UnitColumns): void {
+    const { aim, tolerance, first, second, analyzer, day } = this.#readings;
+    const row = found[found.length - 1];
+    const value = Number.isFinite(first[row]) ? first[row] : second[row];
+    const bias = this.#biasOf(analyzer[row]) ? own.place(analyzer[row]) : -1;
+    if (!Number.isFinite(aim[row])) this.#add(STEP.widen, lane, day[row], 0, recorded ? UNKNOWN_ADJUSTMENT : 0);
+    else if (recorded || Math.abs(value - aim[row]) > tolerance[row])
+      this.#add(STEP.aim, lane, day[row], aim[row], recorded ? 1 : 0, 0, bias);
+    else this.#add(STEP.widen, lane, day[row]);
   }
 
   /** Rows of a state that hold a number. */
@@ -239,15 +253,15 @@ export class ProgramWriter {
     return known;
   }
 
-  #reading(row: number, lane: number, fleetLane: number, own: UnitColumns): void {
-    const { first, second, analyzer, analyzers, day } = this.#readings;
+  #reading(row: number, lane: number, fleetLane: number, own: UnitColumns, fresh: number = STEP.set): void {
+    const { first, second, aim, analyzer, analyzers, day } = this.#readings;
     const named = this.#biasOf(analyzer[row]);
     for (const [cell, value] of [first[row], second[row]].entries()) {
       if (!Number.isFinite(value)) continue;
-      const kind = this.#fresh[fleetLane] === 1 ? STEP.set : STEP.read;
+      const kind = this.#fresh[fleetLane] === 1 ? fresh : STEP.read;
       const bias = named ? own.place(analyzer[row] + cell * analyzers) : -1;
       const offset = cell === 1 ? own.place(this.#offsetColumn(fleetLane)) : -1;
-      this.#add(kind, lane, day[row], value, 0, cell, bias, offset);
+      this.#add(kind, lane, day[row], value, kind === STEP.left ? aim[row] : 0, cell, bias, offset);
       this.#fresh[fleetLane] = 0;
       if (this.#used[row] === 0) this.#count(row, fleetLane);
     }

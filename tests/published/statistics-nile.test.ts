@@ -27,6 +27,8 @@ function nile(): FleetReadings {
     first: Float64Array.from(r.nile),
     second: new Float64Array(rows).fill(Number.NaN),
     extra: new Float64Array(rows),
+    aim: new Float64Array(rows).fill(Number.NaN),
+    tolerance: new Float64Array(rows).fill(Number.NaN),
     lanes: { count: 1, unit: new Int32Array(1), classOf: new Int32Array(1), fuel: new Int32Array(1) },
     units: 1,
     analyzers: 0,

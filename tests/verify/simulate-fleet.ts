@@ -21,6 +21,10 @@ export interface FleetPlan {
   /** Distance from the target beyond which the technician adjusts. */
   readonly adjustBeyond: number;
   readonly recordLeft: boolean;
+  readonly recordAdjusted: boolean;
+  readonly knownTarget: boolean;
+  /** How a technician sets: until the instrument shows the target, or the level itself near the target within this. */
+  readonly setting: 'display' | number;
 }
 
 export const PLAIN_FLEET: FleetPlan = {
@@ -38,6 +42,9 @@ export const PLAIN_FLEET: FleetPlan = {
   analyzerSd: 0.15,
   adjustBeyond: 0.4,
   recordLeft: true,
+  recordAdjusted: true,
+  knownTarget: true,
+  setting: 'display',
 };
 
 export interface SimulatedFleet {
@@ -133,10 +140,13 @@ export function simulateFleet(plan: FleetPlan): SimulatedFleet {
         });
         const found = read(READING_STATE.found, -1);
         const adjust = Math.abs(found.first - target) > plan.adjustBeyond;
-        rows.push({ ...found, adjusted: plan.recordLeft ? (adjust ? 1 : 0) : -1 });
+        rows.push({ ...found, adjusted: plan.recordAdjusted ? (adjust ? 1 : 0) : -1 });
         if (!adjust) continue;
-        level[lane] = target - bias[analyzer] - effect + plan.reading * normal();
-        if (plan.recordLeft) rows.push(read(READING_STATE.left, 1));
+        const noise = plan.reading * normal();
+        level[lane] =
+          plan.setting === 'display' ? target - bias[analyzer] - effect - noise : target + plan.setting * normal();
+        const left = read(READING_STATE.left, 1);
+        if (plan.recordLeft) rows.push(plan.setting === 'display' ? { ...left, first: target } : left);
       }
     }
   }
@@ -158,6 +168,8 @@ function columnsOfRows(rows: readonly Row[], plan: FleetPlan): FleetReadings {
     first: Float64Array.from(rows, ({ first }) => first),
     second: Float64Array.from(rows, ({ second }) => second),
     extra: new Float64Array(rows.length),
+    aim: new Float64Array(rows.length).fill(plan.knownTarget ? 4 : Number.NaN),
+    tolerance: new Float64Array(rows.length).fill(plan.adjustBeyond),
     lanes: {
       count: lanes,
       unit: Int32Array.from({ length: lanes }, (_, lane) => lane >> 1),
