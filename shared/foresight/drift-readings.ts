@@ -7,6 +7,7 @@ import type { Table, TextColumn } from '../table/table.ts';
 import { co2AsO2 } from './co2-line.ts';
 import { type FleetReadings, READING_STATE } from './fleet-readings.ts';
 import { hardwareOf } from './lane-keys.ts';
+import type { LaneName } from './lane-name.ts';
 import { targetFromReadings, targetOn, targetsOfLanes } from './lane-targets.ts';
 import { eventDays, NEW_SERIES_EVENTS } from './series-breaks.ts';
 
@@ -18,12 +19,6 @@ export interface DriftTables {
   /** The register's limits: what technicians set to. */
   readonly limits: Table | undefined;
   readonly events: Table | undefined;
-}
-
-export interface LaneName {
-  readonly unit: string;
-  readonly fuel: string;
-  readonly fire: string;
 }
 
 /** The fleet's readings in points of O2, with the names that its numbers stand for. */

@@ -1,8 +1,8 @@
 import type { CellResult } from '../cell.ts';
-import type { LaneName } from './drift-readings.ts';
 import type { SpreadEstimate } from './estimate-spread.ts';
 import type { LaneStates } from './fit-fleet.ts';
 import type { Hardware } from './lane-keys.ts';
+import type { LaneName } from './lane-name.ts';
 import type { LaneTrace } from './trace-lanes.ts';
 import type { LaneSeries } from './write-program.ts';
 

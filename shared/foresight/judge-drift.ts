@@ -6,11 +6,11 @@ import type { Table } from '../table/table.ts';
 import { type BandQuestion, bandOfLane, type LaneBand } from './band-of-lane.ts';
 import { co2PerO2, o2AsCo2 } from './co2-line.ts';
 import type { DefaultBand } from './default-bands.ts';
-import type { LaneName } from './drift-readings.ts';
 import type { FittedDrift, FittedLane } from './fitted-drift.ts';
 import { type JudgedLane, judgeLane } from './judge-lane.ts';
 import { hardwareOf } from './lane-keys.ts';
 import { type LaneLimits, limitsByUnit, limitsOfLane } from './lane-limits.ts';
+import type { LaneName } from './lane-name.ts';
 import type { LevelState } from './leaving-chance.ts';
 import { eventDays, NEW_SERIES_EVENTS } from './series-breaks.ts';
 

@@ -1,7 +1,7 @@
 import { numbersOf, textAt, textsOf } from '../table/columns.ts';
 import type { Table } from '../table/table.ts';
-import type { LaneName } from './drift-readings.ts';
 import { rowsByValidity } from './lane-keys.ts';
+import type { LaneName } from './lane-name.ts';
 
 /** What the register says of one lane and quantity, in that quantity's points; NaN where it says nothing. */
 export interface LaneLimits extends LaneName {

@@ -2,9 +2,9 @@ import { medianOf } from '../statistics/median-of.ts';
 import { numbersOf, textAt, textsOf } from '../table/columns.ts';
 import type { Table } from '../table/table.ts';
 import { co2AsO2 } from './co2-line.ts';
-import type { LaneName } from './drift-readings.ts';
 import { rowsByValidity } from './lane-keys.ts';
 import { sameFire } from './lane-limits.ts';
+import type { LaneName } from './lane-name.ts';
 
 /** What a technician sets to from a day on, as the instrument shows it, in O2 points. */
 export interface LaneTarget {
