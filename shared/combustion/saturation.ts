@@ -19,13 +19,13 @@ export function saturationPressurePa(temperatureK: number): number {
   const b = N[2] * t * t + N[3] * t + N[4];
   const c = N[5] * t * t + N[6] * t + N[7];
   const root = (2 * c) / (-b + Math.sqrt(b * b - 4 * a * c));
-  return root ** 4 * 1e6;
+  return root * root * (root * root) * 1e6;
 }
 
 /** Temperature in K at which water vapor of the given partial pressure (Pa) is saturated, NaN outside the line. */
 export function saturationTemperatureK(pressurePa: number): number {
   if (!(pressurePa > 0 && pressurePa <= CRITICAL_PA)) return Number.NaN;
-  const beta = (pressurePa / 1e6) ** 0.25;
+  const beta = Math.sqrt(Math.sqrt(pressurePa / 1e6));
   const e = beta * beta + N[2] * beta + N[5];
   const f = N[0] * beta * beta + N[3] * beta + N[6];
   const g = N[1] * beta * beta + N[4] * beta + N[7];
@@ -35,8 +35,15 @@ export function saturationTemperatureK(pressurePa: number): number {
   return kelvin >= LOWEST_K ? kelvin : Number.NaN;
 }
 
-/** Slope of the vapor pressure, Pa/K, by the derivative of the same equation. */
-export function saturationSlopePaPerK(temperatureK: number): number {
-  const step = temperatureK * 1e-5;
-  return (saturationPressurePa(temperatureK + step) - saturationPressurePa(temperatureK - step)) / (2 * step);
+/**
+ * Slope of the vapor pressure, Pa/K, at a temperature and the pressure that belongs to it: the line is one polynomial
+ * F(theta, beta) = 0, so that d beta / d theta = -F_theta / F_beta.
+ */
+export function saturationSlopePaPerK(temperatureK: number, pressurePa: number): number {
+  const offset = temperatureK - N[9];
+  const t = temperatureK + N[8] / offset;
+  const b = Math.sqrt(Math.sqrt(pressurePa / 1e6));
+  const byTheta = b * b * (2 * t + N[0]) + b * (2 * N[2] * t + N[3]) + 2 * N[5] * t + N[6];
+  const byBeta = 2 * b * (t * (t + N[0]) + N[1]) + t * (N[2] * t + N[3]) + N[4];
+  return 4e6 * b * b * b * (-byTheta / byBeta) * (1 - N[8] / (offset * offset));
 }

@@ -1,3 +1,4 @@
+import { ln } from '../quantities/elementary.ts';
 /**
  * Lower factor L of a symmetric positive definite matrix, M = L Lᵀ, in place of the lower triangle (row-major, n × n).
  * @returns the log of the determinant of M, or NaN where M is not positive definite
@@ -13,7 +14,7 @@ export function factorCholesky(matrix: Float64Array, n: number): number {
       if (i === j) {
         if (!(sum > 0)) return Number.NaN;
         matrix[rowI + i] = Math.sqrt(sum);
-        logDeterminant += Math.log(sum);
+        logDeterminant += ln(sum);
       } else {
         matrix[rowI + j] = sum / matrix[rowJ + j];
       }

@@ -1,3 +1,4 @@
+import { exp } from '../quantities/elementary.ts';
 import { scaledUpperTail } from './mills-ratio.ts';
 import { normalCdf } from './normal.ts';
 
@@ -19,9 +20,9 @@ export function passOneBarrier(distance: number, drift: number, diffusion: numbe
 /** exp(2νa/σ²) Φ(−(νt + a)/(σ√t)) of a path that drifts `travel` = νt with spread σ√t. */
 function reflected(distance: number, travel: number, spread: number): number {
   const far = (travel + distance) / spread;
-  if (far < 0) return Math.exp((2 * travel * distance) / (spread * spread)) * normalCdf(-far);
+  if (far < 0) return exp((2 * travel * distance) / (spread * spread)) * normalCdf(-far);
   const near = (travel - distance) / spread;
-  return Math.exp(-0.5 * near * near) * scaledUpperTail(far);
+  return exp(-0.5 * near * near) * scaledUpperTail(far);
 }
 
 /**
@@ -67,7 +68,7 @@ function weightedMass(source: number, travel: number, spread: number, lower: num
   const high = (upper - source - travel) / spread;
   if (low > 0) return scaledTail(log, low) - scaledTail(log, high);
   if (high < 0) return scaledTail(log, -high) - scaledTail(log, -low);
-  return Math.exp(log) * (normalCdf(high) - normalCdf(low));
+  return exp(log) * (normalCdf(high) - normalCdf(low));
 }
 
-const scaledTail = (log: number, z: number): number => Math.exp(log - 0.5 * z * z) * scaledUpperTail(z);
+const scaledTail = (log: number, z: number): number => exp(log - 0.5 * z * z) * scaledUpperTail(z);

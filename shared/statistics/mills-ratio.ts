@@ -1,3 +1,5 @@
+import { exp } from '../quantities/elementary.ts';
+
 /**
  * Coefficients of W. J. Cody, "Rational Chebyshev approximations for the error function", Math. Comp. 23 (1969) 631-637,
  * as commonly printed: relative error below 1.2e-16 over the three ranges.
@@ -25,7 +27,7 @@ const ONE_OVER_ROOT_PI = 0.5641895835477563;
 
 /** exp(x²) erfc(x) for x ≥ 0. */
 function scaledErrorComplement(x: number): number {
-  if (x <= 0.46875) return Math.exp(x * x) * (1 - smallErrorFunction(x));
+  if (x <= 0.46875) return exp(x * x) * (1 - smallErrorFunction(x));
   return x <= 4 ? middleRange(x) : largeRange(x);
 }
 

@@ -1,3 +1,4 @@
+import { ln } from '../quantities/elementary.ts';
 import { factorCholesky, invertFromFactor, solveLower } from './cholesky.ts';
 import { minimize } from './minimize.ts';
 
@@ -123,8 +124,7 @@ function solve({ n, p, q, groups, xx, xy, yy }: Sums, theta: Float64Array, metho
   const rest = squares - beta.reduce((sum, b, i) => sum + b * right[i], 0);
   const freedom = method === 'REML' ? n - p : n;
   const variance = rest / freedom;
-  const criterion =
-    logDeterminant + (method === 'REML' ? logFixed : 0) + freedom * (1 + Math.log(2 * Math.PI * variance));
+  const criterion = logDeterminant + (method === 'REML' ? logFixed : 0) + freedom * (1 + ln(2 * Math.PI * variance));
   return { criterion, beta, betaCovariance: inverse.map((value) => value * variance), variance, factors };
 }
 

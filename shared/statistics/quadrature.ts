@@ -1,3 +1,4 @@
+import { cos } from '../quantities/elementary.ts';
 export interface Quadrature {
   readonly nodes: Float64Array;
   readonly weights: Float64Array;
@@ -8,7 +9,7 @@ export function gaussLegendre(count: number): Quadrature {
   const nodes = new Float64Array(count);
   const weights = new Float64Array(count);
   for (let i = 0; i < count; i++) {
-    let x = Math.cos((Math.PI * (i + 0.75)) / (count + 0.5));
+    let x = cos((Math.PI * (i + 0.75)) / (count + 0.5));
     let slope = 1;
     for (let turn = 0; turn < 100; turn++) {
       const { value, derivative } = legendre(count, x);
