@@ -5,6 +5,7 @@ import { type FuelProperties, fuelProperties } from '../../shared/fuels/fuel-pro
 import { probabilityOutside } from '../../shared/limits/probability-outside.ts';
 import { checkRich, richInSummer } from '../../shared/messages/raise.ts';
 import { writeDay } from '../../shared/quantities/dates.ts';
+import { power } from '../../shared/quantities/elementary.ts';
 import { textAt, textsOf } from '../../shared/table/columns.ts';
 import type { Finding } from './finding.ts';
 import type { Fleet } from './fleet.ts';
@@ -107,6 +108,6 @@ const airOf = ({ room }: Hardware, summerAirC: number): number =>
 /** O2 on a hot day: lambda goes with (density ratio)^exponent, down to no oxygen at all. */
 function summerO2(o2Pct: number, hardware: Hardware, summerAirC: number, fuel: FuelProperties): number {
   const density = (REFERENCE_AIR_C + KELVIN) / (airOf(hardware, summerAirC) + KELVIN);
-  const excess = (1 + excessAirFromO2(o2Pct, fuel)) * density ** hardware.exponent - 1;
+  const excess = (1 + excessAirFromO2(o2Pct, fuel)) * power(density, hardware.exponent) - 1;
   return excess <= 0 ? 0 : o2FromExcessAir(excess, fuel);
 }
