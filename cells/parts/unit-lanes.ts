@@ -25,6 +25,7 @@ export class UnitLanesList extends LitElement {
   @state() private first = 0;
   @state() private wanted = '';
   @state() private opened = '';
+  @state() private failure = '';
 
   private askedVersion = -1;
 
@@ -45,9 +46,16 @@ export class UnitLanesList extends LitElement {
   }
 
   private async askNames(version: number): Promise<void> {
-    const names = await unitNames(this.table, (range) => this.host.rows(this.cell.name, range));
-    if (version !== this.askedVersion) return;
-    this.names = names;
+    try {
+      const names = await unitNames(this.table, (range) => this.host.rows(this.cell.name, range));
+      if (version !== this.askedVersion) return;
+      this.names = names;
+    } catch (cause) {
+      // A cell that was calculated anew meanwhile refuses; its next version asks again.
+      if (version === this.askedVersion) this.failure = cause instanceof Error ? cause.message : String(cause);
+      return;
+    }
+    this.failure = '';
     await this.askLanes(version);
   }
 
@@ -58,7 +66,7 @@ export class UnitLanesList extends LitElement {
 
   override render(): TemplateResult | typeof nothing {
     const { found, shown } = this;
-    if (this.names.length === 0) return nothing;
+    if (this.names.length === 0) return this.failure === '' ? nothing : html`<p class="how">${this.failure}</p>`;
     const opened = this.drawn.get(this.opened);
     return html`<div class="find">
         <label>${lanesFind()} <input type="search" .value=${this.wanted} @input=${this.onFind} /></label>

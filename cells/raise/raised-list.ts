@@ -74,6 +74,7 @@ export class RaisedList extends LitElement {
   @state() private units: readonly RaisedUnit[] | undefined;
   @state() private lanes: ReadonlyMap<string, UnitLanes> = new Map();
   @state() private limit = FIRST_UNITS;
+  @state() private failure = '';
 
   @state() private opened: ReadonlySet<string> = new Set();
 
@@ -105,11 +106,17 @@ export class RaisedList extends LitElement {
   }
 
   private async ask(version: number): Promise<void> {
-    const rows = this.cell.rows['raised'] ?? 0;
-    const page = await this.host.rows(this.cell.name, { table: 'raised', from: 0, to: Math.min(rows, MOST_FINDINGS) });
-    if (version !== this.askedVersion) return;
-    this.units = raisedUnits(page, Math.min(page.total, MOST_FINDINGS));
-    await this.askLanes(version);
+    const to = Math.min(this.cell.rows['raised'] ?? 0, MOST_FINDINGS);
+    try {
+      const page = await this.host.rows(this.cell.name, { table: 'raised', from: 0, to });
+      if (version !== this.askedVersion) return;
+      this.units = raisedUnits(page, Math.min(page.total, to));
+      this.failure = '';
+      await this.askLanes(version);
+    } catch (cause) {
+      // A cell that was calculated anew meanwhile refuses; its next version asks again.
+      if (version === this.askedVersion) this.failure = cause instanceof Error ? cause.message : String(cause);
+    }
   }
 
   private async askLanes(version: number): Promise<void> {
@@ -121,6 +128,7 @@ export class RaisedList extends LitElement {
 
   override render(): TemplateResult | typeof nothing {
     const { units, limit } = this;
+    if (this.failure !== '') return html`<p class="none" role="alert">${this.failure}</p>`;
     if (!units) return nothing;
     if (units.length === 0) return html`<p class="none">${nothingRaised()}</p>`;
     const shown = units.slice(0, limit);

@@ -84,6 +84,11 @@ export const numberOutside = (
   return `${parameter} must be ${range}${unit === '' ? '' : ` ${unit}`}; found ${found}. Type another number.`;
 };
 export const numberNeeded = (parameter: string): string => `${parameter} cannot be empty. Type a number.`;
+export const addFilesWord = (): string => 'Add files …';
+export const filesDone = (): string => 'Done';
+export const filesOf = (parameter: string): string => `${parameter} of this cell`;
+export const missingFiles = (files: string): string =>
+  `This notebook reads ${files}, which is not at hand here. Open it, and the cells that wait for it go on.`;
 export const openFilesWord = (): string => 'Open files …';
 
 // The head of the page.
@@ -119,12 +124,12 @@ export const nothingOpen = (): string =>
 export const changeFollowed = (cells: number): string =>
   cells === 0 ? 'Nothing else depends on it.' : `${cells} ${cells === 1 ? 'cell' : 'cells'} followed your change.`;
 export const sampleBanner = (): string =>
-  'This is an invented campus, so that you can look around. Nothing here is a real site. Open your own files to see your own units.';
+  'An invented campus to look around in; no real site. Open your own files to see your own units.';
 
 // Own files.
 export const trayHead = (): string => 'Your own files';
 export const trayText = (): string =>
-  'Choose or drop CSV files: readings from the analyzer, the register of units, and events and fuel use where you have them. They stay on this computer; nothing is sent anywhere.';
+  'Choose or drop CSV files: readings from the analyzer, the register of units, and events and fuel use where you have them; or a notebook that you saved, with its files. They stay on this computer; nothing is sent anywhere.';
 export const trayChoose = (): string => 'Choose files …';
 export const trayDrop = (): string => 'Drop the files here';
 export const trayRole = (file: string): string => `What ${file} holds`;
@@ -137,6 +142,7 @@ export const trayNeedsRegister = (): string =>
 export const roleReadings = (): string => 'Readings';
 export const roleRegister = (): string => 'Register of units';
 export const roleEvents = (): string => 'Events';
+export const roleNotebook = (): string => 'Saved notebook';
 export const roleFuelUse = (): string => 'Fuel use';
 export const fileUnreadable = (file: string, cause: string): string =>
   `${file} could not be read: ${cause}. Close it in other programs and choose it again.`;
@@ -211,3 +217,10 @@ export const lanesNone = (wanted: string): string => `No unit is called "${wante
 export const lanesPrevious = (): string => 'Previous units';
 export const lanesNext = (): string => 'Next units';
 export const itsReadings = (unit: string): string => `Readings of ${unit}, each with its file and line`;
+
+// The account of the readings.
+export const accountHead = (): string => 'What became of every reading';
+export const accountAddsUp = (read: number, accepted: number, setAside: number, duplicates: number): string =>
+  `${plainCount(read)} readings = ${plainCount(accepted)} accepted + ${plainCount(setAside)} set aside + ${duplicatesWord(duplicates)}`;
+export const accountShort = (read: number, accepted: number, setAside: number, duplicates: number): string =>
+  `${plainCount(read)} readings, but ${plainCount(accepted)} accepted, ${plainCount(setAside)} set aside and ${duplicatesWord(duplicates)} do not add up to them. Please report this file.`;

@@ -9,6 +9,8 @@ export interface StripHost {
   lanes(cell: CellName, units: readonly string[]): Promise<readonly UnitLanes[]>;
   setParameter(cell: CellName, parameter: string, value: unknown): void;
   openFiles(cell: CellName, parameter: string): void;
+  /** Adds data files to the notebook and to the cell's list of files. */
+  addFiles(cell: CellName, parameter: string, files: readonly File[]): void;
 }
 
 /** How a kind is drawn below its answer and its sentence; main.ts brings the views of all kinds. */

@@ -1,10 +1,34 @@
 import { ownNotebook } from '../../shared/messages/page.ts';
 import { writeDay } from '../../shared/quantities/dates.ts';
 import type { OwnFile, PageSession } from './page-session.ts';
+import type { HandedFile } from './protocol.ts';
 import { startSession } from './start-session.ts';
 
-/** A campus review over the user's own files, looking from today. */
+/** A saved notebook with the data files that lie beside it; else a campus review over the files, looking from today. */
 export async function openOwnFiles(files: readonly OwnFile[]): Promise<PageSession> {
+  const notebook = files.find(({ role }) => role === 'notebook');
+  const data = files.filter(({ role }) => role !== 'notebook');
+  return notebook ? openNotebook(notebook.file, data) : openReview(data);
+}
+
+async function openNotebook(notebook: File, data: readonly OwnFile[]): Promise<PageSession> {
+  const session = startSession();
+  const text = await notebook.text();
+  await session.openNotebook(notebook.name, text, handed(data, keysOf(text)));
+  return session;
+}
+
+/** The keys by which a notebook lists its files, by file name; none where its text cannot be read, which the session then says. */
+function keysOf(text: string): ReadonlyMap<string, string> {
+  try {
+    const { data = [] } = JSON.parse(text) as { data?: readonly { key: string; name: string }[] };
+    return new Map(data.map(({ key, name }) => [name, key]));
+  } catch {
+    return new Map();
+  }
+}
+
+async function openReview(files: readonly OwnFile[]): Promise<PageSession> {
   const keys = (role: OwnFile['role']): string[] =>
     files.filter((file) => file.role === role).map(({ file }) => file.name);
   const session = startSession();
@@ -17,10 +41,13 @@ export async function openOwnFiles(files: readonly OwnFile[]): Promise<PageSessi
       events: keys('events'),
       fuelUse: keys('fuel-use'),
     },
-    files.map(({ file }) => ({ key: file.name, name: file.name, blob: file })),
+    handed(files),
   );
   return session;
 }
+
+const handed = (files: readonly OwnFile[], keys: ReadonlyMap<string, string> = new Map()): HandedFile[] =>
+  files.map(({ file }) => ({ key: keys.get(file.name) ?? file.name, name: file.name, blob: file }));
 
 /** The user's own calendar day, not that of Greenwich. */
 function today(): string {

@@ -2,23 +2,21 @@ import type { CellName } from '../../shared/cell.ts';
 import type { CellState, RowPage, RowRange } from '../../shared/cell-state.ts';
 import type { UnitLanes } from '../../shared/lanes/lane.ts';
 
-/** A file of the user's, under the name by which the notebook lists it. */
-export interface OpenedFile {
-  readonly key: string;
-  readonly file: File;
-}
-
 /** What the page needs of the notebook behind it; everything that takes time is a promise. */
 export interface PageSession {
   readonly title: string;
   /** ISO 8601 date. */
   readonly asOf: string;
+  /** Sentences about the notebook as a whole, and the data files that it names and nobody has handed over. */
+  readonly head: { readonly notices: readonly string[]; readonly missing: readonly string[] };
   states(): readonly CellState[];
   canUndo(): boolean;
   canRedo(): boolean;
   /** Called after every change of what the methods above return. Gives back how to stop listening. */
   onChange(listener: () => void): () => void;
   setParameter(cell: CellName, parameter: string, value: unknown): Promise<void>;
+  /** Hands over data files; a file of the same key is replaced. */
+  addFiles(files: readonly { readonly key: string; readonly name: string; readonly blob: Blob }[]): Promise<void>;
   setAsOf(day: string): Promise<void>;
   undo(): Promise<void>;
   redo(): Promise<void>;
@@ -33,7 +31,7 @@ export interface PageSession {
 }
 
 /** How the user's own files are opened: by the part each plays. */
-export type FileRole = 'readings' | 'register' | 'events' | 'fuel-use';
+export type FileRole = 'readings' | 'register' | 'events' | 'fuel-use' | 'notebook';
 
 export interface OwnFile {
   readonly role: FileRole;

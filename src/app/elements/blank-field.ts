@@ -1,7 +1,16 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Blank } from '../../../shared/cell.ts';
-import { blankHint, blankLabel, emptyBlank, openFilesWord } from '../../../shared/messages/page.ts';
+import {
+  addFilesWord,
+  blankHint,
+  blankLabel,
+  emptyBlank,
+  filesDone,
+  filesOf,
+  openFilesWord,
+  trayRemove,
+} from '../../../shared/messages/page.ts';
 import { readEntry } from '../entry/read-entry.ts';
 import { wordsOf } from '../entry/words-of.ts';
 import { LightElement } from './light-element.ts';
@@ -10,6 +19,13 @@ import { LightElement } from './light-element.ts';
 export class BlankChange extends CustomEvent<{ readonly parameter: string; readonly value: unknown }> {
   constructor(parameter: string, value: unknown) {
     super('bv-blank', { detail: { parameter, value }, bubbles: true });
+  }
+}
+
+/** Tells the strip which files the user added to a blank that lists files. */
+export class FilesAdded extends CustomEvent<{ readonly parameter: string; readonly files: readonly File[] }> {
+  constructor(parameter: string, files: readonly File[]) {
+    super('bv-add-files', { detail: { parameter, files }, bubbles: true });
   }
 }
 
@@ -32,11 +48,8 @@ export class BlankField extends LightElement {
     const { entry } = this.blank;
     if (entry.kind === 'choice') return this.choice(entry.options);
     if (entry.kind === 'cell') return this.choice(this.cells.map((name) => ({ value: name, label: name })));
-    if (entry.kind === 'files')
-      return this.closed(() =>
-        this.dispatchEvent(new CustomEvent('bv-open-files', { detail: this.blank.parameter, bubbles: true })),
-      );
     if (!this.open) return this.closed(() => this.begin());
+    if (entry.kind === 'files') return this.filesEntry();
     return entry.kind === 'text' ? this.longEntry() : this.shortEntry(entry.unit);
   }
 
@@ -67,6 +80,24 @@ export class BlankField extends LightElement {
   private longEntry(): TemplateResult {
     return html`<span class="entry"><textarea rows="3" .value=${String(this.value ?? '')} aria-label=${blankHint(this.parameterWords, '')}
       @keydown=${this.onKey} @blur=${this.onBlur}></textarea></span>`;
+  }
+
+  private filesEntry(): TemplateResult {
+    const files = Array.isArray(this.value) ? this.value.map(String) : [];
+    return html`<span class="entry files" role="group" aria-label=${filesOf(this.parameterWords)}>
+      ${files.map(
+        (name) =>
+          html`<span class="file-name">${name} <button type="button" class="act small" aria-label=${trayRemove(name)} @click=${() =>
+            this.keep(files.filter((other) => other !== name))}>✕</button></span>`,
+      )}
+      <label class="act small file">${addFilesWord()}<input type="file" multiple accept=".csv,.txt,.tsv,text/csv,text/plain" @change=${this.onFiles} /></label>
+      <button type="button" class="act small" @click=${() => this.close()}>${filesDone()}</button>
+    </span>`;
+  }
+
+  private onFiles(event: Event): void {
+    const files = [...((event.target as HTMLInputElement).files ?? [])];
+    if (files.length > 0) this.dispatchEvent(new FilesAdded(this.blank.parameter, files));
   }
 
   private complaint(): TemplateResult | typeof nothing {

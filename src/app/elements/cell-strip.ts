@@ -8,7 +8,7 @@ import type { StripHost, StripView, StripViews } from '../cell-view.ts';
 import { knotMark } from '../flow/knot-mark.ts';
 import { phaseWords } from '../flow/phase-words.ts';
 import './blank-field.ts';
-import type { BlankChange } from './blank-field.ts';
+import type { BlankChange, FilesAdded } from './blank-field.ts';
 import './cell-question.ts';
 import { LightElement } from './light-element.ts';
 
@@ -72,7 +72,7 @@ export class CellStrip extends LightElement {
     const heading = `strip-${cell.name}`;
     return html`<section class="strip ${this.front ? 'front' : ''} phase-${cell.phase} ${cell.stale ? 'stale' : ''}" id="cell-${cell.name}" aria-labelledby=${heading} tabindex="-1"
       @bv-blank=${(event: BlankChange) => this.host.setParameter(cell.name, event.detail.parameter, event.detail.value)}
-      @bv-open-files=${(event: CustomEvent<string>) => this.host.openFiles(cell.name, event.detail)}>
+      @bv-add-files=${(event: FilesAdded) => this.host.addFiles(cell.name, event.detail.parameter, event.detail.files)}>
       <div class="name">
         ${knotMark(cell)}
         <h2 id=${heading}>${cell.name}</h2>

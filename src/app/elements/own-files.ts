@@ -4,6 +4,7 @@ import {
   bytesWord,
   roleEvents,
   roleFuelUse,
+  roleNotebook,
   roleReadings,
   roleRegister,
   trayChoose,
@@ -27,6 +28,7 @@ const ROLES: readonly (readonly [FileRole, string])[] = [
   ['register', roleRegister()],
   ['events', roleEvents()],
   ['fuel-use', roleFuelUse()],
+  ['notebook', roleNotebook()],
 ];
 
 /** Where the user's own CSV files are laid out, each with the part it plays, before they are opened together. */
@@ -52,18 +54,19 @@ export class OwnFiles extends LightElement {
 
   override render(): TemplateResult {
     const has = (role: FileRole): boolean => this.files.some((file) => file.role === role);
+    const canOpen = has('readings') || has('notebook');
     return html`<section class="tray" aria-labelledby="tray-head">
       <h2 id="tray-head">${trayHead()}</h2>
       <p>${trayText()}</p>
-      <p class="acts"><label class="act strong file">${trayChoose()}<input type="file" multiple accept=".csv,.txt,.tsv,text/csv,text/plain" @change=${this.onChoose} /></label>
+      <p class="acts"><label class="act strong file">${trayChoose()}<input type="file" multiple accept=".csv,.txt,.tsv,.json,text/csv,text/plain,application/json" @change=${this.onChoose} /></label>
         <span class="drop-hint">${trayDrop()}</span></p>
       ${this.faults.map((fault) => html`<p class="fault" role="alert">${fault}</p>`)}
       ${this.files.length === 0 ? nothing : html`<ul class="files">${this.files.map((own) => this.line(own))}</ul>`}
       ${this.failure === '' ? nothing : html`<p class="fault" role="alert">${this.failure}</p>`}
-      ${this.files.length > 0 && !has('readings') ? html`<p class="hint">${trayNeedsReadings()}</p>` : nothing}
-      ${has('readings') && !has('register') ? html`<p class="hint">${trayNeedsRegister()}</p>` : nothing}
+      ${this.files.length > 0 && !canOpen ? html`<p class="hint">${trayNeedsReadings()}</p>` : nothing}
+      ${has('readings') && !has('register') && !has('notebook') ? html`<p class="hint">${trayNeedsRegister()}</p>` : nothing}
       <p class="acts">
-        <button type="button" class="act strong" ?disabled=${!has('readings') || this.doing !== ''} @click=${this.open}>${trayOpen()}</button>
+        <button type="button" class="act strong" ?disabled=${!canOpen || this.doing !== ''} @click=${this.open}>${trayOpen()}</button>
         <button type="button" class="act" @click=${() => this.dispatchEvent(new CustomEvent('bv-close-tray', { bubbles: true }))}>${trayClose()}</button>
         <span role="status">${this.doing}</span>
       </p>

@@ -1,15 +1,18 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
+import type { CellName } from '../../../shared/cell.ts';
 import type { CellState } from '../../../shared/cell-state.ts';
 import {
   changeFollowed,
   errorOf,
   goTo,
+  missingFiles,
   moreFailed,
   nothingOpen,
   nothingToSave,
   openFailed,
+  openFilesWord,
   openingOwn,
   openingSample,
   pageTitle,
@@ -54,6 +57,8 @@ export class PageShell extends LightElement {
   @state() private said = '';
   @state() private light: Light = readLight();
 
+  /** Notebooks opened so far: a strip of another notebook is another strip, though its cell be called the same. */
+  private opened = 0;
   private stopListening: (() => void) | undefined;
   private names: ReadonlyMap<string, string> = new Map();
   private readonly host: StripHost = {
@@ -61,6 +66,7 @@ export class PageShell extends LightElement {
     lanes: (cell, units) => this.need().lanes(cell, units),
     setParameter: (cell, parameter, value) => this.change(() => this.need().setParameter(cell, parameter, value)),
     openFiles: () => this.showTray(),
+    addFiles: (cell, parameter, files) => this.change(() => this.addFiles(cell, parameter, files)),
   };
 
   override connectedCallback(): void {
@@ -86,6 +92,7 @@ export class PageShell extends LightElement {
       this.stopListening?.();
       this.stopListening = session.onChange(() => this.look());
       this.session = session;
+      this.opened++;
       document.title = pageTitle(session.title);
       this.isSample = isSample;
       this.failure = '';
@@ -127,7 +134,7 @@ export class PageShell extends LightElement {
           ${this.calls()}
           ${repeat(
             [...front, ...others],
-            ({ name }) => name,
+            ({ name }) => `${this.opened} ${name}`,
             (cell) => this.strip(cell),
           )}
         </main>
@@ -147,8 +154,11 @@ export class PageShell extends LightElement {
   private calls(): TemplateResult | typeof nothing {
     const asking = this.cells.filter(({ phase, question }) => phase === 'asking' && question);
     const failed = this.cells.filter(({ phase }) => phase === 'failed');
-    if (asking.length + failed.length === 0) return nothing;
+    const { notices = [], missing = [] } = this.session?.head ?? {};
+    if (asking.length + failed.length + notices.length + missing.length === 0) return nothing;
     return html`<div class="calls">
+      ${notices.map((notice) => html`<p class="news">${notice}</p>`)}
+      ${missing.length > 0 ? html`<p class="news fault">${missingFiles(missing.join(', '))} <button type="button" class="act" @click=${() => this.showTray()}>${openFilesWord()}</button></p>` : nothing}
       ${asking.map(
         ({ name, question }) =>
           html`<bv-question .question=${question} @bv-blank=${(event: BlankChange) =>
@@ -191,9 +201,24 @@ export class PageShell extends LightElement {
 
   private async openOwn(files: readonly OwnFile[]): Promise<void> {
     if (!this.opener) return;
+    const missing = this.session?.head.missing ?? [];
+    if (files.every(({ file }) => missing.includes(file.name))) {
+      this.trayOpen = false;
+      await this.change(() =>
+        this.need().addFiles(files.map(({ file }) => ({ key: file.name, name: file.name, blob: file }))),
+      );
+      return;
+    }
     this.failure = '';
     this.doing = openingOwn(files.length);
     if (await this.take(this.opener.own(files), false)) this.trayOpen = false;
+  }
+
+  private async addFiles(cell: CellName, parameter: string, files: readonly File[]): Promise<void> {
+    const held = this.cells.find(({ name }) => name === cell)?.parameters as Record<string, unknown> | undefined;
+    const before = Array.isArray(held?.[parameter]) ? held[parameter].map(String) : [];
+    await this.need().addFiles(files.map((file) => ({ key: file.name, name: file.name, blob: file })));
+    await this.need().setParameter(cell, parameter, [...new Set([...before, ...files.map(({ name }) => name)])]);
   }
 
   private async save(what: 'notebook' | 'results'): Promise<void> {

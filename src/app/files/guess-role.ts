@@ -2,6 +2,7 @@ import type { FileRole } from '../page-session.ts';
 
 /** Heads that only one kind of file has, most telling first. A proposal: the user sees it and can change it. */
 const TELLING: readonly (readonly [FileRole, RegExp])[] = [
+  ['notebook', /^\s*\{[\s\S]*"format"\s*:\s*"between-visits-notebook"/],
   ['events', /(^|[,;\t|])\s*"?event"?\s*($|[,;\t|])/im],
   ['fuel-use', /(^|[,;\t|])\s*"?(energy|quantity|cost|fuel[_ ]use)\w*"?\s*($|[,;\t|])/im],
   [

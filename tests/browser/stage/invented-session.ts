@@ -12,7 +12,7 @@ export type StageState = 'done' | 'error' | 'question' | 'stale' | 'running' | '
 export class InventedSession implements PageSession {
   readonly title = 'Norrow campus';
   readonly asOf = '2026-11-15';
-  readonly notices = [];
+  readonly head = { notices: [], missing: [] };
   readonly #readings: Table;
   readonly #raised = inventedRaised();
   #cells: readonly CellState[];
@@ -48,6 +48,7 @@ export class InventedSession implements PageSession {
     for (const listener of this.#listeners) listener();
   }
 
+  async addFiles(): Promise<void> {}
   async setAsOf(): Promise<void> {}
   async settled(): Promise<void> {}
   async undo(): Promise<void> {}
