@@ -41,19 +41,20 @@ export function resolveFuels(readings: Table, register: RegisterRows, defaultFue
     return known >= 0 ? known : levels.push(name) - 1;
   };
   const width = written.levels.length + 1;
-  const known = new Map<number, Resolution>();
+  // One entry for each pair of unit and written fuel, in place of a look-up by key in every row.
+  const known = new Int32Array((unit.levels.length + 1) * width).fill(-1);
+  const resolutions: Resolution[] = [];
   const codes = new Int32Array(readings.rows);
   const registerRow = new Int32Array(readings.rows);
   const marks = new Uint8Array(readings.rows);
   for (let row = 0; row < readings.rows; row++) {
     const key = (unit.codes[row] + 1) * width + written.codes[row] + 1;
-    let found = known.get(key);
-    if (!found) {
+    if (known[key] < 0) {
       const own = written.codes[row] < 0 ? '' : written.levels[written.codes[row]];
       const name = unit.codes[row] < 0 ? '' : unit.levels[unit.codes[row]];
-      found = resolve(own, register.of(name), register, defaultFuel, level);
-      known.set(key, found);
+      known[key] = resolutions.push(resolve(own, register.of(name), register, defaultFuel, level)) - 1;
     }
+    const found = resolutions[known[key]];
     codes[row] = found.fuel;
     marks[row] = found.marks;
     registerRow[row] = found.rows.length === 1 ? found.rows[0] : rowAt(found.rows, register.validFrom, taken[row]);

@@ -2,7 +2,7 @@ import { MEASURED, type Measured } from '../../shared/combustion/analyzer-classe
 import { type BlockSource, fromColumn, fromConstant, fromLevels, type Sources } from '../../shared/formula/sources.ts';
 import type { FuelProperties } from '../../shared/fuels/fuel-properties.ts';
 import { numbersOf, textsOf } from '../../shared/table/columns.ts';
-import type { Table, TextColumn } from '../../shared/table/table.ts';
+import type { Column, Table, TextColumn } from '../../shared/table/table.ts';
 import type { DeriveParameters } from './parameters.ts';
 import type { RegisterRows } from './register-rows.ts';
 import type { ResolvedRows } from './resolve-fuels.ts';
@@ -69,6 +69,8 @@ export function sourcesOf(
   uncertainties.set('fuel.co2_max', fromLevels(resolved.fuel.codes, resolved.co2maxSdPct));
   burnerSources(register, resolved, parameters, numbers, uncertainties);
   pressureSources(readings, register, resolved, numbers, uncertainties);
+  const absent = new Set<string>();
+  for (const name of [...MEASURED, 'co2_from']) if (isEmpty(readings.columns.get(name))) absent.add(`reading.${name}`);
   const bounds = new Map(
     (['co_ppm', 'co_air_free_ppm', 'nox_ppm'] as const).flatMap((name) => {
       const column = readings.columns.get(name);
@@ -80,8 +82,20 @@ export function sourcesOf(
     numbers,
     uncertainties,
     bounds,
+    absent,
     texts,
   };
+}
+
+/** Whether no row of the column is known; a column that is in use tells so within a few rows. */
+function isEmpty(column: Column | undefined): boolean {
+  if (!column) return true;
+  if (column.kind === 'text') {
+    for (let row = 0; row < column.codes.length; row++) if (column.codes[row] >= 0) return false;
+    return true;
+  }
+  for (let row = 0; row < column.values.length; row++) if (!Number.isNaN(column.values[row])) return false;
+  return true;
 }
 
 const filled =

@@ -4,6 +4,9 @@ import type { Planned } from './planned.ts';
 import type { Program } from './program.ts';
 import { resolveGroups } from './resolve-groups.ts';
 import type { OutputColumn, Sources } from './sources.ts';
+import { specialize } from './specialize.ts';
+
+const NONE: ReadonlySet<string> = new Set();
 
 /** Rows to a block: 16 kB a buffer, so that the buffers in use stay in the processor's cache. */
 export const BLOCK_ROWS = 2048;
@@ -19,7 +22,7 @@ export class Evaluator {
   readonly #passes: readonly ((n: number) => void)[];
 
   constructor(program: Program, sources: Sources, outputs: ReadonlyMap<string, OutputColumn>, withUncertainty = true) {
-    const ready = resolveGroups(program, sources, evaluateWhole);
+    const ready = resolveGroups(specialize(program, sources.absent ?? NONE), sources, evaluateWhole);
     const plan = new Plan(ready.program, ready.sources, this.#context, withUncertainty);
     for (const [name, column] of outputs) {
       const output = ready.program.outputs.get(name);

@@ -55,18 +55,27 @@ export function quotientSlope(out: A, a: A, s: number, v: A, b: A, t: number, r:
   for (let i = 0; i < n; i++) out[i] = (s * a[i] - t * v[i] * b[i]) * r[i];
 }
 
+/** Either side unknown makes the answer unknown. One loop an operator, so that none asks in every row which it is. */
 export function compare(out: A, a: A, b: A, operator: Comparison, n: number): void {
+  if (operator === '<') less(out, a, b, n);
+  else if (operator === '>') less(out, b, a, n);
+  else if (operator === '<=') lessOrEqual(out, a, b, n);
+  else if (operator === '>=') lessOrEqual(out, b, a, n);
+  else if (operator === '==') equal(out, a, b, 1, n);
+  else equal(out, a, b, 0, n);
+}
+
+function less(out: A, a: A, b: A, n: number): void {
+  for (let i = 0; i < n; i++) out[i] = a[i] < b[i] ? 1 : a[i] >= b[i] ? 0 : Number.NaN;
+}
+function lessOrEqual(out: A, a: A, b: A, n: number): void {
+  for (let i = 0; i < n; i++) out[i] = a[i] <= b[i] ? 1 : a[i] > b[i] ? 0 : Number.NaN;
+}
+function equal(out: A, a: A, b: A, yes: number, n: number): void {
   for (let i = 0; i < n; i++) {
     const x = a[i];
     const y = b[i];
-    // Either one unknown makes the answer unknown.
-    if (Number.isNaN(x) || Number.isNaN(y)) out[i] = Number.NaN;
-    else if (operator === '<') out[i] = x < y ? 1 : 0;
-    else if (operator === '<=') out[i] = x <= y ? 1 : 0;
-    else if (operator === '>') out[i] = x > y ? 1 : 0;
-    else if (operator === '>=') out[i] = x >= y ? 1 : 0;
-    else if (operator === '==') out[i] = x === y ? 1 : 0;
-    else out[i] = x === y ? 0 : 1;
+    out[i] = x === y ? yes : x < y || x > y ? 1 - yes : Number.NaN;
   }
 }
 

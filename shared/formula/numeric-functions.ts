@@ -1,3 +1,4 @@
+import { exp, ln, log10, power as raise } from '../quantities/elementary.ts';
 import type { NumericFunction } from './step.ts';
 
 /** A function of one number with its slope. Either may be NaN; an infinite value becomes unknown. */
@@ -49,22 +50,89 @@ export function ofTwo(
 
 const finite = (x: number): number => (Number.isFinite(x) ? x : Number.NaN);
 
-const smaller = (x: number, y: number): number => (x <= y ? x : y <= x ? y : Number.NaN);
-const greater = (x: number, y: number): number => (x >= y ? x : y >= x ? y : Number.NaN);
-
-export const EXP = ofOne('exp', true, Math.exp, (_, y) => y);
-export const LN = ofOne('ln', true, Math.log, (x) => 1 / x);
-export const LOG10 = ofOne('log10', true, Math.log10, (x) => 1 / (x * Math.LN10));
+export const EXP = ofOne('exp', true, exp, (_, y) => y);
+export const LOG10 = ofOne('log10', true, log10, (x) => 1 / (x * Math.LN10));
 export const SQRT = ofOne('sqrt', true, Math.sqrt, (_, y) => 0.5 / y);
 export const ABS = ofOne('abs', false, Math.abs, (x) => Math.sign(x));
 /** A step has no slope worth carrying: the uncertainty is that of what was rounded. */
 export const ROUND = ofOne('round', true, Math.round, () => 1);
 export const FLOOR = ofOne('floor', true, Math.floor, () => 1);
 export const CEIL = ofOne('ceil', true, Math.ceil, () => 1);
-export const MIN = ofTwo('min', [true, true], smaller, [(x, y) => (x <= y ? 1 : 0), (x, y) => (x <= y ? 0 : 1)]);
-export const MAX = ofTwo('max', [true, true], greater, [(x, y) => (x >= y ? 1 : 0), (x, y) => (x >= y ? 0 : 1)]);
 export const REMAINDER = ofTwo('remainder', [false, false], (x, y) => x % y, [() => 1, (x, y) => -Math.trunc(x / y)]);
-export const POWER = ofTwo('power', [false, false], (x, y) => x ** y, [
-  (x, y, z) => (x === 0 ? y * x ** (y - 1) : (y * z) / x),
-  (x, _, z) => (z === 0 ? 0 : z * Math.log(x)),
-]);
+
+/*
+ * Those below stand in every derivation and are loops of their own: a loop that is handed its function cannot have it
+ * built in, and then costs several times as much.
+ */
+
+export const LN: NumericFunction = {
+  key: 'ln',
+  monotone: [true],
+  values(out, [a], n) {
+    for (let i = 0; i < n; i++) out[i] = a[i] > 0 ? ln(a[i]) : Number.NaN;
+  },
+  withPartials(out, [p], [a], n) {
+    for (let i = 0; i < n; i++) {
+      out[i] = a[i] > 0 ? ln(a[i]) : Number.NaN;
+      p[i] = 1 / a[i];
+    }
+  },
+};
+
+export const MIN: NumericFunction = {
+  key: 'min',
+  monotone: [true, true],
+  values(out, [a, b], n) {
+    for (let i = 0; i < n; i++) out[i] = a[i] <= b[i] ? a[i] : b[i] <= a[i] ? b[i] : Number.NaN;
+  },
+  withPartials(out, [p, q], [a, b], n) {
+    for (let i = 0; i < n; i++) {
+      const first = a[i] <= b[i];
+      out[i] = first ? a[i] : b[i] <= a[i] ? b[i] : Number.NaN;
+      p[i] = first ? 1 : 0;
+      q[i] = first ? 0 : 1;
+    }
+  },
+};
+
+export const MAX: NumericFunction = {
+  key: 'max',
+  monotone: [true, true],
+  values(out, [a, b], n) {
+    for (let i = 0; i < n; i++) out[i] = a[i] >= b[i] ? a[i] : b[i] >= a[i] ? b[i] : Number.NaN;
+  },
+  withPartials(out, [p, q], [a, b], n) {
+    for (let i = 0; i < n; i++) {
+      const first = a[i] >= b[i];
+      out[i] = first ? a[i] : b[i] >= a[i] ? b[i] : Number.NaN;
+      p[i] = first ? 1 : 0;
+      q[i] = first ? 0 : 1;
+    }
+  },
+};
+
+/** Exponents of 0, 1/2 and 1 are the usual ones (density exponents), and powers are slow. */
+function power(x: number, y: number): number {
+  if (Number.isNaN(x)) return Number.NaN;
+  if (y === 1) return x;
+  if (y === 0) return 1;
+  return finite(y === 0.5 ? Math.sqrt(x) : raise(x, y));
+}
+
+export const POWER: NumericFunction = {
+  key: 'power',
+  monotone: [false, false],
+  values(out, [a, b], n) {
+    for (let i = 0; i < n; i++) out[i] = power(a[i], b[i]);
+  },
+  withPartials(out, [p, q], [a, b], n) {
+    for (let i = 0; i < n; i++) {
+      const x = a[i];
+      const y = b[i];
+      const z = power(x, y);
+      out[i] = z;
+      p[i] = x === 0 ? y * raise(x, y - 1) : (y * z) / x;
+      q[i] = x === 1 || z === 0 ? 0 : z * ln(x);
+    }
+  },
+};

@@ -123,10 +123,11 @@ export class Plan implements Writer {
   }
 
   #apply(step: Extract<Step, { op: 'apply' }>): Planned {
-    const args = step.args.map((arg) => this.#of(arg));
-    const { values, withPartials, monotone } = step.function;
+    const { values, withPartials, monotone, helpers = 0 } = step.function;
+    const all = step.args.map((arg) => this.#of(arg));
+    const args = all.slice(0, all.length - helpers);
     const buffer = this.fresh();
-    const inputs = args.map((arg) => arg.buffer);
+    const inputs = all.map((arg) => arg.buffer);
     const reach = reachOf(args, monotone);
     if (args.every(({ slopes }) => slopes.size === 0)) {
       this.emit({

@@ -44,6 +44,11 @@ export type GroupStatistic =
 export interface NumericFunction {
   /** Tells it from every other, with what it was made for: "enthalpy:CO2". */
   readonly key: string;
+  /**
+   * How many of the last arguments only spare work (a logarithm that others need too): each follows from the first
+   * argument, whose partial derivative has it counted already.
+   */
+  readonly helpers?: number;
   /** Per argument: true where the function is monotone in it over its whole range. */
   readonly monotone: readonly boolean[];
   /** Writes values to `out[0..n)`; NaN where there is none. */

@@ -1,4 +1,4 @@
-import { enthalpyFunction } from '../combustion/enthalpy.ts';
+import { enthalpyRises, heatCapacities } from '../combustion/enthalpy.ts';
 import { NASA_FITS, type Species } from '../combustion/nasa-coefficients.ts';
 import { saturationPressurePa, saturationSlopePaPerK, saturationTemperatureK } from '../combustion/saturation.ts';
 import * as message from '../messages/formula.ts';
@@ -6,7 +6,7 @@ import { findUnit } from '../quantities/find-unit.ts';
 import type { Unit } from '../quantities/unit.ts';
 import type { FormulaFunction } from './builder.ts';
 import { FormulaFault } from './formula-fault.ts';
-import { ofOne } from './numeric-functions.ts';
+import { LN } from './numeric-functions.ts';
 import type { NumericFunction } from './step.ts';
 import { numberIn } from './value-type.ts';
 
@@ -14,20 +14,50 @@ const KELVIN = findUnit('K') as Unit;
 const PASCAL = findUnit('Pa') as Unit;
 const JOULE_PER_MOL = findUnit('J/mol') as Unit;
 
-const ENTHALPY: Readonly<Record<string, NumericFunction>> = Object.fromEntries(
-  (Object.keys(NASA_FITS) as Species[]).map((species) => {
-    const { rise, heatCapacity } = enthalpyFunction(species);
-    return [species, ofOne(`enthalpy_rise:${species}`, true, rise, heatCapacity)];
-  }),
+/** The logarithm of the temperature is a step of its own, since every gas at that temperature needs it. */
+const ENTHALPY: ReadonlyMap<string, NumericFunction> = new Map(
+  (Object.keys(NASA_FITS) as Species[]).map((species) => [
+    species,
+    {
+      key: `enthalpy_rise:${species}`,
+      helpers: 1,
+      monotone: [true],
+      values: (out, [kelvin, logarithm], n) => enthalpyRises(species, out, kelvin, logarithm, n),
+      withPartials(out, [slope], [kelvin, logarithm], n) {
+        enthalpyRises(species, out, kelvin, logarithm, n);
+        heatCapacities(species, slope, kelvin, n);
+      },
+    },
+  ]),
 );
 
-const VAPOR_PRESSURE = ofOne('saturation_pressure', true, saturationPressurePa, saturationSlopePaPerK);
-const DEW_TEMPERATURE = ofOne(
-  'saturation_temperature',
-  true,
-  saturationTemperatureK,
-  (_, kelvin) => 1 / saturationSlopePaPerK(kelvin),
-);
+const VAPOR_PRESSURE: NumericFunction = {
+  key: 'saturation_pressure',
+  monotone: [true],
+  values(out, [kelvin], n) {
+    for (let i = 0; i < n; i++) out[i] = saturationPressurePa(kelvin[i]);
+  },
+  withPartials(out, [slope], [kelvin], n) {
+    for (let i = 0; i < n; i++) {
+      out[i] = saturationPressurePa(kelvin[i]);
+      slope[i] = saturationSlopePaPerK(kelvin[i], out[i]);
+    }
+  },
+};
+
+const DEW_TEMPERATURE: NumericFunction = {
+  key: 'saturation_temperature',
+  monotone: [true],
+  values(out, [pascal], n) {
+    for (let i = 0; i < n; i++) out[i] = saturationTemperatureK(pascal[i]);
+  },
+  withPartials(out, [slope], [pascal], n) {
+    for (let i = 0; i < n; i++) {
+      out[i] = saturationTemperatureK(pascal[i]);
+      slope[i] = 1 / saturationSlopePaPerK(out[i], pascal[i]);
+    }
+  },
+};
 
 /** The trade's own functions, each a named piece of physics that is no short formula. */
 export const TRADE_FUNCTIONS: readonly FormulaFunction[] = [
@@ -40,11 +70,14 @@ export const TRADE_FUNCTIONS: readonly FormulaFunction[] = [
       const [gas, temperature] = call.arguments;
       if (call.arguments.length !== 2)
         throw new FormulaFault(message.wrongCount(call.name, 'a gas and a temperature', call.arguments.length), call);
-      const fn = gas.kind === 'text' ? ENTHALPY[gas.value] : undefined;
-      if (!fn || gas.kind !== 'text' || !Object.hasOwn(ENTHALPY, gas.value))
-        throw new FormulaFault(message.needsText(call.name, `one of ${Object.keys(ENTHALPY).join(', ')}`), gas);
+      const fn = gas.kind === 'text' ? ENTHALPY.get(gas.value) : undefined;
+      if (!fn) throw new FormulaFault(message.needsText(call.name, `one of ${[...ENTHALPY.keys()].join(', ')}`), gas);
       const kelvin = builder.inUnit(builder.build(temperature), KELVIN, call.name);
-      return { step: builder.steps.apply(fn, [kelvin]), type: numberIn(JOULE_PER_MOL), span: call };
+      return {
+        step: builder.steps.apply(fn, [kelvin, builder.steps.apply(LN, [kelvin])]),
+        type: numberIn(JOULE_PER_MOL),
+        span: call,
+      };
     },
   },
   {
