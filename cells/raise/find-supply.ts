@@ -117,12 +117,20 @@ function dropFinding({ supply, asOf }: Fleet, row: number, reason: 'supply_drop_
   const years = (number('exceeds_on_50') - asOf) / DAYS_PER_YEAR;
   return {
     reason,
-    probability: growing ? number('probability_over_by_horizon') : Number.NaN,
-    byDate: growing ? number('horizon_on') : Number.NaN,
+    ...chanceOf(growing, number),
     falseDiscoveryRate: growing ? number('growth_false_discovery_rate') : Number.NaN,
     evidence: growing ? supplyDropGrowing(facts) : supplyDropOver(facts),
     checkFirst: checkSupplyDrop(pattern),
     readingsUsed: facts.readings,
     urgency: growing ? (Number.isFinite(years) ? -years : -100) : facts.dropPa / facts.limitPa,
   };
+}
+
+/** Of a growing drop: the even chance and its day where that is within reach, else the chance by the horizon. */
+function chanceOf(growing: boolean, number: (column: string) => number): Pick<Finding, 'probability' | 'byDate'> {
+  if (!growing) return { probability: Number.NaN, byDate: Number.NaN };
+  const evenOn = number('exceeds_on_50');
+  return Number.isFinite(evenOn)
+    ? { probability: 0.5, byDate: evenOn }
+    : { probability: number('probability_over_by_horizon'), byDate: number('horizon_on') };
 }

@@ -48,6 +48,23 @@ function readPath(table: Table | undefined, rows: readonly number[]): LanePathPo
     .filter((point) => Number.isFinite(point.day) && Number.isFinite(point.level));
 }
 
+/** The path run on, straight as it ends, to the day of leaving where that lies beyond it. */
+function runOn(path: LanePathPoint[], leavesOn: number): LanePathPoint[] {
+  const [before, last] = path.slice(-2);
+  if (!last || !(leavesOn > last.day) || !(last.day > before.day)) return path;
+  const steps = (leavesOn - last.day) / (last.day - before.day);
+  const on = (from: number, to: number): number => to + (to - from) * steps;
+  return [
+    ...path,
+    {
+      day: leavesOn,
+      level: on(before.level, last.level),
+      lower: on(before.lower, last.lower),
+      upper: on(before.upper, last.upper),
+    },
+  ];
+}
+
 function readReadings(table: Table, rows: readonly number[], quantity: string): LaneReading[] {
   const quantities = textsOf(table, 'quantity');
   const states = textsOf(table, 'state');
@@ -125,7 +142,7 @@ function laneReader(tables: LaneTables, wanted: ReadonlySet<string>, asOf: numbe
       lower: lower[row],
       upper: upper[row],
       readings: readReadings(points, pointRows.get(name) ?? [], judged),
-      path: readPath(path, pathRows.get(name) ?? []),
+      path: runOn(readPath(path, pathRows.get(name) ?? []), leavesOn[row]),
       leavesOn: leavesOn[row],
       asOf,
       horizon: horizon[row],

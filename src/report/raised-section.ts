@@ -14,7 +14,7 @@ import { type PrintedColumn, printTable, rowsWhere } from './sheet.ts';
 const DRAWN_UNITS = 200;
 const FURTHER_ROWS = 1500;
 /** Findings in the list at the front. */
-const INDEX_ROWS = 30;
+const INDEX_ROWS = 16;
 const TIERS = ['safety', 'open', 'supply', 'tolerance', 'cost', 'data'] as const;
 
 /** The raised units in order of rank, each with all its findings and its fire lanes; the rest as a plain table. */

@@ -13,14 +13,16 @@ p{margin:0 0 2mm}
 .trouble{border:1.4pt solid var(--ink);padding:2mm 3mm;margin:0 0 2mm}
 .cautions{border:1.4pt solid var(--ink);padding:2.5mm 4mm 1mm;margin:4mm 0;break-inside:avoid}
 .cautions h2{border:0;margin:0 0 1.5mm;padding:0;font-size:12pt}
+.cautions{font-size:9.2pt;line-height:1.34}
 .cautions ul,.remarks{margin:0;padding-left:5mm}
-.cautions li,.remarks li{margin-bottom:1.2mm}
+.cautions li{margin-bottom:.7mm}
+.remarks li{margin-bottom:1.2mm}
 .tally{display:flex;gap:0;margin:0 0 3mm;padding:0;list-style:none;border:1pt solid var(--ink)}
 .tally li{flex:1;padding:1.5mm 2.5mm;border-left:1pt solid var(--ink)}
 .tally li:first-child{border-left:0}
 .tally b{display:block;font-size:17pt;line-height:1.1;font-variant-numeric:tabular-nums}
 .tally .grave{background:var(--ink);color:#fff}
-.unit{break-inside:avoid;border-left:3.2pt solid var(--ink);padding:0 0 1mm 4mm;margin:0 0 7mm}
+.unit{break-inside:avoid;border-left:3.2pt solid var(--ink);padding:0 0 1mm 4mm;margin:0 0 6mm}
 .unit.mild{border-left-style:double;border-left-width:4pt}
 .unit header{display:flex;align-items:baseline;gap:4mm;flex-wrap:wrap}
 .unit h3{font-size:14pt;margin:0}
@@ -33,7 +35,7 @@ p{margin:0 0 2mm}
 .finding .what{font-weight:700}
 .finding .what span{font-weight:400;color:var(--quiet)}
 .check b{font-weight:700}
-.fire-lanes{margin-top:2.5mm;width:100%;height:auto;display:block}
+.fire-lanes{margin-top:2mm;width:86%;height:auto;display:block}
 .lane-key{margin:1mm 0 4mm;width:100%;height:auto;display:block}
 table{border-collapse:collapse;width:100%;font-size:8.8pt;margin:0 0 3mm;font-variant-numeric:tabular-nums}
 thead{display:table-header-group}

@@ -61,6 +61,14 @@ test('one lane a fire, high above low, in the quantity that is judged, with plac
   expect(a.supply).toEqual({ limitPa: 249, readings: [{ day: 19_000, dropPa: 140 }], path: [] });
 });
 
+test('the path runs on, straight as it ends, to a day of leaving beyond it', () => {
+  const later = makeTable([...drift.columns, ['leaves_on_50', dates(Number.NaN, 21_250, Number.NaN)]]);
+  const [a] = lanesOf({ drift: later, points, path }, ['A'], 20_135);
+  // 0.5 points in 1500 days before, so a quarter in the 750 days beyond.
+  expect(a.lanes[0].path.at(-1)).toMatchObject({ day: 21_250 });
+  expect(a.lanes[0].path.at(-1)?.level).toBeCloseTo(8.15, 9);
+});
+
 test('units come in the order asked for; an unknown one has no lanes', () => {
   const lanes = lanesOf({ drift, points, path }, ['Z', 'B', 'A'], 20_135);
   expect(lanes.map(({ unit }) => unit)).toEqual(['Z', 'B', 'A']);
