@@ -25,7 +25,8 @@ export function canonicalRow(reading: Reading): readonly string[] {
     visit.id,
     visit.reason,
     visit.technician,
-    reading.fuel === 'natural_gas' ? '' : reading.fuel,
+    // Only where a unit burns two does anyone write which.
+    reading.unit === 'FER-1' ? reading.fuel : '',
     String(reading.ratePct),
     written(reading.o2, 1),
     written(reading.co2, 1),

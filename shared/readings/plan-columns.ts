@@ -107,7 +107,7 @@ function settleKind(column: ColumnMapping, airFree: boolean): ColumnMapping {
 function settleUnit(column: ColumnMapping, field: Field | undefined, { rows }: TableFound): ColumnMapping {
   if (field?.kind !== 'number') return column;
   if (column.unit !== '')
-    return fits(column.unit, field.unit)
+    return fits(column.unit, field.unit) || isOneOf(column.unit, field)
       ? column
       : unused(column.index, column.head, `${column.unit} is no unit of ${field.name}`);
   if (!field.suffixes) return { ...column, unit: field.unit };
@@ -121,6 +121,11 @@ function settleUnit(column: ColumnMapping, field: Field | undefined, { rows }: T
   if (codes.size === 1) return { ...column, unit: code, reason: `${column.reason}; unit in the cells` };
   if (field.name === 'barometer') return { ...column, unit: barometerUnit(rows.map((row) => row[column.index] ?? '')) };
   return column;
+}
+
+/** A field that keeps no unit of its own (fuel: energy, volume or mass) takes each of those it lists. */
+function isOneOf(unit: string, { unit: kept, suffixes }: Field): boolean {
+  return kept === '' && suffixes !== undefined && Object.values(suffixes).includes(unit);
 }
 
 function fits(unit: string, kept: string): boolean {

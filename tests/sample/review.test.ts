@@ -61,6 +61,12 @@ describe('the review of the sample campus', () => {
     expect(Math.abs(Number(biased[0]?.o2_bias_pct) - 0.5)).toBeLessThan(0.15);
   });
 
+  test('knows the fuel a year of the register: 5,100 MMBtu are 1.4947 GWh (1 MMBtu = 293.07 kWh, handbooks)', () => {
+    const [first] = rowsOf('register', 'economics').filter(({ unit }) => unit === 'ALD-1');
+    expect(Number(first?.annual_fuel_kWh) / (5100 * 293.07)).toBeCloseTo(1, 4);
+    expect(Number(first?.fuel_price_per_kWh) * 293.07).toBeCloseTo(9.4, 3);
+  });
+
   test('keeps the five faulty rows apart with their reasons', () => {
     const reasons = rowsOf('readings', 'set-aside').map(({ source_file, reason }) => `${source_file}: ${reason}`);
     expect(reasons).toHaveLength(5);
