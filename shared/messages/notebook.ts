@@ -45,3 +45,5 @@ export const noSuchTable = (cell: string, table: string): string => `${cell} has
 export const noResult = (cell: string): string => `${cell} has no result to show.`;
 export const nothingToUndo = (): string => 'There is nothing to undo.';
 export const nothingToRedo = (): string => 'There is nothing to do again.';
+export const noSuchCorrection = (cell: string, id: string): string =>
+  `${cell} has no correction ${quote(id)}; the notebook is unchanged.`;

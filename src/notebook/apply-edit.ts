@@ -2,6 +2,7 @@ import type { CellKind } from '../../shared/cell.ts';
 import * as say from '../../shared/messages/notebook.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
 import { readIsoDate } from '../../shared/quantities/dates.ts';
+import { correctReading, liftCorrection } from './correct-reading.ts';
 import { CELL_NAME, type CellEntry, type NotebookDocument } from './document.ts';
 import type { Edit } from './edit.ts';
 import { renameReads } from './rename-reads.ts';
@@ -25,6 +26,10 @@ export function applyEdit(document: NotebookDocument, edit: Edit, catalogue: Cat
       });
     case 'rename-cell':
       return renameCell(document, edit, catalogue);
+    case 'correct':
+      return correctReading(document, edit.cell, edit.correction, catalogue);
+    case 'lift-correction':
+      return liftCorrection(document, edit.cell, edit.id, edit.lifted);
     case 'set-title':
       return succeed({ ...document, title: edit.title });
     case 'set-as-of':

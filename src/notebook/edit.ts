@@ -14,6 +14,15 @@ export type Edit =
   | { readonly operation: 'remove-cell'; readonly cell: string }
   | { readonly operation: 'move-cell'; readonly cell: string; readonly to: number }
   | { readonly operation: 'rename-cell'; readonly cell: string; readonly to: string }
+  /** A correction of the readings that a cell of kind readings (or corrections) gives; see shared/corrections. */
+  | { readonly operation: 'correct'; readonly cell: string; readonly correction: unknown }
+  | {
+      readonly operation: 'lift-correction';
+      readonly cell: string;
+      readonly id: string;
+      /** false lays it back on. */
+      readonly lifted: boolean;
+    }
   | { readonly operation: 'set-title'; readonly title: string }
   | { readonly operation: 'set-as-of'; readonly asOf: string }
   | { readonly operation: 'set-setting'; readonly setting: string; readonly value: unknown }
