@@ -29,7 +29,7 @@ export const kind: CellKind<InstrumentsParameters, InstrumentsResult> = {
   sources: () => [],
   sentence: ({ readings, drift, tolerancePct }) => [
     'Compare the analyzers that are named in ',
-    { parameter: 'readings', text: readings, entry: { kind: 'cell', kinds: ['readings'] } },
+    { parameter: 'readings', text: readings, entry: { kind: 'cell', kinds: ['readings', 'corrections'] } },
     ' by the biases that ',
     { parameter: 'drift', text: drift, entry: { kind: 'cell', kinds: ['drift'] } },
     ' found, and call one biased beyond ',
