@@ -13,7 +13,7 @@ const eventsOf = ({ events }: DriftParameters): Read[] => (events === '' ? [] : 
 function sentence({ readings, derive, register, horizonDays, quantity, referenceAir }: DriftParameters): Segment[] {
   return [
     'Follow how each fire of each unit in ',
-    { parameter: 'readings', text: readings, entry: { kind: 'cell', kinds: ['readings'] } },
+    { parameter: 'readings', text: readings, entry: { kind: 'cell', kinds: ['readings', 'corrections'] } },
     ' moves between visits, with the values of ',
     { parameter: 'derive', text: derive, entry: { kind: 'cell', kinds: ['derive'] } },
     ' taken ',
