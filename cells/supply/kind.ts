@@ -17,7 +17,7 @@ function sentence(parameters: SupplyParameters): Segment[] {
   const { readings, register, inputExponent, horizonDays, lookAheadYears, falseDiscoveryRate } = parameters;
   return [
     'Follow the drop of gas pressure (static less running at the highest fire) in ',
-    { parameter: 'readings', text: readings, entry: { kind: 'cell', kinds: ['readings'] } },
+    { parameter: 'readings', text: readings, entry: { kind: 'cell', kinds: ['readings', 'corrections'] } },
     ', brought to the rated heat input by the power ',
     {
       parameter: 'inputExponent',
