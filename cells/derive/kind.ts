@@ -20,7 +20,7 @@ export const kind: CellKind<DeriveParameters, DeriveResult> = {
   sources: () => [],
   sentence: ({ readings, register, defaultFuel, missingAirC, relativeHumidityPct }) => [
     'Derive excess air, air-free CO, losses, efficiency, dew point and supply drop from ',
-    { parameter: 'readings', text: readings, entry: { kind: 'cell', kinds: ['readings'] } },
+    { parameter: 'readings', text: readings, entry: { kind: 'cell', kinds: ['readings', 'corrections'] } },
     ' and the burners of ',
     { parameter: 'register', text: register || 'no register', entry: { kind: 'cell', kinds: ['register'] } },
     '; where no fuel is named take ',
