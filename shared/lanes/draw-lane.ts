@@ -116,5 +116,5 @@ function drawLeaving({ lane, y }: LaneSlot, { x, size, lastDay, left, right }: L
     `<path d="M${at(px - half)} ${at(edge)}h${at(half * 2)}L${at(px)} ${at(tip)}Z" fill="${LANE_COLORS.leaving}"/>`;
   if (size === 'small') return marker;
   const toLeft = px > (left + right * 2) / 3;
-  return `${marker}<text x="${at(px + (toLeft ? -8 : 8))}" y="${at(above ? edge + 13 : edge - 6)}" text-anchor="${toLeft ? 'end' : 'start'}" font-size="11" font-weight="600" fill="${LANE_COLORS.leaving}" stroke="${LANE_COLORS.paper}" stroke-width="3" paint-order="stroke">${escapeText(writeDay(leavesOn))}</text>`;
+  return `${marker}<text x="${at(px + (toLeft ? -8 : 8))}" y="${at(above ? edge - 4 : edge + 12)}" text-anchor="${toLeft ? 'end' : 'start'}" font-size="11" font-weight="600" fill="${LANE_COLORS.leaving}" stroke="${LANE_COLORS.paper}" stroke-width="3" paint-order="stroke">${escapeText(writeDay(leavesOn))}</text>`;
 }

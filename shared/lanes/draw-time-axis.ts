@@ -4,6 +4,8 @@ import type { LaneFrame } from './lane-frame.ts';
 import { at } from './svg-numbers.ts';
 
 const YEAR_LABEL_PX = 40;
+/** Years nearer to the as-of day than this give way to its date. */
+const AS_OF_PX = 56;
 const STEPS = [1, 2, 5, 10, 20, 50];
 
 function yearsOf({ firstDay, lastDay, left, right }: LaneFrame): number[] {
@@ -25,12 +27,13 @@ export function drawTimeAxis(frame: LaneFrame, top: number, bottom: number): str
   const ticks = years.map((year) => `M${at(x(dayOf(year, 1, 1)))} ${at(bottom)}v5`).join('');
   const labels = years
     .filter((year) => x(dayOf(year, 1, 1)) > left + 12 && x(dayOf(year, 1, 1)) < right - 10)
+    .filter((year) => Math.abs(x(dayOf(year, 1, 1)) - x(asOf)) > AS_OF_PX)
     .map((year) => `<text x="${at(x(dayOf(year, 1, 1)))}" y="${at(bottom + 17)}">${year}</text>`)
     .join('');
   return (
     now +
     `<path d="M${at(left)} ${at(bottom)}H${at(right)}${ticks}" stroke="${LANE_COLORS.quiet}" stroke-width="1" fill="none"/>` +
     `<g text-anchor="middle" font-size="11" fill="${LANE_COLORS.quiet}">${labels}</g>` +
-    `<text x="${at(x(asOf) - 4)}" y="${at(top + 9)}" text-anchor="end" font-size="10" fill="${LANE_COLORS.quiet}" stroke="${LANE_COLORS.paper}" stroke-width="3" paint-order="stroke">${writeDay(asOf)}</text>`
+    `<text x="${at(Math.min(x(asOf), right - 30))}" y="${at(bottom + 17)}" text-anchor="middle" font-size="11" font-weight="600" fill="${LANE_COLORS.ink}">${writeDay(asOf)}</text>`
   );
 }

@@ -174,7 +174,7 @@ const SLOPE_WORDS: Readonly<Record<string, string>> = {
 };
 const driftWords = ({ slope, slopeLower, slopeUpper, slopeSource }: ToleranceFacts): string =>
   Number.isFinite(slope)
-    ? `, ${slope < 0 ? 'falling' : 'rising'} ${number(Math.abs(slope), 2)} a year (95 % ${number(slopeLower, 2)} to ${number(slopeUpper, 2)}, from ${SLOPE_WORDS[slopeSource] ?? 'its readings'})`
+    ? `, ${slope < 0 ? 'falling' : 'rising'} ${number(Math.abs(slope), 2)} a year (95 % ${number(slope < 0 ? -slopeUpper : slopeLower, 2)} to ${number(slope < 0 ? -slopeLower : slopeUpper, 2)}, from ${SLOPE_WORDS[slopeSource] ?? 'its readings'})`
     : '';
 const biasWords = ({ analyzer, analyzerBias }: ToleranceFacts): string =>
   analyzer === ''

@@ -12,7 +12,7 @@ export const indexShown = (shown: number, all: number): string =>
 export const checkHead = (): string => 'Check first';
 export const chanceWords = (chance: string, by: string): string =>
   by === '' ? `chance ${chance}` : `chance ${chance} by ${by}`;
-export const falseWords = (rate: string): string => `${rate} of the list up to here expected wrong`;
+export const falseWords = (rate: string): string => `${rate} of this list so far expected wrong`;
 export const readingsWords = (readings: number): string => count(readings, 'reading', 'readings');
 export const moreRaisedHead = (): string => 'Further raised units, without lanes';
 export const moreRaised = (shown: number, all: number): string =>
