@@ -14,8 +14,12 @@ export function fixedColumns(sample: string, newline: string): number[] {
   if (lines.length < 2) return [0];
   const width = Math.max(...lines.map((line) => line.length));
   const blank = (at: number): boolean => lines.every((line) => at >= line.length || line[at] === ' ');
+  // One blank within a text ("CO raw") is no gap: both its neighbors are written on one line.
+  const within = (at: number): boolean =>
+    lines.some((line) => at > 0 && (line[at - 1] ?? ' ') !== ' ' && (line[at + 1] ?? ' ') !== ' ');
+  const gap = (at: number): boolean => blank(at) && !(within(at) && !blank(at - 1) && !blank(at + 1));
   const starts: number[] = [];
-  for (let at = 0; at < width; at++) if (!blank(at) && (at === 0 || blank(at - 1))) starts.push(at);
+  for (let at = 0; at < width; at++) if (!gap(at) && (at === 0 || gap(at - 1))) starts.push(at);
   if (starts[0] !== 0) starts.unshift(0);
   return starts;
 }

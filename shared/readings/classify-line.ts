@@ -19,6 +19,11 @@ const CLOSING =
 export function classifyLine(record: readonly string[], plan: FilePlan, vocabulary: Vocabulary): LineKind {
   const filled = record.map((cell) => cell.trim()).filter((cell) => cell !== '');
   if (filled.length === 0) return 'blank';
+  // A block of names none of which is used is the beginning or the end of a printout.
+  if (plan.blocks)
+    return plan.columns.some(({ field, index }) => field !== '' && (record[index] ?? '') !== '')
+      ? 'reading'
+      : 'preamble';
   if (isHead(record, filled, plan, vocabulary)) return 'head';
   const words = plainWords(filled[0]);
   const date = plan.columns.find(({ field }) => field === 'taken_at')?.index ?? -1;

@@ -86,10 +86,15 @@ function headAt(rows: readonly (readonly string[])[], at: number, vocabulary: Vo
     const meaning = understandHead(head, vocabulary, units[i] ?? '');
     if (!meaning || !groups) return meaning;
     const { fire, state } = groups[i];
-    const counted = vocabulary.fields.get(meaning.field)?.kind === 'number' || meaning.field === 'co';
+    const counted = isCounted(meaning.field, vocabulary);
     return counted ? { ...meaning, fire: meaning.fire || fire, state: meaning.state || state } : meaning;
   });
   return { headRecords: at + 1 + (units.length > 0 ? 1 : 0), heads, meanings };
+}
+
+/** Heads of numbers, among them those that need a second look before they are a field. */
+function isCounted(field: string, { fields }: Vocabulary): boolean {
+  return fields.get(field)?.kind === 'number' || ['co', 'co_raw', 'lambda'].includes(field);
 }
 
 /** A second head line holds units and nothing else, at least two of them. */

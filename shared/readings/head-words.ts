@@ -71,10 +71,10 @@ const HEADS: Readonly<Record<string, string>> = {
     'water return|return|return temp|return water|return water temp|return temperature|rwt|rucklauf|rucklauftemperatur|t rucklauf|retour|temperature retour|t retour|retorno|temperatura retorno|ritorno|temperatura ritorno|retourtemperatuur',
   water_supply:
     'water supply|supply water|supply water temp|flow temp|flow temperature|supply temp|hot water temp|leaving water temp|vorlauf|vorlauftemperatur|t vorlauf|depart|temperature depart|t depart|ida|impulsion|temperatura impulsion|mandata|temperatura mandata|aanvoer|aanvoertemperatuur',
-  supply_static: `supply static|static|static pressure|gas static|static gas pressure|gas pressure static|supply pressure static|static supply pressure|static inlet pressure|inlet static|lockup|lock up pressure|standing pressure|
+  supply_static: `supply static|supply burner off|gas supply burner off|supply no flow|static|static pressure|gas static|static gas pressure|gas pressure static|supply pressure static|static supply pressure|static inlet pressure|inlet static|lockup|lock up pressure|standing pressure|
     ruhedruck|gasruhedruck|gasdruck ruhe|gasanschlussdruck ruhe|
     pression statique|pression gaz statique|pression gaz arret|presion estatica|presion gas estatica|pressione statica|pressione gas statica|statische druk|statische gasdruk|voordruk statisch`,
-  supply_running: `supply running|running|dynamic|dynamic pressure|running pressure|gas dynamic|gas running|dynamic gas pressure|gas pressure dynamic|supply pressure dynamic|supply pressure running|dynamic supply pressure|running supply pressure|dynamic inlet pressure|inlet dynamic|working pressure|inlet pressure running|
+  supply_running: `supply running|supply burner on|gas supply burner on|running|dynamic|dynamic pressure|running pressure|gas dynamic|gas running|dynamic gas pressure|gas pressure dynamic|supply pressure dynamic|supply pressure running|dynamic supply pressure|running supply pressure|dynamic inlet pressure|inlet dynamic|working pressure|inlet pressure running|
     fliessdruck|gasfliessdruck|gasdruck fliess|anschlussfliessdruck|gasanschlussdruck fliess|
     pression dynamique|pression gaz dynamique|pression gaz marche|presion dinamica|presion gas dinamica|pressione dinamica|pressione gas dinamica|dynamische druk|dynamische gasdruk|voordruk dynamisch`,
   manifold:

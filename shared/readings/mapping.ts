@@ -1,3 +1,4 @@
+import type { BlockDialect } from '../csv/block-reader.ts';
 import type { Dialect } from '../csv/dialect.ts';
 import type { Encoding } from '../csv/encoding.ts';
 import type { Question } from '../outcome.ts';
@@ -42,8 +43,8 @@ export interface FilePlan {
   readonly dateOrder: '' | 'dmy' | 'mdy';
   readonly columns: readonly ColumnMapping[];
   readonly constants: readonly Constant[];
-  /** 'blocks' is one name and value on each line, one block a reading. */
-  readonly layout: 'table' | 'blocks';
+  /** Where the file holds one name and value on each line, one block a reading. */
+  readonly blocks: BlockDialect | undefined;
   readonly profile: string;
   /** Words for fire and state that the profile adds. */
   readonly words: { readonly fire: Readonly<Record<string, string>>; readonly state: Readonly<Record<string, string>> };

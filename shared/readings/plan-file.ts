@@ -1,10 +1,13 @@
 import type { SourceFile } from '../cell.ts';
 import { binaryKind } from '../csv/binary-kind.ts';
+import type { BlockDialect } from '../csv/block-reader.ts';
 import { detectEncoding, type EncodingFound } from '../csv/encoding.ts';
 import { readHead } from '../csv/read-head.ts';
+import { readText } from '../csv/read-text.ts';
 import * as say from '../messages/import.ts';
 import { fail, type Outcome, type Question, succeed } from '../outcome.ts';
 import { decimalMark } from './decimal-mark.ts';
+import { type BlocksFound, findBlocks } from './find-blocks.ts';
 import { findTable, type TableFound } from './find-table.ts';
 import type { ColumnMapping, Constant, FilePlan } from './mapping.ts';
 import { type OpenColumn, planColumns } from './plan-columns.ts';
@@ -15,6 +18,9 @@ import type { Vocabulary } from './vocabulary.ts';
 /** The beginning of a file by which all of it is planned. */
 const SAMPLE_BYTES = 1 << 18;
 const MOST_COLUMNS = 2000;
+/** A table that makes this many heads understood is one. */
+const MOST_IN_BLOCKS = 6;
+const LARGEST_OF_BLOCKS = 64 << 20;
 
 /** What the user has said about how files are to be read. */
 export interface PlanOptions {
@@ -44,13 +50,34 @@ export async function planFile(
   const columns = Math.max(...[',', ';', '\t', '|'].map((mark) => firstLine.split(mark).length));
   if (columns > MOST_COLUMNS) return fail(say.tooManyColumns(file.name, columns, MOST_COLUMNS));
   const table = findTable(sample, whole, vocabulary, options.profiles);
-  if (!table) return fail(say.noUsableColumn(file.name, firstLine, options.needs));
-  return succeed(planTable(file.name, table, found, vocabulary, options.profiles));
+  // Name-value lines also look like a table of two columns, of which at most a line or two make sense.
+  const blocks =
+    (table?.score ?? 0) < MOST_IN_BLOCKS ? await blocksOf(file, found, sample, whole, vocabulary) : undefined;
+  const best = blocks && blocks.table.score > (table?.score ?? 0) ? blocks.table : table;
+  if (!best) return fail(say.noUsableColumn(file.name, firstLine, options.needs));
+  const dialect = best === table ? undefined : blocks?.dialect;
+  return succeed(planTable(file.name, best, dialect, found, vocabulary, options.profiles));
+}
+
+/** Blocks may hold further names anywhere, so all of a file of printouts is looked at, if it is of a size for them. */
+async function blocksOf(
+  file: SourceFile,
+  { encoding }: EncodingFound,
+  sample: string,
+  whole: boolean,
+  vocabulary: Vocabulary,
+): Promise<BlocksFound | undefined> {
+  const found = findBlocks(sample, vocabulary);
+  if (!found || whole || file.size > LARGEST_OF_BLOCKS) return found;
+  let text = '';
+  for await (const piece of readText(file.open(), encoding)) text += piece.text;
+  return findBlocks(text, vocabulary) ?? found;
 }
 
 function planTable(
   file: string,
   table: TableFound,
+  blocks: BlockDialect | undefined,
   { encoding, reason }: EncodingFound,
   vocabulary: Vocabulary,
   profiles: readonly Profile[],
@@ -71,7 +98,7 @@ function planTable(
     dateOrder: profile?.dateOrder ?? '',
     columns,
     constants: constantsOf(table, columns, vocabulary, profile),
-    layout: 'table',
+    blocks,
     profile: profile?.name ?? '',
     words: profile?.words ?? { fire: {}, state: {} },
     questions,

@@ -1,4 +1,5 @@
 import type { CellContext, SourceFile } from '../cell.ts';
+import { BlockReader } from '../csv/block-reader.ts';
 import { eightBit } from '../csv/encoding.ts';
 import { readText, WrongEncoding } from '../csv/read-text.ts';
 import { type RecordBatch, type RecordFault, RecordReader } from '../csv/record-reader.ts';
@@ -81,7 +82,8 @@ class FileReading {
   }
 
   async read(context: CellContext): Promise<FileRead> {
-    const records = new RecordReader(this.#plan.dialect);
+    const { blocks, dialect, heads } = this.#plan;
+    const records = blocks ? new BlockReader(blocks, heads) : new RecordReader(dialect);
     for await (const { text, bytes } of readText(this.#file.open(), this.#plan.encoding)) {
       const batch = records.push(text);
       this.#columns.expect(batch.rows.length, bytes, this.#file.size);

@@ -71,7 +71,7 @@ export class NumberReader {
 
   /** Everything that is not plain digits: marks, bounds, thousands, units in the cell. */
   #readWritten(written: string): number {
-    const text = written.trim();
+    const text = withoutUnit(written.trim());
     this.status = READ.unknown;
     if (text === '' || UNKNOWN.has(text.toLowerCase()) || DASHES.test(text)) return Number.NaN;
     this.status = READ.overRange;
@@ -108,6 +108,12 @@ export class NumberReader {
     const how = column && conversion(unit, column);
     return how ? value * how.factor + how.offset : Number.NaN;
   }
+}
+
+/** "---- ppm" is as unknown as "----". */
+function withoutUnit(text: string): string {
+  const match = /^(\D[^\s\d]*)\s+(\D[^\d]*)$/.exec(text);
+  return match && findUnit(match[2]) ? match[1] : text;
 }
 
 function conversionOf(unit: string, kept: string): Conversion | undefined {

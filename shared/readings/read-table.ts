@@ -1,4 +1,5 @@
 import type { CellContext, SourceFile } from '../cell.ts';
+import { BlockReader } from '../csv/block-reader.ts';
 import { readText } from '../csv/read-text.ts';
 import { RecordReader } from '../csv/record-reader.ts';
 import * as say from '../messages/import.ts';
@@ -83,7 +84,7 @@ async function readRows(
   faults: CellFault[],
   context: CellContext,
 ): Promise<DateReader> {
-  const records = new RecordReader(plan.dialect);
+  const records = plan.blocks ? new BlockReader(plan.blocks, plan.heads) : new RecordReader(plan.dialect);
   const cells = new CellReader(plan, vocabulary, dateOrder, faults);
   const needed = plan.heads.findLastIndex((head) => head.trim() !== '') + 1;
   let skip = plan.headRecords;
