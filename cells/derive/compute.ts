@@ -12,7 +12,7 @@ import { missingColumns, tableOf } from '../../shared/table/schema.ts';
 import { type Column, makeTable, type Table } from '../../shared/table/table.ts';
 import { FlagColumn, type FlagWindow } from './flags.ts';
 import { originColumns } from './origin-columns.ts';
-import type { DeriveParameters } from './parameters.ts';
+import { type DeriveParameters, ownFuels } from './parameters.ts';
 import { registerRows } from './register-rows.ts';
 import { remarksOf } from './remarks.ts';
 import { resolveFuels } from './resolve-fuels.ts';
@@ -68,7 +68,7 @@ async function derive(
   context: CellContext,
 ): Promise<DeriveResult> {
   const register = registerRows(units, parameters.exponents);
-  const resolved = resolveFuels(readings, register, parameters.defaultFuel);
+  const resolved = resolveFuels(readings, register, parameters.defaultFuel, ownFuels(parameters.fuels));
   const sources = sourcesOf(readings, register, resolved, parameters);
   const own = parameters.columns.map(({ name }) => name);
   const columns = outputColumns([...DERIVED_COLUMNS, ...own], own, readings.rows, sources.bounds.size > 0);

@@ -1,6 +1,8 @@
 import { ANALYZER_CLASSES, type AnalyzerClass, MEASURED } from '../../shared/combustion/analyzer-classes.ts';
 import { DENSITY_EXPONENTS, type DensityExponents } from '../../shared/combustion/density-exponents.ts';
 import { findFuel } from '../../shared/fuels/find-fuel.ts';
+import type { Fuel } from '../../shared/fuels/fuel.ts';
+import { readFuel } from '../../shared/fuels/read-fuel.ts';
 import * as message from '../../shared/messages/derive.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
 import { findUnit } from '../../shared/quantities/find-unit.ts';
@@ -19,6 +21,8 @@ export interface DeriveParameters {
   readonly register: string;
   /** For readings and units that name none; '' takes natural_gas and says so. */
   readonly defaultFuel: string;
+  /** Fuels of the user's own, as readFuel takes them. */
+  readonly fuels: readonly unknown[];
   /** Class of an analyzer by its id; those not listed are of the default class. */
   readonly analyzers: Readonly<Record<string, string>>;
   readonly defaultClass: string;
@@ -38,6 +42,7 @@ export const DERIVE_DEFAULTS: DeriveParameters = {
   readings: 'readings',
   register: 'register',
   defaultFuel: '',
+  fuels: [],
   analyzers: {},
   defaultClass: 'service',
   classes: ANALYZER_CLASSES,
@@ -77,10 +82,23 @@ export function readParameters(raw: unknown): Outcome<DeriveParameters> {
 const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 
-function wrongFuel({ defaultFuel }: DeriveParameters): string | undefined {
+function wrongFuel({ defaultFuel, fuels }: DeriveParameters): string | undefined {
+  if (!Array.isArray(fuels)) return message.notATable('fuels');
+  for (const raw of fuels) {
+    const own = readFuel(raw);
+    if (own.status === 'error') return own.message;
+  }
   if (defaultFuel === '') return undefined;
-  const found = findFuel(defaultFuel);
+  const found = findFuel(defaultFuel, ownFuels(fuels));
   return found.status === 'error' ? found.message : undefined;
+}
+
+/** The notebook's own fuels; those that cannot be read have been refused at the door. */
+export function ownFuels(fuels: readonly unknown[]): Fuel[] {
+  return fuels.flatMap((raw) => {
+    const fuel = readFuel(raw);
+    return fuel.status === 'value' ? [fuel.value] : [];
+  });
 }
 
 const isPositive = (value: unknown): boolean => typeof value === 'number' && value >= 0 && value < 1e6;

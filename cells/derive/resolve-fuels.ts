@@ -1,4 +1,5 @@
 import { findFuel } from '../../shared/fuels/find-fuel.ts';
+import type { Fuel } from '../../shared/fuels/fuel.ts';
 import { type FuelProperties, fuelProperties } from '../../shared/fuels/fuel-properties.ts';
 import { numbersOf, textsOf } from '../../shared/table/columns.ts';
 import type { Table, TextColumn } from '../../shared/table/table.ts';
@@ -31,7 +32,12 @@ interface Resolution {
 }
 
 /** The fuel of each reading: its own, else the register's, else the default, else natural gas. */
-export function resolveFuels(readings: Table, register: RegisterRows, defaultFuel: string): ResolvedRows {
+export function resolveFuels(
+  readings: Table,
+  register: RegisterRows,
+  defaultFuel: string,
+  own: readonly Fuel[],
+): ResolvedRows {
   const unit = textsOf(readings, 'unit');
   const written = textsOf(readings, 'fuel');
   const taken = numbersOf(readings, 'taken_at');
@@ -50,16 +56,16 @@ export function resolveFuels(readings: Table, register: RegisterRows, defaultFue
   for (let row = 0; row < readings.rows; row++) {
     const key = (unit.codes[row] + 1) * width + written.codes[row] + 1;
     if (known[key] < 0) {
-      const own = written.codes[row] < 0 ? '' : written.levels[written.codes[row]];
+      const said = written.codes[row] < 0 ? '' : written.levels[written.codes[row]];
       const name = unit.codes[row] < 0 ? '' : unit.levels[unit.codes[row]];
-      known[key] = resolutions.push(resolve(own, register.of(name), register, defaultFuel, level)) - 1;
+      known[key] = resolutions.push(resolve(said, register.of(name), register, defaultFuel, level)) - 1;
     }
     const found = resolutions[known[key]];
     codes[row] = found.fuel;
     marks[row] = found.marks;
     registerRow[row] = found.rows.length === 1 ? found.rows[0] : rowAt(found.rows, register.validFrom, taken[row]);
   }
-  return { fuel: { kind: 'text', codes, levels }, registerRow, marks, ...propertiesOf(levels) };
+  return { fuel: { kind: 'text', codes, levels }, registerRow, marks, ...propertiesOf(levels, own) };
 }
 
 function resolve(
@@ -88,10 +94,13 @@ function rowAt(latestFirst: readonly number[], validFrom: Float64Array, day: num
   return latestFirst.find((row) => !(validFrom[row] > day)) ?? latestFirst[latestFirst.length - 1];
 }
 
-function propertiesOf(levels: readonly string[]): Pick<ResolvedRows, 'properties' | 'co2maxSdPct' | 'unknown'> {
+function propertiesOf(
+  levels: readonly string[],
+  own: readonly Fuel[],
+): Pick<ResolvedRows, 'properties' | 'co2maxSdPct' | 'unknown'> {
   const unknown = new Map<string, string>();
   const found = levels.map((name) => {
-    const fuel = findFuel(name);
+    const fuel = findFuel(name, own);
     if (fuel.status === 'value') return fuel.value;
     if (fuel.status === 'error') unknown.set(name, fuel.message);
     return undefined;

@@ -1,5 +1,6 @@
 import { MEASURED, type Measured } from '../../shared/combustion/analyzer-classes.ts';
 import { type BlockSource, fromColumn, fromConstant, fromLevels, type Sources } from '../../shared/formula/sources.ts';
+import { EPA_FACTORS } from '../../shared/fuels/epa-factors.ts';
 import type { FuelProperties } from '../../shared/fuels/fuel-properties.ts';
 import { numbersOf, textsOf } from '../../shared/table/columns.ts';
 import type { Column, Table, TextColumn } from '../../shared/table/table.ts';
@@ -66,6 +67,13 @@ export function sourcesOf(
         resolved.properties.map((fuel) => fuel?.[key] ?? Number.NaN),
       ),
     );
+  numbers.set(
+    'fuel.epa_fd',
+    fromLevels(
+      resolved.fuel.codes,
+      resolved.fuel.levels.map((name) => EPA_FACTORS.get(name)?.fd ?? Number.NaN),
+    ),
+  );
   uncertainties.set('fuel.co2_max', fromLevels(resolved.fuel.codes, resolved.co2maxSdPct));
   burnerSources(register, resolved, parameters, numbers, uncertainties);
   pressureSources(readings, register, resolved, numbers, uncertainties);

@@ -16,6 +16,16 @@ export const FUEL_SOURCES = {
     full: 'Typical composition of commercial propane; common practice, no single source.',
     standing: 'common practice',
   },
+  ownAnalysis: {
+    short: 'Analysis given in the notebook',
+    full: 'The composition that the notebook itself gives.',
+    standing: 'seen',
+  },
+  epaPart75: {
+    short: '40 CFR 75, Appendix F, Table 1',
+    full: 'US EPA, 40 CFR 75, Appendix F, Table 1: F-factors for various fuels; the same as Method 19, table 19-2. Emission factors of 40 CFR 98, tables C-1 and C-2.',
+    standing: 'secondary',
+  },
   distillateOil: {
     short: 'DIN 51603-1 heating oil, typical analysis',
     full: 'Typical ultimate analysis and heating value of light heating oil (C 86.5 %, H 13.3 %, gross 45.4 to 45.6 MJ/kg, CO2max 15.4 %), as handbooks give it for DIN 51603-1 fuel.',

@@ -28,5 +28,6 @@ export const RELATION_INPUTS: ReadonlyMap<string, InputType> = new Map<string, I
   ['fuel.dry_flue', number('mol/MJ', 'n,dry0', 'Stoichiometric dry flue gas')],
   ['fuel.co2_max', number('%', 'CO2max', 'Highest CO2 of the fuel')],
   ['fuel.dry_ratio', number('1', 'k', 'Dry flue gas over air, stoichiometric')],
+  ['fuel.epa_fd', number('ft3/MMBtu', 'Fd', 'EPA’s tabulated dry factor')],
   ['fuel.net_over_gross', number('1', 'h', 'Net over gross heating value')],
 ]);

@@ -5,6 +5,7 @@ import { compileFormulas } from '../../../shared/formula/compile-formulas.ts';
 import { Evaluator } from '../../../shared/formula/evaluator.ts';
 import type { Program } from '../../../shared/formula/program.ts';
 import { fromConstant, type OutputColumn } from '../../../shared/formula/sources.ts';
+import { EPA_FACTORS } from '../../../shared/fuels/epa-factors.ts';
 import { findFuel } from '../../../shared/fuels/find-fuel.ts';
 import type { Fuel } from '../../../shared/fuels/fuel.ts';
 import { fuelProperties } from '../../../shared/fuels/fuel-properties.ts';
@@ -64,6 +65,7 @@ export function relationsAt(fuel: string | Pick<Fuel, 'composition'>, conditions
     'fuel.co2_max': properties.co2maxPct,
     'fuel.dry_ratio': properties.dryRatio,
     'fuel.net_over_gross': properties.netOverGross,
+    'fuel.epa_fd': (typeof fuel === 'string' ? EPA_FACTORS.get(fuel)?.fd : undefined) ?? Number.NaN,
     ...inputs,
   };
   const outputs = new Map(
