@@ -12,7 +12,7 @@ beforeAll(async () => {
   folder = buildPage();
   server = await serveAt(folder, '/');
   browser = await launchBrowser();
-});
+}, 120_000);
 afterAll(async () => {
   await browser?.close();
   server?.close();
