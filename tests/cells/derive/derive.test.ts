@@ -1,0 +1,235 @@
+import { describe, expect, test } from 'vitest';
+import { derivedSchema } from '../../../shared/schemas/derived.ts';
+import { missingColumns } from '../../../shared/table/schema.ts';
+import { cellOf, deriveReadings, type Row } from './derive-readings.ts';
+
+const one = async (row: Row, options?: Parameters<typeof deriveReadings>[1]) => {
+  const result = await deriveReadings([row], options);
+  return (name: string) => cellOf(result, 0, name);
+};
+const flagsOf = async (row: Row, options?: Parameters<typeof deriveReadings>[1]) =>
+  String((await one(row, options))('flags'))
+    .split(' ')
+    .filter(Boolean);
+
+describe('the table', () => {
+  test('has one row a reading in the readings’ order and every column of the schema', async () => {
+    const result = await deriveReadings([{ o2_pct: 5 }, { o2_pct: 3, fire: 'low' }, {}]);
+    const { derived } = result.tables;
+    expect(derived.rows).toBe(3);
+    expect(missingColumns(derivedSchema, derived)).toEqual([]);
+    expect([...derived.columns.keys()]).toEqual(derivedSchema.map(({ name }) => name));
+    expect([0, 1, 2].map((row) => cellOf(result, row, 'fire'))).toEqual(['high', 'low', 'high']);
+    expect(result.answer).toContain('3 readings');
+  });
+
+  test('no reading at all is an empty table', async () => {
+    const result = await deriveReadings([]);
+    expect(result.tables.derived.rows).toBe(0);
+    expect(result.answer).toBe('No reading to derive from.');
+  });
+});
+
+describe('the fuel of a reading', () => {
+  const units = [
+    { unit: 'A-1', fuel: 'no2_oil' },
+    { unit: 'A-2', fuel: 'natural_gas' },
+    { unit: 'A-2', fuel: 'no2_oil' },
+  ];
+  test.each([
+    [{ unit: 'A-1', fuel: 'propane' }, 'propane', []],
+    [{ unit: 'A-1' }, 'no2_oil', []],
+    [{ unit: 'A-2' }, 'natural_gas', ['fuel_ambiguous']],
+    [{ unit: 'A-2', fuel: 'no2_oil' }, 'no2_oil', []],
+    [{ unit: 'A-9' }, 'natural_gas', ['fuel_assumed', 'unit_not_registered']],
+  ])('%j: %s', async (row, fuel, flags) => {
+    const at = await one({ o2_pct: 5, ...row }, { units });
+    expect(at('fuel')).toBe(fuel);
+    expect(String(at('flags')).split(' ')).toEqual(expect.arrayContaining(flags));
+  });
+  test('the default fuel stands in without the flag', async () => {
+    const at = await one({ unit: 'A-9', o2_pct: 5 }, { units, parameters: { defaultFuel: 'methane' } });
+    expect(at('fuel')).toBe('methane');
+    expect(at('flags')).not.toContain('fuel_assumed');
+  });
+  test('an unknown fuel leaves everything unknown but the supply drop, and the remark names the nearest', async () => {
+    const row = { fuel: 'propan', o2_pct: 5, flue_C: 150, air_C: 20, supply_static_Pa: 2400, supply_running_Pa: 2200 };
+    const result = await deriveReadings([row]);
+    expect(cellOf(result, 0, 'excess_air_pct')).toBeNaN();
+    expect(cellOf(result, 0, 'efficiency_gross_pct')).toBeNaN();
+    expect(cellOf(result, 0, 'supply_drop_Pa')).toBe(200);
+    expect(cellOf(result, 0, 'flags')).toContain('fuel_unknown');
+    expect(result.remarks[0]).toMatchObject({
+      severity: 'danger',
+      text: expect.stringContaining('did you mean propane'),
+    });
+  });
+  test('a fuel of one’s own is used by its name', async () => {
+    const parameters = { fuels: [{ name: 'site_gas', mole_pct: { methane: 80, hydrogen: 15, nitrogen: 5 } }] };
+    const at = await one({ fuel: 'site_gas', o2_pct: 5 }, { parameters });
+    expect(at('excess_air_pct')).toBeGreaterThan(20);
+  });
+  test('what a unit burned before its conversion counts for readings before it', async () => {
+    const converted = [
+      { unit: 'A-1', fuel: 'natural_gas', burner: 'atmospheric' },
+      { unit: 'A-1', fuel: 'natural_gas', burner: 'power', fuel_air_control: 'linkage', valid_from: '2024-06-01' },
+    ];
+    expect(await flagsOf({ taken_at: '2024-05-31', o2_pct: 5, air_C: 0 }, { units: converted })).toContain(
+      'season_not_removed',
+    );
+    expect(await flagsOf({ taken_at: '2024-06-02', o2_pct: 5, air_C: 0 }, { units: converted })).not.toContain(
+      'season_not_removed',
+    );
+  });
+});
+
+describe('impossible values are unknown, with a flag, never infinite', () => {
+  const NUMBERS = derivedSchema.filter(({ kind }) => kind === 'number').map(({ name }) => name);
+  const CASES: readonly (readonly [Row, string, readonly string[]])[] = [
+    [
+      { o2_pct: 20.9, co_ppm: 100, nox_ppm: 40, flue_C: 150, air_C: 20 },
+      'o2_impossible',
+      ['excess_air_pct', 'co_air_free_ppm', 'efficiency_gross_pct', 'co2_pct'],
+    ],
+    [{ o2_pct: 21.3 }, 'o2_impossible', ['o2_pct', 'lambda']],
+    [{ o2_pct: -0.2 }, 'o2_impossible', ['o2_pct', 'lambda']],
+    [{ co2_pct: 13.2 }, 'co2_impossible', ['o2_pct', 'co2_pct', 'lambda']],
+    [
+      { o2_pct: 5, flue_C: 10, air_C: 20 },
+      'flue_below_air',
+      ['stack_loss_pct', 'efficiency_gross_pct', 'efficiency_net_pct'],
+    ],
+    [{ o2_pct: 5, flue_C: 150, air_C: 20, fuel: 'kerosine9' }, 'fuel_unknown', ['stack_loss_pct', 'dew_point_C']],
+    [{}, 'season_not_removed', NUMBERS],
+  ];
+  test.each(CASES)('%j: %s', async (row, flag, unknown) => {
+    const at = await one(row, flag === 'season_not_removed' ? { units: [{ unit: 'A-1' }] } : undefined);
+    expect(String(at('flags')).split(' ')).toContain(flag);
+    for (const name of unknown) expect(at(name), name).toBeNaN();
+    for (const name of NUMBERS) expect(Math.abs(Number(at(name))), name).not.toBe(Number.POSITIVE_INFINITY);
+  });
+
+  test('0 % O2 is taken as no excess air and flagged', async () => {
+    const at = await one({ o2_pct: 0, co_ppm: 50 });
+    expect(at('excess_air_pct')).toBe(0);
+    expect(at('co_air_free_ppm')).toBeCloseTo(50, 10);
+    expect(at('flags')).toContain('o2_zero');
+  });
+  test('0 % CO2 beside no O2 gives nothing, and no infinity', async () => {
+    const at = await one({ co2_pct: 0, co_ppm: 40 });
+    for (const name of NUMBERS) expect(at(name), name).toBeNaN();
+  });
+});
+
+describe('what is missing', () => {
+  test('O2 is calculated from CO2 and CO2 from O2, and each says so', async () => {
+    const fromCo2 = await one({ co2_pct: 9.0336, co2_from: 'measured' });
+    expect(fromCo2('o2_pct')).toBeCloseTo(5, 3);
+    expect([fromCo2('o2_from'), fromCo2('co2_from')]).toEqual(['calculated', 'measured']);
+    const fromO2 = await one({ o2_pct: 5 });
+    expect(fromO2('co2_pct')).toBeCloseTo(9.03, 2);
+    expect([fromO2('o2_from'), fromO2('co2_from')]).toEqual(['measured', 'calculated']);
+    const neither = await one({ co_ppm: 50 });
+    expect([neither('o2_from'), neither('co2_from')]).toEqual(['', '']);
+  });
+  test('without air temperature the default of 20 ± 8 °C widens the uncertainty and is flagged', async () => {
+    const known = await one({ o2_pct: 5, flue_C: 200, air_C: 20 });
+    const missing = await one({ o2_pct: 5, flue_C: 200 });
+    expect(missing('efficiency_gross_pct')).toBe(known('efficiency_gross_pct'));
+    expect(Number(missing('efficiency_gross_pct_sd'))).toBeGreaterThan(2 * Number(known('efficiency_gross_pct_sd')));
+    expect(missing('flags')).toContain('air_assumed');
+    expect(known('flags')).toBe('');
+  });
+  test('a missing static pressure makes an unknown drop, not zero', async () => {
+    expect((await one({ supply_running_Pa: 2200 }))('supply_drop_Pa')).toBeNaN();
+  });
+  test('wet O2 is made dry: natural gas 2.5 and 5.15 wet are 3 and 6 dry (computed by trade tables)', async () => {
+    expect((await one({ o2_wet_pct: 2.5 }))('o2_pct')).toBeCloseTo(3.0, 1);
+    expect(Math.abs(Number((await one({ o2_wet_pct: 5.15 }))('o2_pct')) - 6)).toBeLessThan(0.06);
+  });
+});
+
+describe('CO', () => {
+  test('over the range of the sensor stays a bound: CO at least, efficiency at most', async () => {
+    const { tables } = await deriveReadings([
+      { o2_pct: 5, co_ppm: '>4000', flue_C: 150, air_C: 20 },
+      { o2_pct: 5, co_ppm: 40, flue_C: 150, air_C: 20 },
+    ]);
+    const column = (name: string) => tables.derived.columns.get(name);
+    expect(column('co_air_free_ppm')).toMatchObject({ bounds: Int8Array.of(1, 0) });
+    expect(column('efficiency_gross_pct')).toMatchObject({ bounds: Int8Array.of(-1, 0) });
+    expect(column('excess_air_pct')).not.toHaveProperty('bounds');
+  });
+  test('air-free input is taken as it is and flagged', async () => {
+    const at = await one({ o2_pct: 9, co_air_free_ppm: 263 });
+    expect(at('co_air_free_ppm')).toBe(263);
+    expect(at('co_at_3pct_o2_ppm')).toBeCloseTo((263 * 17.9) / 20.9, 10);
+    expect(at('flags')).toContain('co_given_air_free');
+  });
+});
+
+describe('reference air', () => {
+  const air = (burner: Row) =>
+    one({ o2_pct: 5, air_C: -12 }, { units: [{ unit: 'A-1', fuel: 'natural_gas', ...burner }] });
+  test('by the way the burner is fed', async () => {
+    const fixed = Number((await air({ burner: 'power', fuel_air_control: 'linkage' }))('o2_reference_pct'));
+    const premix = Number((await air({ burner: 'premix' }))('o2_reference_pct'));
+    expect(fixed).toBeLessThan(premix);
+    expect(premix).toBeLessThan(5);
+    for (const none of [{ burner: 'power', trim: 'yes' }, { burner: 'atmospheric' }, {}]) {
+      const at = await air(none as Row);
+      expect(at('o2_reference_pct')).toBeCloseTo(5, 10);
+      expect(at('co2_reference_pct')).toBeCloseTo(Number(at('co2_pct')), 10);
+    }
+  });
+  test('a burner of which nothing is known keeps a wide uncertainty for the season', async () => {
+    const trim = await air({ trim: 'yes' });
+    const unknown = await air({});
+    expect(Number(unknown('o2_reference_pct_sd'))).toBeGreaterThan(2 * Number(trim('o2_reference_pct_sd')));
+    expect(unknown('flags')).toContain('season_not_removed');
+  });
+  test('a barometer of the mountains without an altitude corrects nothing and is flagged; with one it corrects', async () => {
+    const lone = await one({ o2_pct: 5, air_C: 20, barometer_kPa: 84 });
+    expect(lone('o2_reference_pct')).toBeCloseTo(5, 10);
+    expect(lone('flags')).toContain('altitude_missing');
+    const units = [{ unit: 'A-1', fuel: 'natural_gas', burner: 'power', altitude_m: 1600 }];
+    const placed = await one({ o2_pct: 5, air_C: 20, barometer_kPa: 82 }, { units });
+    expect(Number(placed('o2_reference_pct'))).toBeGreaterThan(5);
+    expect(placed('flags')).not.toContain('altitude_missing');
+  });
+});
+
+describe('columns of one’s own', () => {
+  const rows = [
+    { unit: 'A-1', o2_pct: 5, flue_C: 200, air_C: 20, co_ppm: '>4000' },
+    { unit: 'A-1', o2_pct: 6, flue_C: 220, air_C: 20, co_ppm: 10, fire: 'low' },
+  ];
+  test('stand after the others, with unit, uncertainty and bounds', async () => {
+    const parameters = {
+      columns: [
+        { name: 'net_flue', unit: 'K', formula: 'flue_C - air_C' },
+        { name: 'co_per_megawatt', unit: '', formula: 'co_air_free_ppm * 2' },
+        { name: 'against_mean', unit: '%', formula: 'o2_pct - mean(o2_pct, unit)' },
+        { name: 'age', unit: 'd', formula: 'days_between(taken_at, date("2025-11-02"))' },
+      ],
+    };
+    const result = await deriveReadings(rows, { parameters });
+    expect(result.own).toEqual(['net_flue', 'co_per_megawatt', 'against_mean', 'age']);
+    expect([cellOf(result, 0, 'net_flue'), cellOf(result, 1, 'net_flue')]).toEqual([180, 200]);
+    expect(Number(cellOf(result, 0, 'net_flue_sd'))).toBeCloseTo(Math.hypot(1.5, 1), 10);
+    expect(result.tables.derived.columns.get('co_per_megawatt')).toMatchObject({
+      bounds: Int8Array.of(1, 0),
+      unit: '[ppm]',
+    });
+    expect(cellOf(result, 1, 'against_mean')).toBeCloseTo(0.5, 10);
+    expect(cellOf(result, 0, 'age')).toBe(31);
+  });
+  test.each([
+    [{ name: 'o2_pct', unit: '', formula: '1' }, 'already there'],
+    [{ name: 'mine', unit: '', formula: 'flue_C + supply_static_Pa' }, 'flue_C in °C and supply_static_Pa in Pa'],
+    [{ name: 'mine', unit: '', formula: 'mine + 1' }, 'reads itself'],
+    [{ name: 'mine', unit: '', formula: 'flue_temprature_C' }, 'nothing here is called'],
+  ])('%j is refused: %s', async (column, part) => {
+    await expect(deriveReadings(rows, { parameters: { columns: [column] } })).rejects.toThrow(part);
+  });
+});
