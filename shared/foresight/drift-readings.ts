@@ -8,7 +8,7 @@ import { co2AsO2 } from './co2-line.ts';
 import { type FleetReadings, READING_STATE } from './fleet-readings.ts';
 import { hardwareOf } from './lane-keys.ts';
 import type { LaneName } from './lane-name.ts';
-import { targetFromReadings, targetOn, targetsOfLanes } from './lane-targets.ts';
+import { type LaneTarget, targetFromReadings, targetOn, targetsOfLanes, USUAL_TOLERANCE_O2 } from './lane-targets.ts';
 import { eventDays, NEW_SERIES_EVENTS } from './series-breaks.ts';
 
 export interface DriftTables {
@@ -208,8 +208,9 @@ interface Judged {
 }
 
 /**
- * The technician's aim on the day of each reading. A target is set on the instrument as it shows, so what the reading is
- * off its target as shown is what it is off the aim.
+ * The technician's aim on the day of each reading. Where targets are set on the instrument as it shows, what a reading is
+ * off its target as shown is what it is off the aim; where they are set by a season card, the aim is the target itself.
+ * Which of the two a crew does is told by the as-left readings: the way in which they lie closer to the target.
  */
 function aimsOf(
   { derived, limits }: DriftTables,
@@ -220,26 +221,46 @@ function aimsOf(
 ): { aim: Float64Array; tolerance: Float64Array } {
   const [o2, co2] = [numbersOf(derived, 'o2_pct'), numbersOf(derived, 'co2_pct')];
   const line = (lane: number): number => co2max[lanes.fuelOf[lane]];
-  const shown = (i: number): number =>
-    Number.isFinite(first[i]) ? o2[order[i]] : co2AsO2(co2[order[i]], line(lanes.lane[i]));
-  const targets = targetsOfLanes(limits, lanes.names, line);
-  const [left, found]: number[][][] = [lanes.names.map(() => []), lanes.names.map(() => [])];
-  states.forEach((state, i) => {
-    if (!Number.isFinite(shown(i))) return;
-    if (state === READING_STATE.left) left[lanes.lane[i]].push(shown(i));
-    else if (state === READING_STATE.found) found[lanes.lane[i]].push(shown(i));
-  });
-  const known = targets.map((list, lane) => (list.length > 0 ? list : targetFromReadings(left[lane], found[lane])));
-  const aim = new Float64Array(order.length).fill(Number.NaN);
-  const tolerance = new Float64Array(order.length).fill(Number.NaN);
-  for (let i = 0; i < order.length; i++) {
-    const target = targetOn(known[lanes.lane[i]], day[i]);
-    if (!target) continue;
-    const judged = Number.isFinite(first[i]) ? first[i] : second[i];
-    aim[i] = judged - (shown(i) - target.o2);
-    tolerance[i] = target.tolerance;
-  }
+  const judged = Float64Array.from(first, (value, i) => (Number.isFinite(value) ? value : second[i]));
+  const shown = Float64Array.from(first, (value, i) =>
+    Number.isFinite(value) ? o2[order[i]] : co2AsO2(co2[order[i]], line(lanes.lane[i])),
+  );
+  const registered = targetsOfLanes(limits, lanes.names, line);
+  const aimsBy = (values: Float64Array): Float64Array => {
+    const targets = completeTargets(registered, values, states, lanes.lane);
+    return Float64Array.from(values, (_, i) => targetOn(targets[lanes.lane[i]], day[i])?.o2 ?? Number.NaN);
+  };
+  const [ofShown, ofJudged] = [aimsBy(shown), aimsBy(judged)];
+  const spread = (values: Float64Array, aims: Float64Array): number =>
+    medianOf(
+      [...values.keys()]
+        .filter((i) => states[i] === READING_STATE.left)
+        .map((i) => Math.abs(values[i] - aims[i]))
+        .filter(Number.isFinite),
+    );
+  const bySeasonCard = spread(judged, ofJudged) < spread(shown, ofShown);
+  const aim = Float64Array.from(judged, (value, i) => (bySeasonCard ? ofJudged[i] : value - shown[i] + ofShown[i]));
+  const tolerance = Float64Array.from(
+    judged,
+    (_, i) => targetOn(registered[lanes.lane[i]], day[i])?.tolerance ?? USUAL_TOLERANCE_O2,
+  );
   return { aim, tolerance };
+}
+
+/** The register's targets, else what the readings of a lane suggest. */
+function completeTargets(
+  registered: readonly LaneTarget[][],
+  values: Float64Array,
+  states: Uint8Array,
+  lane: Int32Array,
+): LaneTarget[][] {
+  const [left, found]: number[][][] = [registered.map(() => []), registered.map(() => [])];
+  states.forEach((state, i) => {
+    if (registered[lane[i]].length > 0 || !Number.isFinite(values[i])) return;
+    if (state === READING_STATE.left) left[lane[i]].push(values[i]);
+    else if (state === READING_STATE.found) found[lane[i]].push(values[i]);
+  });
+  return registered.map((list, i) => (list.length > 0 ? list : targetFromReadings(left[i], found[i])));
 }
 
 /** CO2max by fuel: what the fleet's own calculated CO2 implies where it has any, since technicians set by it. */

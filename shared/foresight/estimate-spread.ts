@@ -80,7 +80,7 @@ export function sampleUnits(units: number, sample: number, seed: number): Int32A
 /** Which hyperparameters the steps of these units depend on. */
 function estimable(program: FleetProgram, units: Int32Array): SpreadName[] {
   const { kind, cell, extra, biasColumn, shared, unitSteps } = program;
-  const needed = new Set<SpreadName>(['reading', 'visit', 'wander', 'rate']);
+  const needed = new Set<SpreadName>(['reading', 'visit', 'wander', 'rate', 'rateWander']);
   const classes = new Set<number>();
   for (const unit of units) {
     for (let step = unitSteps[unit]; step < unitSteps[unit + 1]; step++) {
@@ -94,7 +94,7 @@ function estimable(program: FleetProgram, units: Int32Array): SpreadName[] {
   return shared.classes > 0 ? SPREAD_NAMES.filter((name) => needed.has(name)) : [...needed];
 }
 
-/** What a step depends on besides the four that all do. */
+/** What a step depends on besides the five that all do. */
 function namesOf(kind: number, cell: number, named: boolean, extra: number): readonly SpreadName[] {
   switch (kind) {
     case STEP.visit:

@@ -49,6 +49,6 @@ export function fitSupply(
     fuels: 0,
     breaks: units.map(({ unit }) => breaks.get(unit) ?? []),
   };
-  const free = ['reading', 'wander', 'rate'] as const;
+  const free = ['reading', 'wander', 'rate', 'rateWander'] as const;
   return { fit: fitModel(readings, { prior: SUPPLY_PRIOR, sample: SAMPLE, seed, free }), scale };
 }

@@ -1,6 +1,6 @@
 import { noReadingsSince, retiredOn } from '../messages/foresight.ts';
 import { writeDay } from '../quantities/dates.ts';
-import { normalQuantile } from '../statistics/normal.ts';
+import { studentQuantile } from '../statistics/student.ts';
 import { numbersOf, textAt, textsOf } from '../table/columns.ts';
 import type { Table } from '../table/table.ts';
 import { type BandQuestion, bandOfLane, type LaneBand } from './band-of-lane.ts';
@@ -48,18 +48,17 @@ const NOTHING: LevelState = {
   rateVariance: Number.NaN,
   covariance: Number.NaN,
   wander: Number.NaN,
+  rateWander: Number.NaN,
 };
-
-/** Two-sided 95 %. */
-const NINETY_FIVE = normalQuantile(0.975);
 
 /** Judges every lane of the fit and every lane that the register names; sorted by unit, fuel and fire. */
 export function judgeDrift(fitted: FittedDrift, tables: JudgeTables, options: JudgeOptions): DriftRow[] {
   const limits = limitsByUnit(tables.limits, fitted.asOf);
   const retired = retirements(tables, fitted.asOf);
   const changed = eventDays(tables.events, NEW_SERIES_EVENTS, fitted.asOf);
+  const deviations = ninetyFive(fitted);
   const rows = fitted.lanes.map((lane, index) =>
-    judgeFitted(fitted, lane, index, limits.get(lane.unit) ?? [], options, retired, changed),
+    judgeFitted(fitted, lane, index, limits.get(lane.unit) ?? [], options, retired, changed, deviations),
   );
   const known = new Set(rows.map(keyOf));
   const hardware = hardwareOf(tables.units);
@@ -85,6 +84,7 @@ function judgeFitted(
   options: JudgeOptions,
   retired: ReadonlyMap<string, number>,
   changed: ReadonlyMap<string, readonly number[]>,
+  deviations: number,
 ): DriftRow {
   const { asOf, series } = fitted;
   const found = limitsOfLane(limits, lane, options.quantity);
@@ -102,7 +102,7 @@ function judgeFitted(
   const horizon = asOf + options.horizonDays;
   const reason = reasonAgainst(lane.unit, spoken, retired, changed);
   const judged = judgeLane({ state, lastVisit: series.to[index], asOf, horizon, reason }, band);
-  const half = NINETY_FIVE * Math.sqrt(state.rateVariance);
+  const half = deviations * Math.sqrt(state.rateVariance);
   return {
     unit: lane.unit,
     fuel: lane.fuel,
@@ -119,6 +119,15 @@ function judgeFitted(
   };
 }
 
+/**
+ * Half-width of a 95 % interval in standard deviations. The variances are estimated from as many rates as there are lanes,
+ * less one a class: Student's t pays for that in a small fleet, and is the normal's in a large one.
+ */
+function ninetyFive({ lanes }: FittedDrift): number {
+  const classes = new Set(lanes.map(({ burner, control, fuel, fire }) => [burner, control, fuel, fire].join('\u0000')));
+  return studentQuantile(0.975, Math.max(3, lanes.length - classes.size));
+}
+
 const sameQuantity = (limits: LaneLimits | undefined, quantity: string): LaneLimits | undefined =>
   limits?.quantity === quantity ? limits : undefined;
 
@@ -132,6 +141,7 @@ function stateIn(fitted: FittedDrift, lane: number, fromO2: (o2: number) => numb
     rateVariance: states.rateVariance[lane] * square,
     covariance: states.covariance[lane] * square,
     wander: estimate.spread.wander * Math.abs(factor),
+    rateWander: estimate.spread.rateWander * Math.abs(factor),
   };
 }
 

@@ -1,7 +1,8 @@
 import { emptyBand, noBand, noReadings, tooOld } from '../messages/foresight.ts';
 import { DAYS_PER_YEAR, writeDay } from '../quantities/dates.ts';
 import type { LaneBand } from './band-of-lane.ts';
-import { chanceOutsideAt, chanceOutWithin, type LevelState, levelAt, yearsUntilChance } from './leaving-chance.ts';
+import { chanceOutsideAt, chanceOutWithin, type LevelState, levelAt } from './leaving-chance.ts';
+import { yearsUntilChance } from './years-until-chance.ts';
 
 /** A level left alone for longer says nothing about today. */
 export const FURTHEST_YEARS = 10;

@@ -6,10 +6,11 @@ import { numbersOf, textAt, textsOf } from '../table/columns.ts';
 import type { Table } from '../table/table.ts';
 import type { FittedSupply } from './fit-supply.ts';
 import { LOOK_AHEAD_YEARS } from './judge-lane.ts';
-import { chanceOutWithin, type LevelState, levelAt, yearsUntilChance } from './leaving-chance.ts';
+import { chanceOutWithin, type LevelState, levelAt } from './leaving-chance.ts';
 import { growthPValue, ownRate } from './own-rate.ts';
 import { type SupplyPattern, supplyPattern } from './supply-pattern.ts';
 import type { UnitSupply } from './supply-readings.ts';
+import { yearsUntilChance } from './years-until-chance.ts';
 
 /** 1 in. w.c. (conventional, 249.08891 Pa): the rule of thumb for the drop behind low-pressure service. */
 export const LOW_PRESSURE_DROP_LIMIT_PA = 249.08891;
@@ -136,6 +137,7 @@ function stateOf({ states, written, estimate }: FittedSupply['fit'], unit: numbe
     rateVariance: states.rateVariance[unit] * square,
     covariance: states.covariance[unit] * square,
     wander: estimate.spread.wander * factor,
+    rateWander: estimate.spread.rateWander * factor,
   };
 }
 

@@ -14,7 +14,7 @@ export interface LaneTarget {
 }
 
 /** Tolerance of a target that comes without one. */
-const USUAL_TOLERANCE_O2 = 0.5;
+export const USUAL_TOLERANCE_O2 = 0.5;
 /** Readings from which a target is inferred where the register has none. */
 const ENOUGH = 3;
 

@@ -13,6 +13,8 @@ export interface Spread {
   readonly wander: number;
   /** Rates of units about their class's mean, per year. */
   readonly rate: number;
+  /** Change of a unit's own rate after one year, per year: a linkage that begins to wear. */
+  readonly rateWander: number;
   /** Analyzer biases. */
   readonly analyzer: number;
   readonly secondAnalyzer: number;
@@ -34,6 +36,7 @@ export const SPREAD_NAMES = [
   'visit',
   'wander',
   'rate',
+  'rateWander',
   'analyzer',
   'secondAnalyzer',
   'unrecorded',
@@ -66,6 +69,7 @@ export const DRIFT_PRIOR: SpreadPrior = {
     visit: 0.12,
     wander: 0.2,
     rate: 0.25,
+    rateWander: 0.01,
     analyzer: 0.15,
     secondAnalyzer: 0.2,
     unrecorded: 0.15,
@@ -87,6 +91,7 @@ export const SUPPLY_PRIOR: SpreadPrior = {
     visit: 1e-3,
     wander: 5,
     rate: 6,
+    rateWander: 0.5,
     analyzer: 1e-3,
     secondAnalyzer: 1e-3,
     unrecorded: 1e-3,

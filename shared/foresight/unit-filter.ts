@@ -64,7 +64,7 @@ export class UnitFilter {
     const x = 2 * program.lane[step];
     switch (program.kind[step]) {
       case STEP.visit:
-        this.#advance(program.value[step], spread.wander);
+        this.#advance(program.value[step], spread.wander, spread.rateWander);
         this.#visit(visitVariance(program, step, spread));
         break;
       case STEP.read:
@@ -88,7 +88,7 @@ export class UnitFilter {
   }
 
   /** Every level moves at its rate and wanders. */
-  #advance(years: number, wander: number): void {
+  #advance(years: number, wander: number, rateWander: number): void {
     if (years === 0) return;
     const { size, covariance: p, means } = this;
     const last = size - 1;
@@ -97,7 +97,13 @@ export class UnitFilter {
     // x' = x + d t on the rows, then on the columns.
     for (let x = 0; x < last; x += 2) for (let m = 0; m < size; m++) p[x * size + m] += p[(x + 1) * size + m] * years;
     for (let m = 0; m < size; m++) for (let x = 0; x < last; x += 2) p[m * size + x] += p[m * size + x + 1] * years;
-    for (let x = 0; x < last; x += 2) p[x * size + x] += wander * wander * years;
+    const turn = rateWander * rateWander * years;
+    for (let x = 0; x < last; x += 2) {
+      p[x * size + x] += wander * wander * years + (turn * years * years) / 3;
+      p[x * size + x + 1] += (turn * years) / 2;
+      p[(x + 1) * size + x] += (turn * years) / 2;
+      p[(x + 1) * size + x + 1] += turn;
+    }
   }
 
   #visit(variance: number): void {

@@ -44,6 +44,7 @@ const spreadOf = (reading: number, wander: number): Spread => ({
   wander,
   visit: NOTHING,
   rate: NOTHING,
+  rateWander: NOTHING,
   analyzer: NOTHING,
   classRate: NOTHING,
 });

@@ -1,5 +1,9 @@
 import { type FleetReadings, READING_STATE } from '../../shared/foresight/fleet-readings.ts';
 import { DAYS_PER_YEAR } from '../../shared/quantities/dates.ts';
+import { medianOf } from '../../shared/statistics/median-of.ts';
+
+/** What every lane is set to. */
+const TARGET = 4;
 
 /** What a simulated fleet is like; everything in points of O2 and years. */
 export interface FleetPlan {
@@ -108,7 +112,7 @@ export function simulateFleet(plan: FleetPlan): SimulatedFleet {
   const rate = new Float64Array(lanes);
   const level = new Float64Array(lanes);
   const lastDay = new Float64Array(lanes);
-  const target = 4;
+  const target = TARGET;
   for (let unit = 0; unit < plan.units; unit++) {
     const classOf = unit % plan.classes;
     let day = 12000 + 365 * random();
@@ -168,7 +172,7 @@ function columnsOfRows(rows: readonly Row[], plan: FleetPlan): FleetReadings {
     first: Float64Array.from(rows, ({ first }) => first),
     second: Float64Array.from(rows, ({ second }) => second),
     extra: new Float64Array(rows.length),
-    aim: new Float64Array(rows.length).fill(plan.knownTarget ? 4 : Number.NaN),
+    aim: aimsOf(rows, plan),
     tolerance: new Float64Array(rows.length).fill(plan.adjustBeyond),
     lanes: {
       count: lanes,
@@ -182,4 +186,12 @@ function columnsOfRows(rows: readonly Row[], plan: FleetPlan): FleetReadings {
     fuels: 1,
     breaks: Array.from({ length: plan.units }, () => []),
   };
+}
+
+/** The target where it is known, else the median of what each lane was found at. */
+function aimsOf(rows: readonly Row[], plan: FleetPlan): Float64Array {
+  if (plan.knownTarget) return new Float64Array(rows.length).fill(TARGET);
+  const found = Array.from({ length: plan.units * 2 }, (): number[] => []);
+  for (const { lane, state, first } of rows) if (state === READING_STATE.found) found[lane].push(first);
+  return Float64Array.from(rows, ({ lane }) => medianOf(found[lane]));
 }
