@@ -68,7 +68,7 @@ export async function compute(
   return succeed({
     tables: { raised: raisedTable(ranked) },
     answer: answerOf(ranked, unitsOf(fleet, ranked).size),
-    remarks: remarksOf(fleet, parameters, ranked, tolerance.expectedInside),
+    remarks: remarksOf(fleet, parameters, ranked, tolerance.expectedInside, skip),
     history: historyOf(parameters, inputs, fleet),
     asOf: context.asOf,
   });

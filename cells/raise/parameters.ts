@@ -34,7 +34,8 @@ export const RAISE_DEFAULTS: RaiseParameters = {
   supply: 'supply',
   instruments: 'instruments',
   leastChance: 0.5,
-  falseDiscoveryRate: 0.1,
+  // One visit in four for nothing: with less, a unit that will leave with a chance of 80 % can go unraised.
+  falseDiscoveryRate: 0.25,
   coLimitPpm: DEFAULT_CO_LIMIT.ppm,
   coBasis: DEFAULT_CO_LIMIT.basis,
   unseenMonths: 18,

@@ -11,6 +11,7 @@ import {
 import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
 import type { Finding } from './finding.ts';
 import type { Fleet } from './fleet.ts';
+import { coCloseToLimit } from './near-limit.ts';
 import type { RaiseParameters } from './parameters.ts';
 
 /** What must be said beside the list, the gravest first: cautions, analyzers before units, expected errors, defaults. */
@@ -19,12 +20,14 @@ export function remarksOf(
   parameters: RaiseParameters,
   ranked: readonly Finding[],
   expected: { readonly out: number; readonly leaving: number },
+  skip: (unit: string) => boolean,
 ): Remark[] {
   const of = (reason: Finding['reason']): number => ranked.filter((finding) => finding.reason === reason).length;
   const co = of('co_high') + of('co_over_range');
   const remark = (severity: Remark['severity'], text: string): Remark[] => (text === '' ? [] : [{ severity, text }]);
   return [
     ...remark('danger', co > 0 ? cautionCo() : ''),
+    ...remark('warning', coCloseToLimit(fleet, parameters, skip)),
     ...analyzerRemarks(fleet),
     ...remark('note', expectedInside('out of tolerance', of('out_of_tolerance'), expected.out)),
     ...remark('note', expectedInside('leaving tolerance', of('leaving_tolerance'), expected.leaving)),

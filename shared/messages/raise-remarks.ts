@@ -1,3 +1,4 @@
+import { fireName } from './lanes.ts';
 import { basisName } from './raise.ts';
 import { count, number } from './words.ts';
 
@@ -19,3 +20,20 @@ export const analyzerBiased = (analyzer: string, o2Bias: number, o2Sd: number, r
   `Analyzer ${analyzer} reads O2 ${number(Math.abs(o2Bias), 2)} ± ${number(o2Sd, 2)} points ${o2Bias < 0 ? 'low' : 'high'} against the fleet (${number(readings, 0)} readings): have it checked before any unit that it read is blamed or tuned.`;
 export const analyzersConfounded = (analyzers: string): string =>
   `The readings of ${analyzers} cannot be told apart from the units they were taken on: read one unit with two analyzers on one day.`;
+
+export interface CoNearLimit {
+  readonly unit: string;
+  readonly fire: string;
+  readonly ppm: number;
+  readonly sd: number;
+  readonly day: string;
+}
+
+export const coNearLimit = (named: readonly CoNearLimit[], all: number, limitPpm: number, basis: string): string => {
+  if (all === 0) return '';
+  const each = named.map(
+    ({ unit, fire, ppm, sd, day }) =>
+      `${unit} ${fireName(fire).toLowerCase()} fire ${number(ppm, 0)} ± ${number(sd, 0)} on ${day}`,
+  );
+  return `CO below the limit of ${number(limitPpm, 0)} ppm ${basisName(basis)} by less than the guard band of 1.64 standard uncertainties, so not clearly within it: ${each.join(', ')}${all > named.length ? ` and ${all - named.length} more` : ''}.`;
+};

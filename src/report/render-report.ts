@@ -46,7 +46,7 @@ ${sourcesSection(sources)}`;
 <html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">
 <meta http-equiv="Content-Security-Policy" content="${trusted(POLICY)}">
 <title>${title}</title><style>${trusted(REPORT_STYLE)}</style></head>
-<body>${body}</body></html>`.text
+<body><main>${body}</main></body></html>`.text
   }\n`;
 }
 

@@ -13,18 +13,27 @@ export interface PrintedColumn {
   readonly words?: (code: string) => string;
 }
 
+/** Ids and names up to this length are never broken over lines. */
+const SHORT_TEXT = 13;
+
 /** Rows of a table as a printed table. Columns that the table lacks, or that are wholly unknown, are left out. */
 export function printTable(table: Table, rows: readonly number[], columns: readonly PrintedColumn[]): Markup {
   const shown = columns.filter(({ column }) => rows.some((row) => valueText(table, column, row, 0) !== ''));
   if (rows.length === 0 || shown.length === 0) return markup``;
-  const kind = ({ column, raw }: PrintedColumn): string => {
+  const kind = ({ column, raw, words = (code) => code }: PrintedColumn): string => {
     const type = table.columns.get(column)?.kind;
-    return raw ? 'raw' : type === 'number' ? 'n' : type === 'date' ? 'd' : '';
+    if (raw) return 'raw';
+    if (type === 'number') return 'n';
+    return type === 'date' ||
+      rows.every((row) => cellText(table, { column, title: '', words }, row).length <= SHORT_TEXT)
+      ? 'd'
+      : '';
   };
-  return markup`<table><thead><tr>${shown.map((column) => markup`<th class="${kind(column)}">${column.title}</th>`)}</tr></thead>
+  const classes = new Map(shown.map((column) => [column, kind(column)]));
+  return markup`<table><thead><tr>${shown.map((column) => markup`<th class="${classes.get(column) ?? ''}">${column.title}</th>`)}</tr></thead>
 <tbody>${rows.map(
     (row) =>
-      markup`<tr>${shown.map((column) => markup`<td class="${kind(column)}">${cellText(table, column, row)}</td>`)}</tr>
+      markup`<tr>${shown.map((column) => markup`<td class="${classes.get(column) ?? ''}">${cellText(table, column, row)}</td>`)}</tr>
 `,
   )}</tbody></table>`;
 }

@@ -136,6 +136,19 @@ describe('high CO', () => {
     expect(await reasons({ ...given, events: event('laid_up') })).toEqual(['B-1 high co_high']);
   });
 
+  test('below the limit by less than the guard band is not raised, and not passed over in silence', async () => {
+    const table = accepted([['2026-01-10', 'high', 'as_found', 300, 4.5]]);
+    const given = { accepted: table, derived: { ...derived(table), co_air_free_ppm_sd: [15] } };
+    const result = await judge(given);
+    expect(readRaised(result)).toEqual([]);
+    // 300 x 20.9 / 16.4 = 382; the guard band reaches down to 400 - 1.64 x 15 = 375.
+    expect(result.remarks.find(({ severity }) => severity === 'warning')?.text).toContain(
+      'B-1 high fire 382 ± 15 on 2026-01-10',
+    );
+    const narrow = await judge({ ...given, derived: { ...given.derived, co_air_free_ppm_sd: [5] } });
+    expect(narrow.remarks.some(({ severity }) => severity === 'warning')).toBe(false);
+  });
+
   test('says nothing about which way the air should go', async () => {
     const table = accepted([['2026-01-10', 'high', 'as_found', 900, 4]]);
     const [row] = await raisedOf({ accepted: table, derived: derived(table) });
@@ -239,7 +252,7 @@ describe('tolerance', () => {
       })),
     );
     // Means of one less the chance: .010 .020 .0467 .085 .148; a rate of 10 % keeps four, 34 hundredths expected inside.
-    const result = await judge({ drift });
+    const result = await judge({ drift }, { falseDiscoveryRate: 0.1 });
     const raised = readRaised(result);
     expect(raised.map(({ unit }) => unit)).toEqual(['C-0', 'C-1', 'C-2', 'C-3']);
     expect(raised.at(-1)?.falseDiscoveryRate).toBeCloseTo(0.085, 12);
