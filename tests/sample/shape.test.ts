@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { makeSample } from '../../sample-data/make-sample.ts';
 import { CAMPUS } from '../../sample-data/making/campus.ts';
 
-const text = (name: string): string => new TextDecoder().decode(makeSample().get(name));
+const FILES = makeSample();
+const text = (name: string): string => new TextDecoder().decode(FILES.get(name));
 
 describe('the campus', () => {
   test('has 26 units in 9 buildings, one of two fuels, one of a single stage', () => {
