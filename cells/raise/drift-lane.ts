@@ -3,7 +3,12 @@ import type { ToleranceFacts } from '../../shared/messages/raise.ts';
 import { writeDay } from '../../shared/quantities/dates.ts';
 import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
 import type { Table } from '../../shared/table/table.ts';
-import type { Scope } from './scope.ts';
+
+/** What a lane's cause is sought in, widest first. */
+export type Scope = Pick<
+  ToleranceFacts,
+  'bothFires' | 'supplyLow' | 'supplyRaised' | 'analyzer' | 'analyzerBias' | 'control'
+>;
 
 /** A row of the drift table as its sentence needs it. */
 export interface DriftLane extends Omit<ToleranceFacts, keyof Scope> {

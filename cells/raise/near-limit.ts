@@ -31,14 +31,12 @@ export function coCloseToLimit(
         close.push({ unit, row });
   }
   close.sort((a, b) => value[b.row] - value[a.row]);
-  const named = close
-    .slice(0, NAMED)
-    .map(({ unit, row }) => ({
-      unit,
-      fire: fire(row),
-      ppm: value[row],
-      sd: sd[row],
-      day: writeDay(readings.day[row]),
-    }));
+  const named = close.slice(0, NAMED).map(({ unit, row }) => ({
+    unit,
+    fire: fire(row),
+    ppm: value[row],
+    sd: sd[row],
+    day: writeDay(readings.day[row]),
+  }));
   return coNearLimit(named, close.length, coLimitPpm, coBasis);
 }

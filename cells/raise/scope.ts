@@ -1,14 +1,7 @@
 import { supplyMovesOxygen } from '../../shared/limits/supply-verdicts.ts';
-import type { ToleranceFacts } from '../../shared/messages/raise.ts';
 import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
-import { type DriftLane, richness } from './drift-lane.ts';
+import { type DriftLane, richness, type Scope } from './drift-lane.ts';
 import type { Fleet } from './fleet.ts';
-
-/** What a lane's cause is sought in, widest first. */
-export type Scope = Pick<
-  ToleranceFacts,
-  'bothFires' | 'supplyLow' | 'supplyRaised' | 'analyzer' | 'analyzerBias' | 'control'
->;
 
 /** Attribution by scope, widest first: the analyzer, the gas supply, the unit (both fires alike), the one fire. */
 export function scopeOf(fleet: Fleet, raised: readonly DriftLane[]): (lane: DriftLane) => Scope {
