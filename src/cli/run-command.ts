@@ -2,11 +2,13 @@ import * as say from '../../shared/messages/command.ts';
 import { calculate } from './calculate.ts';
 import { check } from './check.ts';
 import { CommandError } from './command-error.ts';
+import { compare } from './compare.ts';
+import { merge } from './merge.ts';
 import { review } from './review.ts';
 import type { Command, Shell } from './shell.ts';
 import { start } from './start.ts';
 
-const COMMANDS: Readonly<Record<string, Command>> = { start, review, calculate, check };
+const COMMANDS: Readonly<Record<string, Command>> = { start, review, calculate, check, merge, compare };
 
 /** Runs one command and returns its exit code. Whatever goes wrong is one line on stderr, never a stack trace. */
 export async function runCommand([name = '', ...given]: readonly string[], shell: Shell): Promise<number> {

@@ -1,0 +1,59 @@
+import type { Correction } from '../../../shared/corrections/correction.ts';
+import { readCorrections } from '../../../shared/corrections/read-corrections.ts';
+import { rowKeyText } from '../../../shared/corrections/row-key-text.ts';
+import type { CellEntry } from '../document.ts';
+import type { ValueMerger } from './merge-values.ts';
+
+/**
+ * Where each side put the same value of the same reading right in another way, the user says which counts; the other one
+ * stays in the list, lifted off.
+ */
+export function settleCorrections(
+  merger: ValueMerger,
+  first: CellEntry,
+  second: CellEntry,
+  merged: CellEntry,
+): CellEntry {
+  const [one, other] = [first, second].map(effective);
+  const lifted = new Set<string>();
+  for (const [subject, mine] of one) {
+    const theirs = other.get(subject);
+    if (!theirs || theirs.id === mine.id) continue;
+    if (has(first, theirs.id) || has(second, mine.id)) continue;
+    const chosen = merger.settle(`cell ${merged.name}: ${subject}`, mine, theirs) as Correction;
+    lifted.add(chosen.id === mine.id ? theirs.id : mine.id);
+  }
+  if (lifted.size === 0) return merged;
+  const corrections = listOf(merged).map((entry) => (lifted.has(entry.id) ? { ...entry, lifted: true } : entry));
+  return { ...merged, parameters: { ...merged.parameters, corrections } };
+}
+
+/** A cell of corrections whose entries all have their ids, so that they can be told apart. */
+export function withIds(cell: CellEntry): CellEntry {
+  const corrections = cell.kind === 'corrections' ? listOf(cell) : [];
+  return corrections.length === 0 ? cell : { ...cell, parameters: { ...cell.parameters, corrections } };
+}
+
+function listOf({ parameters }: CellEntry): readonly Correction[] {
+  const read = readCorrections(parameters['corrections'] ?? []);
+  return read.status === 'value' ? read.value : [];
+}
+
+const has = (cell: CellEntry, id: string): boolean => listOf(cell).some((entry) => entry.id === id);
+
+/** The correction that counts, by what it is about. */
+function effective(cell: CellEntry): Map<string, Correction> {
+  const counting = new Map<string, Correction>();
+  const inOrder = [...listOf(cell)].sort((a, b) => (a.made_on + a.id < b.made_on + b.id ? -1 : 1));
+  for (const correction of inOrder) if (!correction.lifted) counting.set(subjectOf(correction), correction);
+  return counting;
+}
+
+function subjectOf(correction: Correction): string {
+  if ('row' in correction) {
+    const of = correction.action === 'change' ? correction.column : 'whether it counts';
+    return `${of} of ${rowKeyText(correction.row)}, reading ${correction.row.nth}`;
+  }
+  // Whole units are renamed one after the other; two of the same kind do not contradict each other.
+  return correction.id;
+}
