@@ -24,6 +24,8 @@ export function pictureTheme(style: CSSStyleDeclaration): Config {
     background: 'transparent',
     font,
     axis: { ...letters, titleFontWeight: 600, domainColor: soft, tickColor: soft, gridColor: rule, labelPadding: 6 },
+    // Readings are years apart: a month without its year says nothing.
+    axisTemporal: { format: '%b %Y', labelOverlap: true },
     legend: { ...letters, symbolSize: 160, orient: 'bottom' },
     header: { ...letters },
     title: { color: ink, font, fontSize: 18, anchor: 'start' },

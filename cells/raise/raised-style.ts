@@ -222,6 +222,9 @@ export const raisedStyle = css`
     }
   }
   @media print {
+    .tier > header {
+      break-after: avoid;
+    }
     .tag {
       clip-path: none;
       background: none;

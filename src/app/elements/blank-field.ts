@@ -74,7 +74,7 @@ export class BlankField extends LightElement {
     return html`<span class="entry"><input type="text" inputmode="decimal" .value=${now} size=${Math.max(4, now.length + 1)}
         aria-label=${blankHint(this.parameterWords, unit)} aria-invalid=${this.fault === '' ? 'false' : 'true'}
         @keydown=${this.onKey} @blur=${this.onBlur}
-        /><span class="unit">${unit}</span>${this.complaint()}</span>`;
+        />${this.blank.text.includes(unit) ? html`<span class="unit">${unit}</span>` : nothing}${this.complaint()}</span>`;
   }
 
   private longEntry(): TemplateResult {
