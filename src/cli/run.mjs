@@ -24,6 +24,8 @@ const OLDEST_NODE = 20;
 const STALE_LOCK_MS = 300_000;
 
 const say = (text) => process.stderr.write(`${text}\n`);
+/** Progress is for people at a terminal; a program that reads stderr finds faults there and nothing else. */
+const tell = (text) => process.stderr.isTTY && say(text);
 
 function stop(text) {
   say(text);
@@ -77,7 +79,7 @@ function sameVersions(lock, installed) {
 function install() {
   if (installed()) return;
   alone('install', installed, () => {
-    say('Installing packages (once) ...');
+    tell('Installing packages (once) ...');
     return run('npm', ['ci', '--include=dev', '--no-audit', '--no-fund', '--loglevel=error']);
   });
 }
@@ -97,7 +99,7 @@ function build(target) {
     target,
     () => built(target),
     () => {
-      say(target === 'cli' ? 'Building the command line ...' : 'Building the page ...');
+      tell(target === 'cli' ? 'Building the command line ...' : 'Building the page ...');
       const started = new Date();
       const fresh = join(root, 'dist', `${target}.new`);
       const mode = target === 'cli' ? ['--mode', 'cli'] : [];
