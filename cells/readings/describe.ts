@@ -78,6 +78,21 @@ function notes({ tables, found }: ReadingsResult): Remark[] {
     texts.push(say.matchedRemark(found.matched.length, found.matched[0].found, found.matched[0].registered));
   if (found.unknownStates > 0) texts.push(say.unknownStateRemark(found.unknownStates));
   if (found.namedStates > 0) texts.push(say.namedStatesRemark(found.namedStates, 'as you said'));
+  if (found.co2Named > 0) texts.push(say.co2OriginRemark(found.co2Named));
+  for (const event of [
+    'replaced',
+    'converted',
+    'gas_valve',
+    'burner_parts',
+    'regulator',
+    'cleaned',
+    'sensor_renewed',
+    'shut_down',
+    'no_load',
+  ]) {
+    const told = found.toldEvents.filter((entry) => entry.event === event);
+    if (told.length > 0) texts.push(say.eventRemark(told[0].unit, told[0].on, told[0].note, event, told.length - 1));
+  }
   if (found.logs.readings > 0) texts.push(say.logRemark(found.logs.readings, found.logs.lines));
   for (const { head, count, example } of found.unread) texts.push(say.unreadFlagRemark(count, head, example));
   return texts.map((text) => ({ severity: 'note', text }));

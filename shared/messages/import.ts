@@ -101,8 +101,10 @@ export const steadyPart = (lines: number, from: number, to: number, seconds: num
   `mean of the steadiest ${seconds} s of a log (lines ${from} to ${to} of ${lines}, O2 within ${spread} %)`;
 export const logRemark = (readings: number, lines: number): string =>
   `${count(lines, 'line')} of logs made ${count(readings, 'reading')}, each the mean of the steadiest part; the note of each says which lines.`;
-export const eventRemark = (file: string, line: number, unit: string, note: string, event: string): string =>
-  `${file}, line ${line}: the note on ${unit} reads ${quote(note)}; if that is an event, add ${event} to the events table.`;
+export const eventRemark = (unit: string, on: string, note: string, event: string, more: number): string =>
+  `The note ${quote(note)} on ${unit} of ${on} may tell of an event: if so, add "${unit},${on},${event}" to the events table${more > 0 ? ` (${count(more, 'further note')} of the kind)` : ''}.`;
+export const co2OriginRemark = (rows: number): string =>
+  `${count(rows, 'reading')} did not say whether CO2 was measured; by the spread of the CO2max that each analyzer's readings imply it was found out (a calculated CO2 is no second reading).`;
 
 // Fuels.
 export const unknownFuel = (file: string, line: number, found: string, nearest: string): string =>

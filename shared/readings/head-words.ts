@@ -82,7 +82,7 @@ const HEADS: Readonly<Record<string, string>> = {
   draft:
     'draft|draught|flue draft|stack draft|flue draught|breech draft|draft pressure|zug|kaminzug|schornsteinzug|forderdruck|tirage|depression|depression cheminee|tiro|tiro chimenea|tiraggio|schoorsteentrek|trek',
   efficiency_printed_pct:
-    'efficiency printed|efficiency|eff|eta|combustion efficiency|effc|gross efficiency|net efficiency|wirkungsgrad|feuerungstechnischer wirkungsgrad|rendement|rendement combustion|rendimiento|rendimiento combustion|rendimento|rendimento combustione|rendement verbranding',
+    'efficiency printed|efficiency|eff|eta|combustion efficiency|effc|gross efficiency|net efficiency|efficiency gross|efficiency net|combustion efficiency gross|combustion efficiency net|wirkungsgrad|feuerungstechnischer wirkungsgrad|rendement|rendement combustion|rendimiento|rendimiento combustion|rendimento|rendimento combustione|rendement verbranding',
   excess_air_printed_pct:
     'excess air printed|excess air|exc air|ea|xair|luftuberschuss|exces d air|exces air|exceso de aire|exceso aire|eccesso d aria|eccesso aria|luchtovermaat',
   lambda:

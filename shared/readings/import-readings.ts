@@ -2,16 +2,19 @@ import type { CellContext, SourceFile } from '../cell.ts';
 import * as say from '../messages/import.ts';
 import { ask, fail, type Outcome, succeed } from '../outcome.ts';
 import { writeDay, writeIsoDate } from '../quantities/dates.ts';
+import { numbersOf, textAt, textsOf } from '../table/columns.ts';
 import type { Table } from '../table/table.ts';
 import { accountTables, type FileAccount } from './account.ts';
 import { buildTable } from './build-table.ts';
 import { READING_FIELDS } from './fields.ts';
+import { findCo2Origin } from './find-co2-origin.ts';
 import { findDuplicates, type RowPairs } from './find-duplicates.ts';
 import { checkFuels } from './fuel-names.ts';
 import type { FilePlan } from './mapping.ts';
 import { nameStates } from './name-states.ts';
 import { planFile } from './plan-file.ts';
 import type { Profile } from './profile.ts';
+import { proposedEvent } from './propose-events.ts';
 import { type FileRead, readFile, type SetAside } from './read-file.ts';
 import { ReadingColumns, ROW } from './reading-columns.ts';
 import { reduceLogs } from './reduce-logs.ts';
@@ -51,6 +54,10 @@ export interface ImportFindings {
   readonly coDashes: readonly { file: string; line: number }[];
   readonly unknownStates: number;
   readonly namedStates: number;
+  /** Readings whose CO2 was found out to be measured or calculated. */
+  readonly co2Named: number;
+  /** Events that notes tell of; proposals. */
+  readonly toldEvents: readonly { unit: string; on: string; event: string; note: string }[];
   readonly logs: { readonly readings: number; readonly lines: number };
   readonly unread: readonly { head: string; count: number; example: string }[];
 }
@@ -122,6 +129,7 @@ async function settle(
   await context.pause();
   const pairs = findDuplicates(columns);
   for (const [row] of pairs.duplicates) columns.status[row] = ROW.duplicate;
+  const co2Named = findCo2Origin(columns);
   const named = options.singleReading === '' ? 0 : nameStates(columns, options.singleReading);
   const places = placesOf(columns, pairs);
   const { account, tables } = await accountTables(files, columns, reads, setAside, places.duplicates);
@@ -143,6 +151,8 @@ async function settle(
       coDashes: reads.flatMap(({ coDashes, plan }) => coDashes.map((line) => ({ file: plan.file, line }))),
       unknownStates: countUnknownStates(table),
       namedStates: named,
+      co2Named,
+      toldEvents: toldEvents(table),
       logs,
       unread: reads.flatMap(({ reader }) => [...reader.unread].map(([head, seen]) => ({ head, ...seen }))),
     },
@@ -232,4 +242,20 @@ function countUnknownStates(table: Table): number {
   if (state?.kind !== 'text') return 0;
   const unknown = state.levels.indexOf('unknown');
   return unknown < 0 ? 0 : state.codes.reduce((sum, code) => sum + (code === unknown ? 1 : 0), 0);
+}
+
+/** One proposal a unit, day and event. */
+function toldEvents(table: Table): ImportFindings['toldEvents'] {
+  const notes = textsOf(table, 'note');
+  const events = notes.levels.map(proposedEvent);
+  if (events.every((event) => event === '')) return [];
+  const units = textsOf(table, 'unit');
+  const taken = numbersOf(table, 'taken_at');
+  const told = new Map<string, ImportFindings['toldEvents'][number]>();
+  notes.codes.forEach((code, row) => {
+    if (code < 0 || events[code] === '') return;
+    const [unit, on] = [textAt(units, row), writeDay(taken[row])];
+    told.set(`${unit}|${on}|${events[code]}`, { unit, on, event: events[code], note: notes.levels[code] });
+  });
+  return [...told.values()];
 }

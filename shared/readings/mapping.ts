@@ -39,6 +39,8 @@ export interface FilePlan {
   readonly headRecords: number;
   /** The head line's cells, by which a repeated one is known. */
   readonly heads: readonly string[];
+  /** Fields that most rows have: some exports end every row with a delimiter that the head line does not have. */
+  readonly rowFields: number;
   readonly decimal: '.' | ',';
   readonly dateOrder: '' | 'dmy' | 'mdy';
   readonly columns: readonly ColumnMapping[];

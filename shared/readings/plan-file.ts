@@ -5,6 +5,7 @@ import { detectEncoding, type EncodingFound } from '../csv/encoding.ts';
 import { readHead } from '../csv/read-head.ts';
 import { readText } from '../csv/read-text.ts';
 import * as say from '../messages/import.ts';
+import { nearestName } from '../names/nearest-name.ts';
 import { fail, type Outcome, type Question, succeed } from '../outcome.ts';
 import { decimalMark } from './decimal-mark.ts';
 import { type BlocksFound, findBlocks } from './find-blocks.ts';
@@ -38,6 +39,8 @@ export async function planFile(
   vocabulary: Vocabulary,
   options: PlanOptions,
 ): Promise<Outcome<FilePlan>> {
+  const strange = strangeField(options.profiles, vocabulary);
+  if (strange !== '') return fail(strange);
   const { head, whole } = await readHead(file.open(), SAMPLE_BYTES);
   if (head.length === 0) return fail(say.emptyFile(file.name));
   const binary = binaryKind(head);
@@ -74,6 +77,15 @@ async function blocksOf(
   return findBlocks(text, vocabulary) ?? found;
 }
 
+/** One sentence about the first profile column that is to be something which no column can be; '' where there is none. */
+function strangeField(profiles: readonly Profile[], { fields, own }: Vocabulary): string {
+  for (const { name, columns } of profiles)
+    for (const [head, { field }] of Object.entries(columns))
+      if (field !== '' && field !== 'co' && !fields.has(field) && !own.has(field.toLowerCase()))
+        return say.profileField(name, head, field, nearestName(field, fields.keys()));
+  return '';
+}
+
 function planTable(
   file: string,
   table: TableFound,
@@ -94,6 +106,7 @@ function planTable(
     dialect: table.dialect,
     headRecords: table.headRecords,
     heads: table.heads,
+    rowFields: usualLength(table),
     decimal: decimal.mark,
     dateOrder: profile?.dateOrder ?? '',
     columns,
@@ -103,6 +116,13 @@ function planTable(
     words: profile?.words ?? { fire: {}, state: {} },
     questions,
   };
+}
+
+/** The most frequent number of fields, blank lines and lines of one field left out. */
+function usualLength({ rows, heads }: TableFound): number {
+  const counts = new Map<number, number>();
+  for (const { length } of rows) if (length > 1) counts.set(length, (counts.get(length) ?? 0) + 1);
+  return [...counts].reduce((best, entry) => (entry[1] > best[1] ? entry : best), [heads.length, 0])[0];
 }
 
 function constantsOf(

@@ -11,6 +11,7 @@ import { NumberReader, READ } from './read-number.ts';
 import { type ReadingColumns, ROW } from './reading-columns.ts';
 import { RowReader } from './row-reader.ts';
 import type { Vocabulary } from './vocabulary.ts';
+import { wrongLength } from './wrong-length.ts';
 
 /** A proposed reading that is not accepted. */
 export interface SetAside {
@@ -64,7 +65,6 @@ class FileReading {
   readonly #coDashes: number[] = [];
   readonly #lines: Record<LineKind, number> = { blank: 0, head: 0, preamble: 0, summary: 0, footer: 0, reading: 0 };
   readonly #number: number;
-  readonly #needed: number;
   /** Whether lines between the rows can say what holds for the rows after them. */
   readonly #told: boolean;
   #recordsToSkip: number;
@@ -76,7 +76,6 @@ class FileReading {
     this.#columns = columns;
     this.#number = columns.files.length - 1;
     this.#reader = new RowReader(plan, vocabulary, columns);
-    this.#needed = plan.heads.findLastIndex((head) => head.trim() !== '') + 1;
     this.#recordsToSkip = plan.headRecords;
     this.#told = plan.constants.some(({ reason }) => reason.endsWith(ABOVE));
   }
@@ -119,7 +118,7 @@ class FileReading {
           ? faultReason(fault)
           : rows[i].length === width
             ? ''
-            : this.#wrongLength(rows[i]);
+            : wrongLength(rows[i], this.#plan);
       if (!skip && reason === '' && !this.#told) continue;
       if (!skip && reason === '') {
         readUpTo(i + 1);
@@ -206,13 +205,6 @@ class FileReading {
 
   #putAside(record: readonly string[], line: number, reason: string): void {
     this.#setAside.push({ file: this.#number, line, reason, highCo: this.#highCo(record) });
-  }
-
-  #wrongLength(record: readonly string[]): string {
-    if (record.length < this.#needed) return say.fewFields(record.length, this.#needed);
-    for (let i = this.#plan.heads.length; i < record.length; i++)
-      if (record[i].trim() !== '') return say.manyFields(record.length, this.#needed);
-    return '';
   }
 
   #highCo(record: readonly string[]): string {

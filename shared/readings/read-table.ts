@@ -11,6 +11,7 @@ import { DateReader } from './read-date.ts';
 import { NumberReader, READ } from './read-number.ts';
 import type { Vocabulary } from './vocabulary.ts';
 import { keptText, NOT_UNDERSTOOD, wordMeaning } from './word-meaning.ts';
+import { wrongLength } from './wrong-length.ts';
 
 /** A cell that could not be read; it counts as unknown. */
 export interface CellFault {
@@ -86,16 +87,15 @@ async function readRows(
 ): Promise<DateReader> {
   const records = plan.blocks ? new BlockReader(plan.blocks, plan.heads) : new RecordReader(plan.dialect);
   const cells = new CellReader(plan, vocabulary, dateOrder, faults);
-  const needed = plan.heads.findLastIndex((head) => head.trim() !== '') + 1;
   let skip = plan.headRecords;
   const take = (text: string, last: boolean): void => {
     const batch = records.push(text, last);
     batch.rows.forEach((record, i) => {
       if (skip-- > 0 || record.every((cell) => cell.trim() === '')) return;
       const line = batch.lineOf(i);
-      if (record.length < needed || batch.faults.has(i)) {
-        if (classifyLine(record, plan, vocabulary) === 'reading')
-          faults.push({ file: file.name, line, reason: say.fewFields(record.length, needed) });
+      const reason = batch.faults.has(i) ? say.openQuote() : wrongLength(record, plan);
+      if (reason !== '') {
+        if (classifyLine(record, plan, vocabulary) === 'reading') faults.push({ file: file.name, line, reason });
         return;
       }
       rows.push(cells.row(record, line));

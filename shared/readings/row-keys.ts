@@ -12,7 +12,10 @@ export interface RowKeys {
 
 /** Hashes and equality of rows over the growing columns; unknown equals unknown. */
 export function keyedRows(columns: ReadingColumns): RowKeys {
-  const texts = [...columns.texts.values()].filter(({ codes }) => codes.length > 0);
+  // Whether CO2 was measured is found out where one copy of an export does not say it.
+  const texts = [...columns.texts].flatMap(([name, column]) =>
+    name === 'co2_from' || column.codes.length === 0 ? [] : [column],
+  );
   const numbers = [...columns.numbers.values()].filter(({ values }) => values.length > 0);
   const keyTexts = ['unit', 'fire', 'state', 'fuel'].flatMap((name) => columns.texts.get(name) ?? []);
   const keyNumbers = [columns.numbers.get('taken_at')!];

@@ -1,4 +1,7 @@
+import type { SourceFile } from '../../shared/cell.ts';
 import * as say from '../../shared/messages/command.ts';
+import { readProfile } from '../../shared/readings/profile.ts';
+import { proposalLines, propose } from '../../shared/readings/propose.ts';
 import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
 import type { Table } from '../../shared/table/table.ts';
 import { NOTEBOOK_FORMAT, NOTEBOOK_VERSION, type NotebookDocument } from '../notebook/document.ts';
@@ -21,6 +24,8 @@ export async function check(given: readonly string[], shell: Shell): Promise<num
   const files = await fileSources(shell.folder, flags.plain);
   const dateOrder = flags.choice('date-order', ['dmy', 'mdy']);
   const singleReading = flags.choice('single-reading', ['as_found', 'as_left']);
+  const profiles = profile === undefined ? [] : [await readProfileFile(shell.folder, profile)];
+  await tellProposals([...files.values()], profiles, shell);
   const session = new Session(shell.catalogue);
   session.open(
     importOnly(shell.today(), {
@@ -28,12 +33,19 @@ export async function check(given: readonly string[], shell: Shell): Promise<num
       register: '',
       ...(dateOrder && { dateOrder }),
       ...(singleReading && { singleReading }),
-      ...(profile !== undefined && { profiles: [await readProfileFile(shell.folder, profile)] }),
+      ...(profiles.length > 0 && { profiles }),
     }),
     files,
   );
   await session.calculate();
   return tell(session, shell);
+}
+
+/** What each column of each file is taken for, how sure, and why. */
+async function tellProposals(files: readonly SourceFile[], given: readonly unknown[], shell: Shell): Promise<void> {
+  const profiles = given.map(readProfile).flatMap((profile) => (profile.status === 'value' ? profile.value : []));
+  for (const proposal of await propose(files, profiles))
+    if (proposal.plan) for (const line of proposalLines(proposal)) shell.out(line);
 }
 
 function importOnly(asOf: string, parameters: Readonly<Record<string, unknown>>): NotebookDocument {

@@ -194,7 +194,8 @@ describe('check', () => {
     const { code, out } = await desk.type('check', 'r.csv');
     expect(code).toBe(0);
     // Without --as-of the day is 2026-03-31, so that the reading of 2031 is set aside here, too.
-    expect(out[0]).toMatch(/^r\.csv: 7 readings proposed; 3 accepted, 3 set aside, 1 duplicate/);
+    expect(out.join('\n')).toMatch(/^r\.csv: 7 readings proposed; 3 accepted, 3 set aside, 1 duplicate/m);
+    expect(out.join('\n')).toMatch(/^ {2}"o2_pct" is o2_pct in % \(100 % sure/m);
     expect(out.join('\n')).toMatch(/r\.csv, line 7: o2_pct/);
     expect(desk.contents()).toEqual(before);
   });

@@ -1,0 +1,15 @@
+import * as say from '../messages/import.ts';
+import type { FilePlan } from './mapping.ts';
+
+/**
+ * Why a record does not have the fields of the table's head line; '' where it does. A field too many shifts all after it,
+ * even where the last one is empty, so only what every row of the file has is let pass.
+ */
+export function wrongLength(record: readonly string[], { heads, rowFields }: FilePlan): string {
+  if (record.length === heads.length) return '';
+  const needed = heads.findLastIndex((head) => head.trim() !== '') + 1;
+  if (record.length < needed) return say.fewFields(record.length, needed);
+  if (record.length < heads.length) return '';
+  const usual = record.length === rowFields && record.slice(heads.length).every((cell) => cell.trim() === '');
+  return usual ? '' : say.manyFields(record.length, needed);
+}
