@@ -15,6 +15,7 @@ import { findSupply, findSupplyOverMaximum } from './find-supply.ts';
 import { findTolerance } from './find-tolerance.ts';
 import { type Finding, TIER_OF, TIERS } from './finding.ts';
 import { type Fleet, fleetOf, restingOf } from './fleet.ts';
+import { type FleetMonth, fleetMonths, monthOf } from './fleet-months.ts';
 import type { RaiseParameters } from './parameters.ts';
 import { raisedTable, rankFindings } from './rank.ts';
 import { remarksOf } from './remarks.ts';
@@ -54,7 +55,8 @@ export async function compute(
     ({ unit }) => !gone(unit),
   );
   await context.pause();
-  const tolerance = findTolerance(fleet, parameters, skip);
+  const months = monthsOf(fleet);
+  const tolerance = findTolerance(fleet, parameters, skip, months);
   const findings = [
     ...facts,
     ...findSupply(fleet, fuelOf(fleet)).filter(({ unit }) => !skip(unit)),
@@ -68,7 +70,7 @@ export async function compute(
   return succeed({
     tables: { raised: raisedTable(ranked) },
     answer: answerOf(ranked, unitsOf(fleet, ranked).size),
-    remarks: remarksOf(fleet, parameters, ranked, tolerance.expectedInside, skip),
+    remarks: remarksOf(fleet, parameters, ranked, tolerance.expectedInside, skip, months),
     history: historyOf(parameters, inputs, fleet),
     asOf: context.asOf,
   });
@@ -83,6 +85,20 @@ function wrongInputs(parameters: RaiseParameters, inputs: Inputs): string {
     if (missing.length > 0) return wrongInput(cell, table, missing.join(', '));
   }
   return '';
+}
+
+/** Months in which the fleet moved as one, where drift's points are there and more than one analyzer was at work. */
+function monthsOf({ points, path, readings }: Fleet): FleetMonth[] {
+  if (!points || !path) return [];
+  const analyzer = readings.text('analyzer');
+  const used = new Map<string, Set<string>>();
+  readings.day.forEach((day, row) => {
+    const name = analyzer(row);
+    if (name === '') return;
+    const month = monthOf(day);
+    used.set(month, (used.get(month) ?? new Set<string>()).add(name));
+  });
+  return fleetMonths(points, path, (month) => used.get(month)?.size ?? 0);
 }
 
 /** Units of the register, without one whatever was read; and in any case those raised. */

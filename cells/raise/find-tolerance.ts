@@ -6,6 +6,7 @@ import type { Table } from '../../shared/table/table.ts';
 import { type DriftLane, laneReader, type Scope } from './drift-lane.ts';
 import type { Finding } from './finding.ts';
 import type { Fleet } from './fleet.ts';
+import type { FleetMonth } from './fleet-months.ts';
 import type { RaiseParameters } from './parameters.ts';
 import { scopeOf } from './scope.ts';
 
@@ -20,6 +21,7 @@ export function findTolerance(
   fleet: Fleet,
   { leastChance, falseDiscoveryRate }: RaiseParameters,
   skip: (unit: string) => boolean,
+  months: readonly FleetMonth[],
 ): ToleranceFindings {
   const { drift } = fleet;
   if (!drift) return { findings: [], expectedInside: { out: 0, leaving: 0 } };
@@ -33,7 +35,7 @@ export function findTolerance(
   const leaving = cutByExpectedFalse(chances, leastChance, falseDiscoveryRate);
   const laneAt = laneReader(drift);
   const lanes = new Map([...out.kept, ...leaving.kept].map((row) => [row, laneAt(row)]));
-  const scope = scopeOf(fleet, [...lanes.values()]);
+  const scope = scopeOf(fleet, [...lanes.values()], months);
   const finding = (row: number, reason: Finding['reason'], rate: number, chance: number): Finding => {
     const lane = lanes.get(row) ?? laneAt(row);
     return toFinding(lane, scope(lane), reason, rate, chance);

@@ -12,6 +12,8 @@ export interface Fleet {
   readonly economics: Table | undefined;
   readonly planning: Table | undefined;
   readonly drift: Table | undefined;
+  readonly points: Table | undefined;
+  readonly path: Table | undefined;
   readonly signs: Table | undefined;
   readonly supply: Table | undefined;
   readonly instruments: Table | undefined;
@@ -56,6 +58,8 @@ export function fleetOf(parameters: RaiseParameters, inputs: Inputs, asOf: numbe
     economics: register['economics'],
     planning: register['planning'],
     drift: drift['drift'],
+    points: drift['points'],
+    path: drift['path'],
     signs: drift['signs'],
     supply: tables(parameters.supply)['supply'],
     instruments: tables(parameters.instruments)['instruments'],

@@ -6,11 +6,13 @@ import {
   bandsByDefault,
   coLimitUsed,
   expectedInside,
+  fleetMonth,
   platesMissing,
 } from '../../shared/messages/raise-remarks.ts';
 import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
 import type { Finding } from './finding.ts';
 import type { Fleet } from './fleet.ts';
+import type { FleetMonth } from './fleet-months.ts';
 import { coCloseToLimit } from './near-limit.ts';
 import type { RaiseParameters } from './parameters.ts';
 
@@ -21,6 +23,7 @@ export function remarksOf(
   ranked: readonly Finding[],
   expected: { readonly out: number; readonly leaving: number },
   skip: (unit: string) => boolean,
+  months: readonly FleetMonth[],
 ): Remark[] {
   const of = (reason: Finding['reason']): number => ranked.filter((finding) => finding.reason === reason).length;
   const co = of('co_high') + of('co_over_range');
@@ -28,6 +31,9 @@ export function remarksOf(
   return [
     ...remark('danger', co > 0 ? cautionCo() : ''),
     ...remark('warning', coCloseToLimit(fleet, parameters, skip)),
+    ...months.map(
+      ({ month, units, leanerO2 }): Remark => ({ severity: 'warning', text: fleetMonth(month, units, leanerO2) }),
+    ),
     ...analyzerRemarks(fleet),
     ...remark('note', expectedInside('out of tolerance', of('out_of_tolerance'), expected.out)),
     ...remark('note', expectedInside('leaving tolerance', of('leaving_tolerance'), expected.leaving)),

@@ -2,9 +2,14 @@ import { supplyMovesOxygen } from '../../shared/limits/supply-verdicts.ts';
 import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
 import { type DriftLane, richness, type Scope } from './drift-lane.ts';
 import type { Fleet } from './fleet.ts';
+import type { FleetMonth } from './fleet-months.ts';
 
-/** Attribution by scope, widest first: the analyzer, the gas supply, the unit (both fires alike), the one fire. */
-export function scopeOf(fleet: Fleet, raised: readonly DriftLane[]): (lane: DriftLane) => Scope {
+/** Attribution by scope, widest first: the fleet in a month, the analyzer, the gas supply, the unit (both fires alike), the one fire. */
+export function scopeOf(
+  fleet: Fleet,
+  raised: readonly DriftLane[],
+  months: readonly FleetMonth[],
+): (lane: DriftLane) => Scope {
   const nameOf = (lane: DriftLane): string => `${lane.unit}\u0000${lane.fuel}\u0000${richness(lane)}`;
   const directions = new Map<string, Set<string>>();
   for (const lane of raised)
@@ -12,7 +17,9 @@ export function scopeOf(fleet: Fleet, raised: readonly DriftLane[]): (lane: Drif
   const supply = supplyState(fleet);
   const analyzer = lastAnalyzer(fleet);
   const control = controls(fleet);
+  const inMonth = new Map(months.map(({ month, leanerO2 }) => [month, leanerO2]));
   return (lane) => ({
+    fleetLeanerO2: inMonth.get(lane.lastVisitOn.slice(0, 7)) ?? Number.NaN,
     bothFires: (directions.get(nameOf(lane))?.size ?? 0) > 1,
     ...supply(lane.unit),
     ...analyzer(lane.unit, lane.fuel, lane.fire, lane.quantity),

@@ -37,3 +37,6 @@ export const coNearLimit = (named: readonly CoNearLimit[], all: number, limitPpm
   );
   return `CO below the limit of ${number(limitPpm, 0)} ppm ${basisName(basis)} by less than the guard band of 1.64 standard uncertainties, so not clearly within it: ${each.join(', ')}${all > named.length ? ` and ${all - named.length} more` : ''}.`;
 };
+
+export const fleetMonth = (month: string, units: number, leanerO2: number): string =>
+  `In ${month} the ${units} units then read ran ${leanerO2 > 0 ? 'lean' : 'rich'} together, by ${number(Math.abs(leanerO2), 2)} points of O2 or more, whatever the analyzer: think of the gas or the weather before any unit.`;

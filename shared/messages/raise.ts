@@ -151,6 +151,8 @@ export interface ToleranceFacts {
   readonly analyzer: string;
   readonly analyzerBias: number;
   readonly control: string;
+  /** Mean departure of the whole fleet in the month of the last visit, points of O2, positive lean; NaN where none is clear. */
+  readonly fleetLeanerO2: number;
 }
 
 const BAND_WORDS: Readonly<Record<string, string>> = {
@@ -181,10 +183,15 @@ const biasWords = ({ analyzer, analyzerBias }: ToleranceFacts): string =>
     ? ''
     : `; its last reading was taken with ${analyzer}, which reads ${number(Math.abs(analyzerBias), 2)} ${analyzerBias < 0 ? 'low' : 'high'} everywhere (taken out here)`;
 
+const fleetWords = ({ fleetLeanerO2, lastVisitOn }: ToleranceFacts): string =>
+  Number.isFinite(fleetLeanerO2)
+    ? `; in the month of its last visit, ${lastVisitOn.slice(0, 7)}, the whole fleet read ${fleetLeanerO2 > 0 ? 'lean' : 'rich'} by ${number(Math.abs(fleetLeanerO2), 2)} points of O2 or more`
+    : '';
+
 export const outOfTolerance = (facts: ToleranceFacts): string =>
-  `${at(facts.fire, facts.fuel)} stands at ${levelWords(facts)}${leftWords(facts)}, outside its band of ${band(facts)}${facts.verdict === 'outside_by_less' ? ', though by less than the guard band of 1.64 standard uncertainties' : ''}${driftWords(facts)}${biasWords(facts)}.`;
+  `${at(facts.fire, facts.fuel)} stands at ${levelWords(facts)}${leftWords(facts)}, outside its band of ${band(facts)}${facts.verdict === 'outside_by_less' ? ', though by less than the guard band of 1.64 standard uncertainties' : ''}${driftWords(facts)}${biasWords(facts)}${fleetWords(facts)}.`;
 export const leavingTolerance = (facts: ToleranceFacts): string =>
-  `${at(facts.fire, facts.fuel)} stands at ${levelWords(facts)}${leftWords(facts)}${driftWords(facts)}, so its chance of having left the band of ${band(facts)} by ${facts.horizonOn} is ${percent(facts.chance)}${facts.leavesOn === '' ? '' : `, as likely as not by ${facts.leavesOn}`}${biasWords(facts)}.`;
+  `${at(facts.fire, facts.fuel)} stands at ${levelWords(facts)}${leftWords(facts)}${driftWords(facts)}, so its chance of having left the band of ${band(facts)} by ${facts.horizonOn} is ${percent(facts.chance)}${facts.leavesOn === '' ? '' : `, as likely as not by ${facts.leavesOn}`}${biasWords(facts)}${fleetWords(facts)}.`;
 
 /** Rich where CO2 rises or O2 falls. */
 const goesRich = ({ quantity, level, lower, upper, slope }: ToleranceFacts): boolean => {
