@@ -4,8 +4,10 @@
  * A kind is a plain object of pure functions. It knows shared/ and its own folder, never another cell, never the
  * engine and never the page. Every effect (clock, files, randomness, time slices) reaches it through CellContext.
  */
+import type { Working } from './formula/working.ts';
 import type { UnitLanes } from './lanes/lane.ts';
 import type { Outcome } from './outcome.ts';
+import type { Replays } from './replays.ts';
 import type { Table } from './table/table.ts';
 
 /** The user's name for a cell, unique in its notebook. */
@@ -150,8 +152,12 @@ export interface CellKind<
     context: CellContext,
     fitted: Fitted | undefined,
   ): Promise<Outcome<Result>>;
+  /** Cells that this one wants calculated as of past days; their results stand among its inputs under replayName. */
+  replays?(parameters: Parameters, asOf: number): Replays;
   describe(result: Result): Description;
   files?(result: Result): readonly OutputFile[];
+  /** How one number of a row came about, down to the readings, where the kind can show it. */
+  working?(result: Result, column: string, row: number): Outcome<Working>;
   /** The fire lanes of the given units, where the result holds their history. */
   lanes?(result: Result, units: readonly string[]): readonly UnitLanes[];
 }

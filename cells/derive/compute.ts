@@ -1,9 +1,12 @@
 import type { CellContext, CellResult, Inputs, Remark } from '../../shared/cell.ts';
 import { BOUNDED_COLUMNS, DERIVED_COLUMNS } from '../../shared/combustion/derived-columns.ts';
+import { BLOCK_ROWS } from '../../shared/formula/block-rows.ts';
 import { compileFormulas } from '../../shared/formula/compile-formulas.ts';
-import { BLOCK_ROWS, Evaluator } from '../../shared/formula/evaluator.ts';
+import type { Scope } from '../../shared/formula/definition.ts';
+import { Evaluator } from '../../shared/formula/evaluator.ts';
 import type { Program } from '../../shared/formula/program.ts';
 import type { OutputColumn } from '../../shared/formula/sources.ts';
+import { type Working, workingAt } from '../../shared/formula/working.ts';
 import * as message from '../../shared/messages/derive.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
 import { derivedSchema } from '../../shared/schemas/derived.ts';
@@ -24,6 +27,8 @@ export interface DeriveResult extends CellResult {
   readonly remarks: readonly Remark[];
   /** Names of the user's own columns. */
   readonly own: readonly string[];
+  /** How a column of a row came about, any relation included. */
+  readonly working: (column: string, row: number) => Outcome<Working>;
 }
 
 /** What a readings table must have; every other column may be missing and is then unknown. */
@@ -52,16 +57,17 @@ export async function compute(
   if (taken) return fail(message.columnTaken(taken.name));
 
   const own = parameters.columns.map(({ name }) => name);
-  const compiled = compileFormulas([...DERIVED_COLUMNS, ...WATCHED, ...own], scopeOf(parameters, readings));
+  const scope = scopeOf(parameters, readings);
+  const compiled = compileFormulas([...DERIVED_COLUMNS, ...WATCHED, ...own], scope);
   if (compiled.status !== 'value') return compiled;
-  return succeed(await derive(compiled.value, readings, units, parameters, context));
+  return succeed(await derive({ program: compiled.value, scope }, readings, units, parameters, context));
 }
 
 /** Relations that only flags look at. */
 const WATCHED = ['co2_misfit_pct', 'flue_vapor', 'flue_water'];
 
 async function derive(
-  program: Program,
+  { program, scope }: { readonly program: Program; readonly scope: Scope },
   readings: Table,
   units: Table | undefined,
   parameters: DeriveParameters,
@@ -111,6 +117,7 @@ async function derive(
   return {
     tables: { derived },
     own,
+    working: (column, row) => workingAt(column, row, scope, sources),
     answer: answerOf(derived),
     remarks: remarksOf(flags.counts(), resolved, parameters),
   };

@@ -53,6 +53,7 @@ export const kind: CellKind<DeriveParameters, DeriveResult> = {
     figures: [],
     remarks: result.remarks,
   }),
+  working: ({ working }, column, row) => working(column, row),
   files: ({ tables }) => [{ name: 'derived.csv', table: tables.derived }],
 };
 

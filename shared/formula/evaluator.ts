@@ -1,4 +1,6 @@
-import type { BlockContext, Instruction, Slope } from './instruction.ts';
+import { BLOCK_ROWS } from './block-rows.ts';
+import type { BlockContext, Slope } from './instruction.ts';
+import { linkPlan } from './link-plan.ts';
 import { Plan } from './plan.ts';
 import type { Planned } from './planned.ts';
 import type { Program } from './program.ts';
@@ -7,9 +9,6 @@ import type { OutputColumn, Sources } from './sources.ts';
 import { specialize } from './specialize.ts';
 
 const NONE: ReadonlySet<string> = new Set();
-
-/** Rows to a block: 16 kB a buffer, so that the buffers in use stay in the processor's cache. */
-export const BLOCK_ROWS = 2048;
 
 /**
  * Evaluates a program over ranges of rows, a block at a time, in a fixed set of buffers.
@@ -28,7 +27,7 @@ export class Evaluator {
       const output = ready.program.outputs.get(name);
       if (output) writeOutput(plan, plan.planned.get(output.step) as Planned, column, ready.sources, this.#context);
     }
-    this.#passes = link(plan);
+    this.#passes = linkPlan(plan);
   }
 
   run(from: number, to: number): void {
@@ -49,25 +48,6 @@ function evaluateWhole(
   const column = { values: new Float64Array(sources.rows), sd: new Float64Array(sources.rows) };
   new Evaluator(program, sources, new Map([[name, column]])).run(0, sources.rows);
   return column;
-}
-
-/** Buffers are handed out along the passes and taken back after the last pass that reads them. */
-function link(plan: Plan): ((n: number) => void)[] {
-  const arrays: Float64Array[] = [];
-  const place = new Map<number, Float64Array>();
-  for (const [id, value] of plan.constants) place.set(id, new Float64Array(BLOCK_ROWS).fill(value));
-  const lastRead = new Map<number, number>();
-  plan.instructions.forEach(({ reads }, index) => {
-    for (const id of reads) lastRead.set(id, index);
-  });
-  const at = (id: number): Float64Array => place.get(id) as Float64Array;
-  return plan.instructions.map((instruction: Instruction, index) => {
-    for (const id of instruction.writes) place.set(id, arrays.pop() ?? new Float64Array(BLOCK_ROWS));
-    const pass = instruction.link(at);
-    for (const id of new Set([...instruction.reads, ...instruction.writes]))
-      if (!plan.constants.has(id) && (lastRead.get(id) ?? -1) <= index) arrays.push(at(id));
-    return pass;
-  });
 }
 
 function writeOutput(

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { BLOCK_ROWS } from '../../../shared/formula/evaluator.ts';
+import { BLOCK_ROWS } from '../../../shared/formula/block-rows.ts';
 import { readIsoDate } from '../../../shared/quantities/dates.ts';
 import { calculate, evaluateFormulas } from './evaluate-formula.ts';
 
