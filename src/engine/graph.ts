@@ -1,6 +1,7 @@
-import type { Outcome, Question } from '../../shared/outcome.ts';
+import type { Outcome } from '../../shared/outcome.ts';
 import { fingerprint } from './fingerprint.ts';
-import type { NodeId, NodePhase, NodeSpec, Reason, Versions } from './node.ts';
+import { atRest, type GraphNode, moved, type NodeState, newNode, phaseOf, reasonOf, sameReads } from './graph-node.ts';
+import type { NodeId, NodeSpec, Reason, Versions } from './node.ts';
 import { type Plan, planOf } from './order.ts';
 import { runNode } from './run-node.ts';
 import { ResultStore, type StoreAccount, type StoredOutcome } from './store.ts';
@@ -16,54 +17,6 @@ export interface GraphOptions<Value> {
   readonly onChange?: (id: NodeId) => void;
 }
 
-export interface NodeState<Value> {
-  readonly phase: NodePhase;
-  readonly progress: number;
-  /** The last good value; stale where the phase is failed, asking or waiting. */
-  readonly value: Value | undefined;
-  readonly stale: boolean;
-  readonly message: string;
-  readonly question: Question | undefined;
-  /** The nodes whose failure or question this one waits for, not those in between. */
-  readonly waitsFor: readonly NodeId[];
-  readonly reason: Reason;
-  /** Raised by one with every new value. */
-  readonly version: number;
-}
-
-type Mutable<T> = { -readonly [Key in keyof T]: T[Key] };
-
-interface Node<Value> {
-  spec: NodeSpec<Value>;
-  /** Changed in place, since ten thousand nodes may change at once; `shown` is what was handed out of it. */
-  state: Mutable<NodeState<Value>>;
-  shown: NodeState<Value> | undefined;
-  marked: boolean;
-  /** Key of the outcome held, '' for none. */
-  key: string;
-  ownKey: string;
-  readVersions: readonly string[];
-  versions: Versions | undefined;
-  /** Version of the last good value. */
-  goodVersion: string;
-  /** The state to go back to when the calculation is superseded. */
-  rest: NodeState<Value>;
-  /** The run in which it was last worked out. */
-  settledIn: number;
-}
-
-const IDLE = {
-  phase: 'idle',
-  progress: 0,
-  value: undefined,
-  stale: false,
-  message: '',
-  question: undefined,
-  waitsFor: [],
-  reason: { kind: 'never' },
-  version: 0,
-} as const;
-
 const EMPTY: Plan = { order: [], levels: new Map(), readers: new Map(), cycles: new Map(), missing: new Map() };
 
 /**
@@ -74,7 +27,7 @@ const EMPTY: Plan = { order: [], levels: new Map(), readers: new Map(), cycles: 
 export class Graph<Value> {
   readonly #options: GraphOptions<Value>;
   readonly #store: ResultStore<Value>;
-  readonly #nodes = new Map<NodeId, Node<Value>>();
+  readonly #nodes = new Map<NodeId, GraphNode<Value>>();
   #plan: Plan = EMPTY;
   #run: AbortController | undefined;
   #runs = 0;
@@ -161,7 +114,7 @@ export class Graph<Value> {
   }
 
   /** Returns a promise only where something has to be calculated. */
-  #settle(node: Node<Value>, signal: AbortSignal, run: number): Promise<void> | undefined {
+  #settle(node: GraphNode<Value>, signal: AbortSignal, run: number): Promise<void> | undefined {
     const obstacle = this.#obstacle(node.spec);
     if (obstacle) {
       this.#block(node, obstacle, run);
@@ -186,7 +139,7 @@ export class Graph<Value> {
   }
 
   #work(
-    node: Node<Value>,
+    node: GraphNode<Value>,
     key: string,
     readVersions: readonly string[],
     reason: Reason,
@@ -214,13 +167,13 @@ export class Graph<Value> {
     });
   }
 
-  #begin(node: Node<Value>, progress: number): void {
+  #begin(node: GraphNode<Value>, progress: number): void {
     if (node.state.phase !== 'running') node.rest = { ...node.state };
     this.#set(node, { phase: 'running', progress });
   }
 
   #accept(
-    node: Node<Value>,
+    node: GraphNode<Value>,
     key: string,
     readVersions: readonly string[],
     { outcome, versions }: StoredOutcome<Value>,
@@ -252,7 +205,7 @@ export class Graph<Value> {
     });
   }
 
-  #block(node: Node<Value>, reason: Reason, run: number): void {
+  #block(node: GraphNode<Value>, reason: Reason, run: number): void {
     const waits = reason.kind === 'waits';
     const was = atRest(node);
     node.marked = false;
@@ -272,7 +225,7 @@ export class Graph<Value> {
     this.#set(node, next);
   }
 
-  #pass(node: Node<Value>): void {
+  #pass(node: GraphNode<Value>): void {
     for (const reader of this.#plan.readers.get(node.spec.id) ?? []) {
       const next = this.#nodes.get(reader);
       if (next) next.marked = true;
@@ -318,63 +271,14 @@ export class Graph<Value> {
   }
 
   /** Nothing was calculated; which of the nodes read were worked out and came out equal? */
-  #reasonEqual(node: Node<Value>, run: number): Reason {
+  #reasonEqual(node: GraphNode<Value>, run: number): Reason {
     const nodes = node.spec.reads.map((read) => read.node).filter((id) => this.#nodes.get(id)?.settledIn === run);
     return nodes.length > 0 ? { kind: 'equal', nodes } : { kind: 'untouched' };
   }
 
-  #set(node: Node<Value>, change: Partial<NodeState<Value>>): void {
+  #set(node: GraphNode<Value>, change: Partial<NodeState<Value>>): void {
     Object.assign(node.state, change);
     node.shown = undefined;
     this.#options.onChange?.(node.spec.id);
   }
-}
-
-function newNode<Value>(spec: NodeSpec<Value>): Node<Value> {
-  return {
-    spec,
-    state: { ...IDLE },
-    shown: undefined,
-    marked: true,
-    key: '',
-    ownKey: '',
-    readVersions: [],
-    versions: undefined,
-    goodVersion: '',
-    rest: IDLE,
-    settledIn: 0,
-  };
-}
-
-/** The state without what a superseded calculation may have left in it. */
-function atRest<Value>(node: Node<Value>): NodeState<Value> {
-  return node.state.phase === 'running' ? node.rest : node.state;
-}
-
-function phaseOf({ status }: { readonly status: 'value' | 'error' | 'question' }): NodePhase {
-  return status === 'value' ? 'done' : status === 'error' ? 'failed' : 'asking';
-}
-
-function sameReads(a: NodeSpec<unknown>, b: NodeSpec<unknown>): boolean {
-  if (a.reads.length !== b.reads.length) return false;
-  return a.reads.every(({ node, parts }, at) => {
-    const other = b.reads[at];
-    return node === other.node && (parts === other.parts || parts?.join('\n') === other.parts?.join('\n'));
-  });
-}
-
-/** Whether what stands in the node's way (a cycle, a missing node) has changed. */
-function moved(before: Plan, after: Plan, { id, reads }: NodeSpec<unknown>): boolean {
-  if (before.cycles.get(id)?.join('\n') !== after.cycles.get(id)?.join('\n')) return true;
-  if (before.missing.get(id) !== after.missing.get(id)) return true;
-  return reads.some(({ node }) => before.levels.has(node) !== after.levels.has(node));
-}
-
-function reasonOf(node: Node<unknown>, readVersions: readonly string[]): Reason {
-  if (node.key === '' && node.readVersions.length === 0 && node.ownKey === '') return { kind: 'first' };
-  if (node.ownKey !== node.spec.key) return { kind: 'own' };
-  const changed = node.spec.reads.filter((_, at) => node.readVersions[at] !== readVersions[at]);
-  return changed.length > 0
-    ? { kind: 'reads', nodes: [...new Set(changed.map((read) => read.node))] }
-    : { kind: 'own' };
 }

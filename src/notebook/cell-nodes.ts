@@ -11,6 +11,7 @@ import type {
 import * as say from '../../shared/messages/notebook.ts';
 import { fail, type Outcome } from '../../shared/outcome.ts';
 import { readIsoDate } from '../../shared/quantities/dates.ts';
+import { replayName } from '../../shared/replays.ts';
 import type { NodeId, NodeRead, NodeRun, NodeSpec } from '../engine/node.ts';
 import { canonicalJson } from './canonical-json.ts';
 import type { CellEntry, NotebookDocument } from './document.ts';
@@ -30,9 +31,9 @@ export interface Host {
   readonly files: ReadonlyMap<SourceKey, SourceFile>;
 }
 
-/** The id of the node that fits, where a cell has one. A cell's name cannot hold "#". */
-export const fitNode = (cell: CellName): NodeId => `${cell}#fit`;
-export const cellOfNode = (id: NodeId): CellName => (id.endsWith('#fit') ? id.slice(0, -4) : id);
+/** The id of the node that fits, where a cell has one. A cell's name cannot hold "#" or "@". */
+export const fitNode = (id: NodeId): NodeId => `${id}#fit`;
+export const cellOfNode = (id: NodeId): CellName => id.replace(/(@-?\d+)?(#fit)?$/, '');
 
 export function prepareCell(entry: CellEntry, { catalogue }: Host): PreparedCell {
   const kind = catalogue.get(entry.kind);
@@ -43,62 +44,102 @@ export function prepareCell(entry: CellEntry, { catalogue }: Host): PreparedCell
   const read = kind.readParameters(entry.parameters);
   if (read.status !== 'value')
     return { ...nothing, fault: read.status === 'error' ? read.message : read.question.message };
-  const all = [...(kind.fit?.reads(read.value) ?? []), ...kind.reads(read.value)];
-  return { entry, kind, parameters: read.value, reads: [...new Set(all.map(({ cell }) => cell))], fault: '' };
+  const all = [...(kind.fit?.reads(read.value) ?? []), ...kind.reads(read.value)].map(({ cell }) => cell);
+  // Which cells are replayed does not depend on the day, only how often they are.
+  const replayed = kind.replays?.(read.value, 0).cells ?? [];
+  return { entry, kind, parameters: read.value, reads: [...new Set([...all, ...replayed])], fault: '' };
 }
 
-/** The graph of a notebook: a node for each cell, and one before it for each fit. */
+/** The graph of a notebook: a node for each cell, one before it for each fit, and those of the past days asked for. */
 export function cellNodes(
   document: NotebookDocument,
   cells: readonly PreparedCell[],
   host: Host,
 ): NodeSpec<CellResult>[] {
-  const setting = { asOf: readIsoDate(document.as_of), seed: document.settings.seed ?? 1 };
-  return cells.flatMap((cell) => nodesOf(cell, setting, host));
+  const present: Setting = {
+    asOf: readIsoDate(document.as_of),
+    seed: document.settings.seed ?? 1,
+    replayed: new Set(),
+  };
+  return [...replayNodes(cells, present, host), ...cells.flatMap((cell) => nodesOf(cell, present, host))];
 }
 
 interface Setting {
   readonly asOf: number;
   readonly seed: number;
+  /** Cells that are calculated as of `asOf` beside the present ones; empty for the present itself. */
+  readonly replayed: ReadonlySet<CellName>;
+}
+
+/** Every replay once, however many cells ask for it. */
+function replayNodes(cells: readonly PreparedCell[], present: Setting, host: Host): NodeSpec<CellResult>[] {
+  const byName = new Map(cells.map((cell) => [cell.entry.name, cell]));
+  const nodes = new Map<NodeId, NodeSpec<CellResult>>();
+  for (const asking of cells) {
+    if (asking.fault || !asking.kind?.replays) continue;
+    const { cells: names, days } = asking.kind.replays(asking.parameters, present.asOf);
+    for (const asOf of days)
+      for (const cell of names.flatMap((name) => byName.get(name) ?? []))
+        for (const node of nodesOf(cell, { ...present, asOf, replayed: new Set(names) }, host))
+          nodes.set(node.id, node);
+  }
+  return [...nodes.values()];
 }
 
 function nodesOf(cell: PreparedCell, setting: Setting, host: Host): NodeSpec<CellResult>[] {
   const { entry, kind, parameters, fault } = cell;
-  const id = entry.name;
+  const id = nodeName(entry.name, setting);
   if (!kind || fault) return [{ id, key: `fault ${fault}`, reads: [], compute: () => fail(fault) }];
   const files = kind.sources(parameters).map((key) => [key, host.files.get(key)?.hash ?? 'missing']);
   const frame = [kind.name, setting.asOf, setting.seed, files];
   const { fit } = kind;
+  const reads = joined(kind.reads(parameters), setting);
+  const replays = setting.replayed.size > 0 ? [] : replayReads(kind, parameters, setting);
   const judge: NodeSpec<CellResult> = {
     id,
     key: canonicalJson([...frame, 'judge', parameters]),
-    reads: [...kind.reads(parameters).map(nodeRead), ...(fit ? [{ node: fitNode(id) }] : [])],
+    reads: [...reads.values(), ...replays, ...(fit ? [{ node: fitNode(id) }] : [])],
     compute: (inputs, run) =>
-      guarded(id, () =>
-        kind.compute(
-          parameters,
-          cellInputs(kind.reads(parameters), inputs),
-          context(run, setting, host),
-          inputs.get(fitNode(id)),
-        ),
-      ),
+      guarded(entry.name, () => {
+        const named = new Map([
+          ...cellInputs(reads, inputs),
+          ...replays.map(({ node }) => [node, inputs.get(node) as CellResult] as const),
+        ]);
+        return kind.compute(parameters, named, context(run, setting, host), inputs.get(fitNode(id)));
+      }),
   };
   if (!fit) return [judge];
-  return [
-    {
-      id: fitNode(id),
-      key: canonicalJson([...frame, 'fit', fit.parameters(parameters)]),
-      reads: fit.reads(parameters).map(nodeRead),
-      compute: (inputs, run) =>
-        guarded(id, () =>
-          fit.compute(parameters, cellInputs(fit.reads(parameters), inputs), context(run, setting, host)),
-        ),
-    },
-    judge,
-  ];
+  const fitReads = joined(fit.reads(parameters), setting);
+  const before: NodeSpec<CellResult> = {
+    id: fitNode(id),
+    key: canonicalJson([...frame, 'fit', fit.parameters(parameters)]),
+    reads: [...fitReads.values()],
+    compute: (inputs, run) =>
+      guarded(entry.name, () => fit.compute(parameters, cellInputs(fitReads, inputs), context(run, setting, host))),
+  };
+  return [before, judge];
 }
 
-const nodeRead = ({ cell, tables }: Read): NodeRead => (tables ? { node: cell, parts: tables } : { node: cell });
+const nodeName = (cell: CellName, { asOf, replayed }: Setting): NodeId =>
+  replayed.has(cell) ? replayName(cell, asOf) : cell;
+
+function replayReads(kind: CellKind, parameters: unknown, { asOf }: Setting): NodeRead[] {
+  const { cells, days } = kind.replays?.(parameters, asOf) ?? { cells: [], days: [] };
+  return days.flatMap((day) => cells.map((cell) => ({ node: replayName(cell, day) })));
+}
+
+/** By cell: the node to read for it. A cell read twice is read once, with the tables of both. */
+function joined(reads: readonly Read[], setting: Setting): Map<CellName, NodeRead> {
+  const result = new Map<CellName, NodeRead>();
+  for (const { cell, tables } of reads) {
+    const before = result.get(cell);
+    const node = nodeName(cell, setting);
+    if (tables && (!before || before.parts))
+      result.set(cell, { node, parts: [...new Set([...(before?.parts ?? []), ...tables])] });
+    else result.set(cell, { node });
+  }
+  return result;
+}
 
 /** A fault in a kind's code is told apart from an error that it foresaw. */
 async function guarded(cell: CellName, compute: () => Promise<Outcome<CellResult>>): Promise<Outcome<CellResult>> {
@@ -110,8 +151,8 @@ async function guarded(cell: CellName, compute: () => Promise<Outcome<CellResult
   }
 }
 
-function cellInputs(reads: readonly Read[], inputs: ReadonlyMap<NodeId, CellResult>): Inputs {
-  return new Map(reads.map(({ cell }) => [cell, inputs.get(cell) as CellResult]));
+function cellInputs(reads: ReadonlyMap<CellName, NodeRead>, inputs: ReadonlyMap<NodeId, CellResult>): Inputs {
+  return new Map([...reads].map(([cell, { node }]) => [cell, inputs.get(node) as CellResult]));
 }
 
 function context(run: NodeRun, { asOf, seed }: Setting, { files }: Host): CellContext {

@@ -2,7 +2,7 @@ import type { CellResult, Description, Segment } from '../../shared/cell.ts';
 import type { CellState } from '../../shared/cell-state.ts';
 import * as why from '../../shared/messages/engine.ts';
 import * as say from '../../shared/messages/notebook.ts';
-import type { NodeState } from '../engine/graph.ts';
+import type { NodeState } from '../engine/graph-node.ts';
 import type { Reason } from '../engine/node.ts';
 import { cellOfNode, type PreparedCell } from './cell-nodes.ts';
 
