@@ -45,6 +45,7 @@ export function findTable(
     if (found && found.score > (best?.score ?? 0)) best = found;
   };
   for (const delimiter of DELIMITERS) if (sample.includes(delimiter)) consider({ delimiter, newline, starts: [] });
+  if (!best) consider({ delimiter: ',', newline, starts: [] });
   if ((best?.score ?? 0) < 3) {
     const starts = fixedColumns(sample, newline);
     if (starts.length > 1) consider({ delimiter: 'columns', newline, starts });
@@ -62,7 +63,8 @@ function inDialect(
   const { rows } = new RecordReader(dialect).push(sample, whole);
   let best: TableFound | undefined;
   for (let i = 0; i < Math.min(rows.length, DEEPEST); i++) {
-    if (rows[i].length < 2 || rows[i].every((cell) => cell === '')) continue;
+    // A table of one column is one only from its first line on: any single word may stand above a table.
+    if (rows[i].every((cell) => cell.trim() === '') || (rows[i].length < 2 && i > 0)) continue;
     const head = headAt(rows, i, vocabulary);
     const understood = new Set(head.meanings.flatMap((m) => (m ? [`${m.field} ${m.fire} ${m.state}`] : []))).size;
     // A profile that fits knows more heads than any list of words.

@@ -142,6 +142,6 @@ test('any table comes back from any pieces, with its lines', () => {
         line += 1 + row.join('').split('\n').length - 1;
       }
     }),
-    { numRuns: 300 },
+    { numRuns: 150 },
   );
 });

@@ -1,0 +1,150 @@
+import { describe, expect, test } from 'vitest';
+import type { RegisterResult } from '../../../cells/register/compute.ts';
+import { kind } from '../../../cells/register/kind.ts';
+import type { Outcome } from '../../../shared/outcome.ts';
+import { contextOf, fileOf } from '../../shared/readings/file-of.ts';
+import { rowsOf } from '../../shared/readings/read-readings.ts';
+
+async function read(...lines: string[]): Promise<Outcome<RegisterResult>> {
+  const file = fileOf('units.csv', lines.length === 0 ? '' : `${lines.join('\n')}\n`);
+  const parameters = kind.readParameters({ files: [file.name] });
+  return parameters.status === 'value'
+    ? kind.compute(parameters.value, new Map(), contextOf([file]), undefined)
+    : parameters;
+}
+
+async function value(...lines: string[]): Promise<RegisterResult> {
+  const outcome = await read(...lines);
+  if (outcome.status !== 'value') throw new Error(JSON.stringify(outcome));
+  return outcome.value;
+}
+
+const message = async (...lines: string[]): Promise<string> => {
+  const outcome = await read(...lines);
+  return outcome.status === 'error' ? outcome.message : JSON.stringify(outcome);
+};
+
+const known = (row: Readonly<Record<string, string>>): Record<string, string> =>
+  Object.fromEntries(Object.entries(row).filter(([, text]) => text !== ''));
+
+describe('limits in the long form', () => {
+  test('from target and tolerance, from lower and upper, and in service', async () => {
+    const { tables } = await value(
+      'unit,fuel,co2_high_target_pct,co2_high_tolerance_pct,co2_high_service_lower_pct,co2_high_service_upper_pct,o2_low_target_pct,o2_low_lower_pct,o2_low_upper_pct',
+      'B-07,natural_gas,8.75,0.25,8.25,9,6.5,5.5,7',
+    );
+    expect(rowsOf(tables['limits']).map(known)).toEqual([
+      {
+        unit: 'B-07',
+        fuel: 'natural_gas',
+        fire: 'high',
+        quantity: 'co2_pct',
+        target_pct: '8.75',
+        setting_lower_pct: '8.5',
+        setting_upper_pct: '9',
+        service_lower_pct: '8.25',
+        service_upper_pct: '9',
+      },
+      {
+        unit: 'B-07',
+        fuel: 'natural_gas',
+        fire: 'low',
+        quantity: 'o2_pct',
+        target_pct: '6.5',
+        setting_lower_pct: '5.5',
+        setting_upper_pct: '7',
+      },
+    ]);
+  });
+
+  test('a fuel and a day each have their own', async () => {
+    const { tables } = await value(
+      'unit,fuel,valid_from,o2_high_target_pct,o2_high_tolerance_pct',
+      'B-07,natural_gas,2024-05-01,5,0.5',
+      'B-07,no2_oil,,4,0.5',
+      'B-07,natural_gas,,4.5,0.5',
+    );
+    expect(rowsOf(tables['limits']).map(({ fuel, valid_from, target_pct }) => [fuel, valid_from, target_pct])).toEqual([
+      ['natural_gas', '', '4.5'],
+      ['natural_gas', '2024-05-01', '5'],
+      ['no2_oil', '', '4'],
+    ]);
+  });
+});
+
+describe('units of measure', () => {
+  test('heat input, supply and fuel', async () => {
+    const { tables } = await value(
+      'unit,fuel,heat_input_high_btuh,supply_min_inwc,supply_max_mbar,supply_drop_limit_inwc,annual_fuel_MMBtu,fuel_price,low_fire_share',
+      'B-07,natural_gas,1000000,4,35,1,1000,10,65',
+    );
+    // 1 Btu(IT)/h = 0.29307107 W; 1 in. w.c. = 249.08891 Pa; 1 MMBtu = 293.07107 kWh (SI brochure and NIST SP 811; known: memory).
+    expect(Number(rowsOf(tables['units'])[0]['heat_input_high_kW'])).toBeCloseTo(293.07107, 4);
+    const [supply] = rowsOf(tables['supply-limits']);
+    expect(Number(supply['supply_min_Pa'])).toBeCloseTo(996.35564, 4);
+    expect([supply['supply_max_Pa'], Number(supply['drop_limit_Pa']).toFixed(3)]).toEqual(['3500', '249.089']);
+    const [money] = rowsOf(tables['economics']);
+    expect(Number(money['annual_fuel_kWh'])).toBeCloseTo(293_071.07, 1);
+    expect(Number(money['fuel_price_per_kWh'])).toBeCloseTo(10 / 293.07107, 7);
+    expect([money['annual_fuel_unit'], money['low_fire_share']]).toEqual(['MMBtu', '0.65']);
+  });
+
+  test('a column without its unit is told, not guessed', async () => {
+    expect(await message('unit,supply_min', 'B-07,7')).toMatch(/"supply_min" does not say its unit .* supply_min_inwc/);
+  });
+});
+
+describe('nearly empty registers work', () => {
+  test('the unit id alone', async () => {
+    const result = await value('unit', 'B-07', 'B-08');
+    expect(rowsOf(result.tables['units']).map(({ unit }) => unit)).toEqual(['B-07', 'B-08']);
+    expect(['limits', 'supply-limits', 'economics', 'planning'].map((name) => result.tables[name].rows)).toEqual([
+      0, 0, 0, 0,
+    ]);
+    const said = kind
+      .describe(result)
+      .remarks.map(({ text }) => text)
+      .join('\n');
+    expect(said).toContain('A target is not known of any unit');
+  });
+
+  test('heads and words of another language', async () => {
+    const { tables, faults } = await value('Kessel;Brennstoff;Brennerart;Gebäude', 'B-07;Erdgas;Gebläse;Haus Ost');
+    expect(known(rowsOf(tables['units'])[0])).toMatchObject({
+      unit: 'B-07',
+      fuel: 'natural_gas',
+      burner: 'power',
+      building: 'Haus Ost',
+    });
+    expect(faults).toEqual([]);
+  });
+});
+
+describe('bad registers', () => {
+  test.each([
+    ['empty', [], /^units.csv is empty/],
+    ['heads only', ['unit,fuel'], /^units.csv has a head line but no rows/],
+    ['no unit column', ['fuel,building', 'natural_gas,A'], /^units.csv has no column for the unit/],
+    [
+      'a fuel nobody knows',
+      ['unit,fuel', 'B-07,natural_gas', 'B-08,natrual_gas'],
+      /^units.csv, line 3: nobody knows the fuel "natrual_gas" \(did you mean "natural_gas"\?\)/,
+    ],
+    ['no table at all', ['hello'], /^units.csv has no usable column/],
+  ])('%s', async (_, lines, expected) => expect(await message(...lines)).toMatch(expected));
+
+  test('a cell that is no number counts as unknown and is told once', async () => {
+    const result = await value(
+      'unit,o2_high_target_pct,o2_high_tolerance_pct',
+      'B-07,four,0.5',
+      'B-07,5,0.5',
+      ',3,0.5',
+    );
+    expect(result.faults.map(({ line, reason }) => `${line} ${reason}`)).toEqual([
+      '3 the same unit, fuel and valid_from as line 2; the first row counts, this one is left out',
+      '4 the row names no unit and is left out',
+      '2 o2_high_target_pct: "four" is neither a number nor a mark for unknown',
+    ]);
+    expect(kind.describe(result).remarks[0]).toMatchObject({ severity: 'warning' });
+  });
+});
