@@ -7,8 +7,9 @@ import { merge } from './merge.ts';
 import { review } from './review.ts';
 import type { Command, Shell } from './shell.ts';
 import { start } from './start.ts';
+import { working } from './working.ts';
 
-const COMMANDS: Readonly<Record<string, Command>> = { start, review, calculate, check, merge, compare };
+const COMMANDS: Readonly<Record<string, Command>> = { start, review, calculate, check, merge, compare, working };
 
 /** Runs one command and returns its exit code. Whatever goes wrong is one line on stderr, never a stack trace. */
 export async function runCommand([name = '', ...given]: readonly string[], shell: Shell): Promise<number> {

@@ -4,13 +4,13 @@ const number = (unit: string, symbol: string, title: string): InputType => ({ ki
 
 /** What the relations read: the readings' columns, the conditions at the burner, and the fuel's properties. */
 export const RELATION_INPUTS: ReadonlyMap<string, InputType> = new Map<string, InputType>([
-  ['reading.o2_pct', number('%', 'O2,read', 'O2 as read')],
-  ['reading.co2_pct', number('%', 'CO2,read', 'CO2 as read')],
+  ['reading.o2_pct', number('%', 'O2,shown', 'O2 as read')],
+  ['reading.co2_pct', number('%', 'CO2,shown', 'CO2 as read')],
   ['reading.o2_wet_pct', number('%', 'O2,wet', 'O2 as read in wet gas')],
   ['reading.co_ppm', number('[ppm]', 'CO', 'CO as read')],
-  ['reading.co_air_free_ppm', number('[ppm]', 'CO,af', 'CO read air-free')],
+  ['reading.co_air_free_ppm', number('[ppm]', 'CO,af,shown', 'CO read air-free')],
   ['reading.nox_ppm', number('[ppm]', 'NOx', 'NOx as read')],
-  ['reading.flue_C', number('Cel', 't,flue', 'Flue gas temperature as read')],
+  ['reading.flue_C', number('Cel', 't,shown', 'Flue gas temperature as read')],
   ['reading.supply_static_Pa', number('Pa', 'p,static', 'Gas supply, static')],
   ['reading.supply_running_Pa', number('Pa', 'p,running', 'Gas supply, running')],
   ['reading.co2_from', { kind: 'text' }],

@@ -16,7 +16,7 @@ describe('the working of a number', () => {
     const working = await workingOf([READING], 'co_air_free_ppm');
     expect(working.steps.map(({ name }) => name)).toEqual(['o2_read_pct', 'o2_pct', 'co_air_free_ppm']);
     const last = working.steps[working.steps.length - 1];
-    expect(last.symbols).toBe('CO,af = otherwise(CO × O2,20.9 / (O2,20.9 − O2), CO,af)');
+    expect(last.symbols).toBe('CO,af = otherwise(CO × O2,20.9 / (O2,20.9 − O2), CO,af,shown)');
     expect(last.numbers).toBe('CO,af = otherwise(87 ppm × 20.9 % / (20.9 % − 5 %), unknown)');
     expect(last.result).toBe('114.36 ppm');
     expect(last.source).toBe('airFreeCo');
