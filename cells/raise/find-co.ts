@@ -1,7 +1,8 @@
 import { checkCo, coHigh, coOverRange } from '../../shared/messages/raise.ts';
 import { writeDay } from '../../shared/quantities/dates.ts';
+import { closedBy } from './closing.ts';
 import type { Finding } from './finding.ts';
-import { type Fleet, isLater } from './fleet.ts';
+import type { Fleet } from './fleet.ts';
 import type { RaiseParameters } from './parameters.ts';
 
 /** A reading leaner than this has lost the flue gas: it may not close a high CO, and air-free CO means little in it. */
@@ -36,7 +37,7 @@ export function findCo(fleet: Fleet, parameters: RaiseParameters): Finding[] {
   return findings;
 }
 
-/** The worst high reading that is still open: over the range before any number, then the largest. */
+/** The high reading that is still open: over the range before any number, then the latest. */
 function openHigh(
   { readings }: Fleet,
   lane: readonly number[],
@@ -44,13 +45,11 @@ function openHigh(
 ): { row: number; judged: Judged } | undefined {
   const highs = lane.filter((row) => judge(row) === 'high' || judge(row) === 'over_range');
   if (highs.length === 0) return undefined;
-  const lows = lane.filter((row) => judge(row) === 'low');
-  const lastLow = lows.reduce((last, row) => Math.max(last, Math.floor(readings.day[row])), Number.NEGATIVE_INFINITY);
-  const sameDay = lows.filter((row) => Math.floor(readings.day[row]) === lastLow);
-  const open = highs.filter((row) => {
-    const day = Math.floor(readings.day[row]);
-    return day > lastLow || (day === lastLow && !sameDay.some((low) => isLater(readings, low, row)));
-  });
+  const isClosed = closedBy(
+    readings,
+    lane.filter((row) => judge(row) === 'low'),
+  );
+  const open = highs.filter((row) => !isClosed(row));
   const row = open.findLast((high) => judge(high) === 'over_range') ?? open.at(-1);
   return row === undefined ? undefined : { row, judged: judge(row) };
 }

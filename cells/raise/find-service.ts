@@ -1,7 +1,8 @@
 import { checkReturned, notReturned } from '../../shared/messages/raise.ts';
 import { writeDay } from '../../shared/quantities/dates.ts';
+import { closedBy } from './closing.ts';
 import type { Finding } from './finding.ts';
-import { type Fleet, isLater } from './fleet.ts';
+import type { Fleet } from './fleet.ts';
 
 /** Units that a visit left out of service (set point, rate, caps or access) with no later reading that says otherwise. */
 export function findNotReturned({ readings, asOf }: Fleet): Finding[] {
@@ -10,10 +11,11 @@ export function findNotReturned({ readings, asOf }: Fleet): Finding[] {
   const line = readings.number('source_line');
   const findings: Finding[] = [];
   for (const [unit, rows] of readings.byUnit) {
-    const backAgain = rows.filter((row) => returned(row) === 'yes');
-    const open = rows
-      .filter((row) => returned(row) === 'no' && !backAgain.some((later) => isLater(readings, later, row)))
-      .at(-1);
+    const isBack = closedBy(
+      readings,
+      rows.filter((row) => returned(row) === 'yes'),
+    );
+    const open = rows.findLast((row) => returned(row) === 'no' && !isBack(row));
     if (open === undefined) continue;
     findings.push({
       unit,

@@ -10,8 +10,9 @@ import {
 } from '../../shared/messages/raise.ts';
 import { DAYS_PER_YEAR, writeDay } from '../../shared/quantities/dates.ts';
 import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
+import { closedBy } from './closing.ts';
 import type { Finding } from './finding.ts';
-import { type Fleet, isLater } from './fleet.ts';
+import type { Fleet } from './fleet.ts';
 
 const MEASURED = { probability: Number.NaN, byDate: Number.NaN, falseDiscoveryRate: Number.NaN, fire: '' } as const;
 
@@ -31,12 +32,11 @@ export function findSupplyOverMaximum({ readings, supplyLimits }: Fleet): Findin
     const pressure = (row: number): number =>
       (atRest[row] >= running[row] || !(running[row] > 0) ? atRest : running)[row];
     const judged = rows.map((row) => ({ row, verdict: staticVerdict(pressure(row), maximum[limit]) }));
-    const closing = judged.filter(({ row, verdict }) => verdict === 'within' && Number.isFinite(atRest[row]));
-    const open = judged
-      .filter(
-        ({ row, verdict }) => verdict === 'over_maximum' && !closing.some((low) => isLater(readings, low.row, row)),
-      )
-      .at(-1);
+    const isClosed = closedBy(
+      readings,
+      judged.filter(({ row, verdict }) => verdict === 'within' && Number.isFinite(atRest[row])).map(({ row }) => row),
+    );
+    const open = judged.findLast(({ row, verdict }) => verdict === 'over_maximum' && !isClosed(row));
     if (!open) continue;
     const found = pressure(open.row);
     findings.push({

@@ -110,18 +110,6 @@ function eventsOf(table: Table | undefined): Map<string, UnitEvent[]> {
   return events;
 }
 
-/**
- * Whether one reading was surely taken after another. On the same day the time of day decides where both have one, else
- * the order inside a visit (as found, trials, as left); readings that neither tells apart are not later.
- */
-export function isLater({ day, stage }: FleetReadings, row: number, than: number): boolean {
-  const [date, other] = [Math.floor(day[row]), Math.floor(day[than])];
-  if (date !== other) return date > other;
-  const timed = day[row] !== date && day[than] !== other;
-  if (timed && day[row] !== day[than]) return day[row] > day[than];
-  return stage[row] > stage[than];
-}
-
 /** Whether the unit is out of use on the day: retired by register or event, or laid up and not yet recommissioned. */
 export function restingOf(fleet: Fleet): (unit: string) => 'retired' | 'laid_up' | '' {
   const retiredOn = new Map<string, number>();
