@@ -11,9 +11,9 @@ import {
 } from '../../shared/messages/raise-remarks.ts';
 import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
 import type { Finding } from './finding.ts';
+import type { FleetMonth } from './findings/fleet-months.ts';
+import { coCloseToLimit } from './findings/near-limit.ts';
 import type { Fleet } from './fleet.ts';
-import type { FleetMonth } from './fleet-months.ts';
-import { coCloseToLimit } from './near-limit.ts';
 import type { RaiseParameters } from './parameters.ts';
 
 /** What must be said beside the list, the gravest first: cautions, analyzers before units, expected errors, defaults. */

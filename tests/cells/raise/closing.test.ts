@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { closedBy } from '../../../cells/raise/closing.ts';
+import { closedBy } from '../../../cells/raise/findings/closing.ts';
 import type { FleetReadings } from '../../../cells/raise/fleet.ts';
 
 /** The rule for one pair, word for word. */

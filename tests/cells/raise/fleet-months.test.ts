@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { fleetMonths } from '../../../cells/raise/fleet-months.ts';
+import { fleetMonths } from '../../../cells/raise/findings/fleet-months.ts';
 import { numberColumn, textColumn } from '../../../shared/table/columns.ts';
 import { makeTable, type Table } from '../../../shared/table/table.ts';
 

@@ -1,8 +1,8 @@
-import { checkSign } from '../../shared/messages/raise.ts';
-import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
-import { type Finding, REASONS, type Reason } from './finding.ts';
-import type { Fleet } from './fleet.ts';
-import type { RaiseParameters } from './parameters.ts';
+import { checkSign } from '../../../shared/messages/raise.ts';
+import { numbersOf, textAt, textsOf } from '../../../shared/table/columns.ts';
+import { type Finding, REASONS, type Reason } from '../finding.ts';
+import type { Fleet } from '../fleet.ts';
+import type { RaiseParameters } from '../parameters.ts';
 
 const SIGNS: readonly Reason[] = ['flue_temperature_rising', 'scatter_growing', 'returns_quickly'];
 

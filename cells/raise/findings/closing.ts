@@ -1,4 +1,4 @@
-import type { FleetReadings } from './fleet.ts';
+import type { FleetReadings } from '../fleet.ts';
 
 /**
  * Tells whether a reading is closed: whether any of the closing readings was surely taken after it. On the same day the

@@ -1,15 +1,15 @@
-import { burnerBehavior, DENSITY_EXPONENTS } from '../../shared/combustion/density-exponents.ts';
-import { excessAirFromO2, o2FromExcessAir } from '../../shared/combustion/flue-gas.ts';
-import { findFuel } from '../../shared/fuels/find-fuel.ts';
-import { type FuelProperties, fuelProperties } from '../../shared/fuels/fuel-properties.ts';
-import { probabilityOutside } from '../../shared/limits/probability-outside.ts';
-import { checkRich, richInSummer } from '../../shared/messages/raise.ts';
-import { writeDay } from '../../shared/quantities/dates.ts';
-import { power } from '../../shared/quantities/elementary.ts';
-import { textAt, textsOf } from '../../shared/table/columns.ts';
-import type { Finding } from './finding.ts';
-import type { Fleet } from './fleet.ts';
-import type { RaiseParameters } from './parameters.ts';
+import { burnerBehavior, DENSITY_EXPONENTS } from '../../../shared/combustion/density-exponents.ts';
+import { excessAirFromO2, o2FromExcessAir } from '../../../shared/combustion/flue-gas.ts';
+import { findFuel } from '../../../shared/fuels/find-fuel.ts';
+import { type FuelProperties, fuelProperties } from '../../../shared/fuels/fuel-properties.ts';
+import { probabilityOutside } from '../../../shared/limits/probability-outside.ts';
+import { checkRich, richInSummer } from '../../../shared/messages/raise.ts';
+import { writeDay } from '../../../shared/quantities/dates.ts';
+import { power } from '../../../shared/quantities/elementary.ts';
+import { textAt, textsOf } from '../../../shared/table/columns.ts';
+import type { Finding } from '../finding.ts';
+import type { Fleet } from '../fleet.ts';
+import type { RaiseParameters } from '../parameters.ts';
 
 const REFERENCE_AIR_C = 20;
 const KELVIN = 273.15;

@@ -1,8 +1,8 @@
-import { guardedVerdict } from '../../shared/limits/guarded-verdict.ts';
-import type { ToleranceFacts } from '../../shared/messages/raise.ts';
-import { writeDay } from '../../shared/quantities/dates.ts';
-import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
-import type { Table } from '../../shared/table/table.ts';
+import { guardedVerdict } from '../../../shared/limits/guarded-verdict.ts';
+import type { ToleranceFacts } from '../../../shared/messages/raise.ts';
+import { writeDay } from '../../../shared/quantities/dates.ts';
+import { numbersOf, textAt, textsOf } from '../../../shared/table/columns.ts';
+import type { Table } from '../../../shared/table/table.ts';
 
 /** What a lane's cause is sought in, widest first. */
 export type Scope = Pick<

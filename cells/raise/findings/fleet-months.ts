@@ -1,5 +1,5 @@
-import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
-import type { Table } from '../../shared/table/table.ts';
+import { numbersOf, textAt, textsOf } from '../../../shared/table/columns.ts';
+import type { Table } from '../../../shared/table/table.ts';
 
 /** A month in which the fleet as a whole read leaner or richer than its own years say: gas or weather, not the units. */
 export interface FleetMonth {

@@ -1,8 +1,8 @@
-import { checkReturned, notReturned } from '../../shared/messages/raise.ts';
-import { writeDay } from '../../shared/quantities/dates.ts';
+import { checkReturned, notReturned } from '../../../shared/messages/raise.ts';
+import { writeDay } from '../../../shared/quantities/dates.ts';
+import type { Finding } from '../finding.ts';
+import type { Fleet } from '../fleet.ts';
 import { closedBy } from './closing.ts';
-import type { Finding } from './finding.ts';
-import type { Fleet } from './fleet.ts';
 
 /** Units that a visit left out of service (set point, rate, caps or access) with no later reading that says otherwise. */
 export function findNotReturned({ readings, asOf }: Fleet): Finding[] {

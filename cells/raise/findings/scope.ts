@@ -1,7 +1,7 @@
-import { supplyMovesOxygen } from '../../shared/limits/supply-verdicts.ts';
-import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
+import { supplyMovesOxygen } from '../../../shared/limits/supply-verdicts.ts';
+import { numbersOf, textAt, textsOf } from '../../../shared/table/columns.ts';
+import type { Fleet } from '../fleet.ts';
 import { type DriftLane, richness, type Scope } from './drift-lane.ts';
-import type { Fleet } from './fleet.ts';
 import type { FleetMonth } from './fleet-months.ts';
 
 /** Attribution by scope, widest first: the fleet in a month, the analyzer, the gas supply, the unit (both fires alike), the one fire. */

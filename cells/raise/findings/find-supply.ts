@@ -1,4 +1,4 @@
-import { runningVerdict, staticVerdict } from '../../shared/limits/supply-verdicts.ts';
+import { runningVerdict, staticVerdict } from '../../../shared/limits/supply-verdicts.ts';
 import {
   checkSupplyDrop,
   checkSupplyMaximum,
@@ -7,12 +7,12 @@ import {
   supplyDropOver,
   supplyOverMaximum,
   supplyUnderMinimum,
-} from '../../shared/messages/raise.ts';
-import { DAYS_PER_YEAR, writeDay } from '../../shared/quantities/dates.ts';
-import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
+} from '../../../shared/messages/raise.ts';
+import { DAYS_PER_YEAR, writeDay } from '../../../shared/quantities/dates.ts';
+import { numbersOf, textAt, textsOf } from '../../../shared/table/columns.ts';
+import type { Finding } from '../finding.ts';
+import type { Fleet } from '../fleet.ts';
 import { closedBy } from './closing.ts';
-import type { Finding } from './finding.ts';
-import type { Fleet } from './fleet.ts';
 
 const MEASURED = { probability: Number.NaN, byDate: Number.NaN, falseDiscoveryRate: Number.NaN, fire: '' } as const;
 

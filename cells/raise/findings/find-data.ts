@@ -1,4 +1,4 @@
-import { doubtWords } from '../../shared/messages/doubts.ts';
+import { doubtWords } from '../../../shared/messages/doubts.ts';
 import {
   checkDoubtful,
   checkNoData,
@@ -6,12 +6,12 @@ import {
   noData,
   readingDoubtful,
   sourceOf,
-} from '../../shared/messages/raise.ts';
-import { writeDay } from '../../shared/quantities/dates.ts';
-import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
-import type { Finding } from './finding.ts';
-import type { Fleet } from './fleet.ts';
-import type { RaiseParameters } from './parameters.ts';
+} from '../../../shared/messages/raise.ts';
+import { writeDay } from '../../../shared/quantities/dates.ts';
+import { numbersOf, textAt, textsOf } from '../../../shared/table/columns.ts';
+import type { Finding } from '../finding.ts';
+import type { Fleet } from '../fleet.ts';
+import type { RaiseParameters } from '../parameters.ts';
 
 const DAYS_PER_MONTH = 365.25 / 12;
 /** Events from which the time without a reading counts anew. */
@@ -21,11 +21,10 @@ const NOTHING = { probability: Number.NaN, byDate: Number.NaN, falseDiscoveryRat
 /** Units, fuel by fuel, that nobody has read for long. Due dates are another list. */
 export function findNoData(fleet: Fleet, parameters: RaiseParameters, skip: (unit: string) => boolean): Finding[] {
   const interval = longestIntervals(fleet);
+  const fuelAt = fleet.readings.text('fuel');
   return expected(fleet).flatMap(({ unit, fuel, installed }) => {
     if (skip(unit)) return [];
-    const rows = (fleet.readings.byUnit.get(unit) ?? []).filter(
-      (row) => fuel === '' || fleet.readings.text('fuel')(row) === fuel,
-    );
+    const rows = (fleet.readings.byUnit.get(unit) ?? []).filter((row) => fuel === '' || fuelAt(row) === fuel);
     const limit = Math.max(parameters.unseenMonths, interval.get(unit) ?? 0);
     const last = rows.reduce((latest, row) => Math.max(latest, fleet.readings.day[row]), Number.NEGATIVE_INFINITY);
     const restart = (fleet.events.get(unit) ?? [])

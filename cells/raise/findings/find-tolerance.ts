@@ -1,13 +1,13 @@
-import { cutByExpectedFalse } from '../../shared/limits/expected-false.ts';
-import { probabilityOutside } from '../../shared/limits/probability-outside.ts';
-import { checkTolerance, leavingTolerance, outOfTolerance } from '../../shared/messages/raise.ts';
-import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
-import type { Table } from '../../shared/table/table.ts';
+import { cutByExpectedFalse } from '../../../shared/limits/expected-false.ts';
+import { probabilityOutside } from '../../../shared/limits/probability-outside.ts';
+import { checkTolerance, leavingTolerance, outOfTolerance } from '../../../shared/messages/raise.ts';
+import { numbersOf, textAt, textsOf } from '../../../shared/table/columns.ts';
+import type { Table } from '../../../shared/table/table.ts';
+import type { Finding } from '../finding.ts';
+import type { Fleet } from '../fleet.ts';
+import type { RaiseParameters } from '../parameters.ts';
 import { type DriftLane, laneReader, type Scope } from './drift-lane.ts';
-import type { Finding } from './finding.ts';
-import type { Fleet } from './fleet.ts';
 import type { FleetMonth } from './fleet-months.ts';
-import type { RaiseParameters } from './parameters.ts';
 import { scopeOf } from './scope.ts';
 
 export interface ToleranceFindings {

@@ -1,9 +1,9 @@
-import { checkCo, coHigh, coOverRange } from '../../shared/messages/raise.ts';
-import { writeDay } from '../../shared/quantities/dates.ts';
+import { checkCo, coHigh, coOverRange } from '../../../shared/messages/raise.ts';
+import { writeDay } from '../../../shared/quantities/dates.ts';
+import type { Finding } from '../finding.ts';
+import type { Fleet } from '../fleet.ts';
+import type { RaiseParameters } from '../parameters.ts';
 import { closedBy } from './closing.ts';
-import type { Finding } from './finding.ts';
-import type { Fleet } from './fleet.ts';
-import type { RaiseParameters } from './parameters.ts';
 
 /** A reading leaner than this has lost the flue gas: it may not close a high CO, and air-free CO means little in it. */
 const LEAN_O2_PCT = 15;

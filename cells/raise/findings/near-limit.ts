@@ -1,8 +1,8 @@
-import { guardedVerdict } from '../../shared/limits/guarded-verdict.ts';
-import { coNearLimit } from '../../shared/messages/raise-remarks.ts';
-import { writeDay } from '../../shared/quantities/dates.ts';
-import type { Fleet } from './fleet.ts';
-import type { RaiseParameters } from './parameters.ts';
+import { guardedVerdict } from '../../../shared/limits/guarded-verdict.ts';
+import { coNearLimit } from '../../../shared/messages/raise-remarks.ts';
+import { writeDay } from '../../../shared/quantities/dates.ts';
+import type { Fleet } from '../fleet.ts';
+import type { RaiseParameters } from '../parameters.ts';
 
 const COLUMN = { air_free: 'co_air_free_ppm', at_3pct_o2: 'co_at_3pct_o2_ppm', as_measured: '' } as const;
 /** So many are named; the others are counted. */
