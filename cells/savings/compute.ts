@@ -168,7 +168,7 @@ function answerOf(rows: readonly SavingRow[], table: Table): string {
       const name = rows[row].analyzer;
       byAnalyzer.set(name, (byAnalyzer.get(name) ?? 0) + Math.abs(costs[side][row] - costs[0][row]));
     }
-    return Math.hypot(...byAnalyzer.values());
+    return Math.sqrt([...byAnalyzer.values()].reduce((sum, cost) => sum + cost * cost, 0));
   };
   const yes = rows.filter((_, row) => textAt(told, row) === 'yes').length;
   return message.savingsAnswer(rows.length, yes, total, total - half(1), total + half(2), costed.length);
