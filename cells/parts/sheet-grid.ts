@@ -37,24 +37,40 @@ export class SheetGrid extends LitElement {
   @state() private viewPx = VIEW_ROWS * ROW_PX;
 
   private pages: SheetPages | undefined;
+  /** Pages of the version before, shown until the new ones are at hand. */
+  private previous: SheetPages | undefined;
+  private readonly size = new ResizeObserver(() => this.fit());
   private widths: number[] = [];
   private measured = false;
   private headPx = 46;
   private numbers: ReadonlySet<string> = new Set();
   private scrollPx = 0;
   private moveFocus = false;
+  private sized: HTMLElement | undefined;
 
   override willUpdate(changed: PropertyValues): void {
     const fresh = ['table', 'version', 'filter', 'order', 'rows'].some((name) => changed.has(name));
     if (!fresh) return;
-    if (changed.has('table') || this.widths.length !== this.table.columns.length) this.measured = false;
+    if (changed.has('table') && !this.sameTable(changed.get('table'))) this.measured = false;
     this.pages?.drop();
+    // What is drawn stays drawn until its successor is at hand, so that nothing flickers.
+    this.previous =
+      changed.has('table') && !this.sameTable(changed.get('table')) ? undefined : (this.pages ?? this.previous);
     const [order, filter, table] = [this.order, this.filter, this.table.table];
     this.pages = new SheetPages(
       (range) => this.fetchRows({ table, ...range, ...(order ? { sort: order } : {}), ...(filter ? { filter } : {}) }),
-      () => this.requestUpdate(),
+      () => {
+        this.previous = undefined;
+        this.requestUpdate();
+      },
     );
     this.top = Math.min(this.top, lastTop(this.geometry));
+  }
+
+  /** A cell that was calculated anew describes the same table in a new object. */
+  private sameTable(before: ShownTable | undefined): boolean {
+    const names = ({ table, columns }: ShownTable): string => [table, ...columns.map(({ column }) => column)].join(' ');
+    return before !== undefined && names(before) === names(this.table);
   }
 
   private get total(): number {
@@ -103,7 +119,7 @@ export class SheetGrid extends LitElement {
   }
 
   private row(row: number): TemplateResult {
-    const found = this.pages?.row(row);
+    const found = this.pages?.row(row) ?? this.previous?.peek(row);
     const held = heldColumns(this.table.columns);
     return html`<div class="row" role="row" aria-rowindex=${row + 2}>${this.table.columns.map((column, index) => {
       const text = found ? shownValue(column, found.columns.get(column.column), found.index) : '…';
@@ -198,13 +214,24 @@ export class SheetGrid extends LitElement {
     event.preventDefault();
   }
 
-  override updated(): void {
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.size.disconnect();
+  }
+
+  /** The box decides its height only once it is drawn: a scroll bar below may take some of it. */
+  private fit(): void {
     const inside = (this.scroller?.clientHeight ?? 0) - this.headPx;
-    // The box decides its height only once it is drawn: a scroll bar below may take some of it.
-    if (this.total > VIEW_ROWS && inside > ROW_PX && inside !== this.viewPx)
-      requestAnimationFrame(() => {
-        this.viewPx = inside;
-      });
+    if (this.total > VIEW_ROWS && inside > ROW_PX) this.viewPx = inside;
+  }
+
+  override updated(): void {
+    const { scroller } = this;
+    if (scroller && scroller !== this.sized) {
+      this.size.disconnect();
+      this.size.observe(scroller);
+      this.sized = scroller;
+    }
     if (!this.moveFocus) return;
     this.moveFocus = false;
     const target = this.renderRoot.querySelector<HTMLElement>(

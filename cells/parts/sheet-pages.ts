@@ -35,6 +35,12 @@ export class SheetPages {
     return { columns: page.columns, index: row - page.from };
   }
 
+  /** The row where it is at hand; asks for nothing. */
+  peek(row: number): FoundRow | undefined {
+    const page = this.#pages.get(Math.floor(row / PAGE_ROWS));
+    return page === undefined || page === 'under way' ? undefined : { columns: page.columns, index: row - page.from };
+  }
+
   /** Answers that arrive after this are ignored. */
   drop(): void {
     this.#dropped = true;

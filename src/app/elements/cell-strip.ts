@@ -24,6 +24,8 @@ export class CellStrip extends LightElement {
   @state() private view: StripView | undefined;
   @state() private near = false;
 
+  /** The cell as its sheet or picture was last drawn. */
+  private drawn: CellState | undefined;
   private viewedKind = '';
   private sight: IntersectionObserver | undefined;
   private readonly beforePrint = (): void => this.show();
@@ -31,7 +33,9 @@ export class CellStrip extends LightElement {
   override connectedCallback(): void {
     super.connectedCallback();
     this.sight = new IntersectionObserver(
-      (entries) => entries.some(({ isIntersecting }) => isIntersecting) && this.show(),
+      (entries) => {
+        this.near = entries.at(-1)?.isIntersecting ?? false;
+      },
       { rootMargin: '600px' },
     );
     this.sight.observe(this);
@@ -50,6 +54,8 @@ export class CellStrip extends LightElement {
 
   protected override willUpdate(): void {
     const { kind } = this.cell;
+    // Sheets and pictures far from the screen wait until they come near it; answers and sentences never wait.
+    if (this.near) this.drawn = this.cell;
     if (!this.near || this.viewedKind === kind) return;
     this.viewedKind = kind;
     this.view = undefined;
@@ -86,7 +92,7 @@ export class CellStrip extends LightElement {
         ${cell.description && cell.kind !== 'note' ? html`<p class="answer">${cell.description.answer}</p>` : nothing}
         <p class="sentence">${this.sentence(cell.sentence)}</p>
         ${this.front ? nothing : remarks}
-        <div class="body">${this.near && this.view && cell.description ? this.view.render(cell, this.host) : nothing}</div>
+        <div class="body">${this.view && this.drawn?.description ? this.view.render(this.drawn, this.host) : nothing}</div>
         ${this.front ? remarks : nothing}
       </div>
     </section>`;
