@@ -49,6 +49,15 @@ const amount = (parameter: string, value: number, unit: string, minimum: number,
   entry: { kind: 'number', unit, minimum, maximum },
 });
 
+const basis = (value: string): Blank => ({
+  parameter: 'coBasis',
+  text: basisName(value),
+  entry: {
+    kind: 'choice',
+    options: ['air_free', 'at_3pct_o2', 'as_measured'].map((option) => ({ value: option, label: basisName(option) })),
+  },
+});
+
 function sentence(parameters: RaiseParameters): (string | Blank)[] {
   const { readings, register, events, derive, drift, supply, instruments } = parameters;
   return [
@@ -59,14 +68,7 @@ function sentence(parameters: RaiseParameters): (string | Blank)[] {
     ' false discoveries in each list; CO from ',
     amount('coLimitPpm', parameters.coLimitPpm, 'ppm', 1, 10_000),
     ' ',
-    {
-      parameter: 'coBasis',
-      text: basisName(parameters.coBasis),
-      entry: {
-        kind: 'choice',
-        options: ['air_free', 'at_3pct_o2', 'as_measured'].map((value) => ({ value, label: basisName(value) })),
-      },
-    },
+    basis(parameters.coBasis),
     ' that nothing has closed; burners under ',
     amount('richO2Pct', parameters.richO2Pct, '% O2', 0, 10),
     ' in air of ',

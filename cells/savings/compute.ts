@@ -3,7 +3,7 @@ import { findFuel } from '../../shared/fuels/find-fuel.ts';
 import { type FuelProperties, fuelProperties } from '../../shared/fuels/fuel-properties.ts';
 import * as message from '../../shared/messages/savings.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
-import { writeDay } from '../../shared/quantities/dates.ts';
+import { DAYS_PER_YEAR, writeDay } from '../../shared/quantities/dates.ts';
 import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
 import type { Table } from '../../shared/table/table.ts';
 import { emissionFactor } from './emissions.ts';
@@ -70,37 +70,31 @@ function rowMaker(
     const properties = fuels.get(visit.fuel);
     const fires = visit.fires.map((pair) => heatOf(pair));
     const share = shareOf(visit.unit, visit.fuel);
-    const saving = properties && savingOfVisit(fires, properties, share, parameters.air === 'reference');
     const leftOn = Math.max(...visit.fires.map(({ left }) => taken[left]));
     const next = parameters.counterfactual === 'next_planned_visit' ? nextVisit(visit.unit) : Number.NaN;
-    const main = fires.reduce((a, b) =>
-      Math.abs(b.foundO2Pct - b.leftO2Pct) > Math.abs(a.foundO2Pct - a.leftO2Pct) ? b : a,
-    );
     return {
       unit: visit.unit,
       fuel: visit.fuel,
       foundOn: Math.min(...visit.fires.map(({ found }) => taken[found])),
       leftOn,
-      saving,
+      saving: properties && savingOfVisit(fires, properties, share, parameters.air === 'reference'),
       fuelUse: fuelOf(visit.unit, visit.fuel),
       emissionFactor: emissionFactor(visit.fuel),
       // Against a visit that was planned anyway only the time until then was gained.
-      shareOfYear: next > leftOn ? Math.min((next - leftOn) / 365.25, 1) : 1,
-      counterfactual:
-        parameters.counterfactual === 'no_tune_up'
-          ? message.comparedWithNoTuneUp()
-          : next > leftOn
-            ? message.comparedWithNextVisit(writeDay(next))
-            : message.comparedWithUnplanned(),
-      persistenceYears: properties
-        ? persistence(visit.unit, visit.fuel, main.fire, main.foundO2Pct, main.leftO2Pct, properties)
-        : Number.NaN,
+      shareOfYear: next > leftOn ? Math.min((next - leftOn) / DAYS_PER_YEAR, 1) : 1,
+      counterfactual: counterfactualOf(parameters, next, leftOn),
+      persistenceYears: properties ? persistence(visit, fires, properties) : Number.NaN,
       shareUnknown: Number.isNaN(share) && fires.length > 1,
       flueMoved: fires.some(({ found, left }) => Math.abs(left.flueC - found.flueC) > 10),
       leftAlone: visit.fires.every(({ found, left }) => [found, left].every((row) => textAt(adjusted, row) === 'no')),
       analyzer: textAt(analyzer, visit.fires[0].left),
     };
   };
+}
+
+function counterfactualOf({ counterfactual }: SavingsParameters, next: number, leftOn: number): string {
+  if (counterfactual === 'no_tune_up') return message.comparedWithNoTuneUp();
+  return next > leftOn ? message.comparedWithNextVisit(writeDay(next)) : message.comparedWithUnplanned();
 }
 
 function propertiesOf(fuel: string): FuelProperties | undefined {

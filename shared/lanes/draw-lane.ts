@@ -1,10 +1,10 @@
 import { escapeText } from '../markup/escape-text.ts';
 import { writeDay } from '../quantities/dates.ts';
-import type { LanePathPoint } from './lane.ts';
+import { drawPath } from './draw-path.ts';
 import { LANE_COLORS } from './lane-colors.ts';
 import type { LaneFrame } from './lane-frame.ts';
 import type { LaneSlot } from './lane-slots.ts';
-import { at, pathData } from './svg-numbers.ts';
+import { at } from './svg-numbers.ts';
 
 /** One lane: the band, the fit and its interval, the visits, and where it leaves. */
 export function drawLane(slot: LaneSlot, frame: LaneFrame): string {
@@ -30,26 +30,13 @@ function drawBand({ lane, y }: LaneSlot, { left, right, x, asOf, size }: LaneFra
 function drawFit({ lane, y }: LaneSlot, { x, asOf, size, lastDay }: LaneFrame): string {
   const points = lane.path.filter(({ day }) => day <= lastDay);
   if (points.length < 2) return '';
-  const place = ({ day, level }: LanePathPoint): [number, number] => [x(day), y(level)];
-  const spread = points.filter(({ lower, upper }) => Number.isFinite(lower + upper));
-  const outline = [
-    ...spread.map(({ day, upper }): [number, number] => [x(day), y(upper)]),
-    ...spread.toReversed().map(({ day, lower }): [number, number] => [x(day), y(lower)]),
-  ];
-  const seen = points.filter(({ day }) => day <= asOf);
-  const ahead = points.filter(({ day }, index) => day >= asOf || (points[index + 1]?.day ?? Number.NaN) > asOf);
-  const width = size === 'large' ? 1.8 : 1.3;
-  const line = (path: LanePathPoint[], dash: string): string =>
-    path.length < 2
-      ? ''
-      : `<path d="${pathData(path.map(place))}" fill="none" stroke="${LANE_COLORS.fit}" stroke-width="${width}" stroke-linejoin="round"${dash}/>`;
-  return (
-    (outline.length > 3
-      ? `<path d="${pathData(outline)}Z" fill="${LANE_COLORS.spread}" fill-opacity=".26" stroke="none"/>`
-      : '') +
-    line(seen, '') +
-    line(ahead, ' stroke-dasharray="5 3"')
-  );
+  return drawPath(points, x, y, asOf, {
+    line: LANE_COLORS.fit,
+    lineWidth: size === 'large' ? 1.8 : 1.3,
+    spread: LANE_COLORS.spread,
+    spreadOpacity: 0.26,
+    dash: '5 3',
+  });
 }
 
 /** Hollow as found, filled as left, a stem between them; a small cross where the state is not known or a trial. */

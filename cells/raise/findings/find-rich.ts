@@ -3,7 +3,7 @@ import { excessAirFromO2, o2FromExcessAir } from '../../../shared/combustion/flu
 import { findFuel } from '../../../shared/fuels/find-fuel.ts';
 import { type FuelProperties, fuelProperties } from '../../../shared/fuels/fuel-properties.ts';
 import { probabilityOutside } from '../../../shared/limits/probability-outside.ts';
-import { checkRich, richInSummer } from '../../../shared/messages/raise.ts';
+import { checkRich, type RichFacts, richInSummer } from '../../../shared/messages/raise.ts';
 import { writeDay } from '../../../shared/quantities/dates.ts';
 import { power } from '../../../shared/quantities/elementary.ts';
 import { textAt, textsOf } from '../../../shared/table/columns.ts';
@@ -43,31 +43,34 @@ export function findRichInSummer(
       const slope = (at(o2[row] + 0.05) - at(o2[row] - 0.05)) / 0.1;
       const chance = probabilityOutside(summer, sd[row] * slope, parameters.richO2Pct, Number.NaN);
       if (!(chance >= parameters.leastChance)) continue;
-      findings.push({
-        unit,
-        fuel: fuel(row),
+      const facts = {
         fire: fire(row),
-        reason: 'rich_in_summer',
-        probability: chance,
-        byDate: Number.NaN,
-        falseDiscoveryRate: Number.NaN,
-        evidence: richInSummer({
-          fire: fire(row),
-          fuel: fuel(row),
-          takenOn: writeDay(readings.day[row]),
-          o2Pct: o2[row],
-          summerO2Pct: summer,
-          summerAirC: airOf(hardware, parameters.summerAirC),
-          richO2Pct: parameters.richO2Pct,
-        }),
-        checkFirst: checkRich(),
-        readingsUsed: 1,
-        urgency: parameters.richO2Pct - summer,
-      });
+        fuel: fuel(row),
+        takenOn: writeDay(readings.day[row]),
+        o2Pct: o2[row],
+        summerO2Pct: summer,
+        summerAirC: airOf(hardware, parameters.summerAirC),
+        richO2Pct: parameters.richO2Pct,
+      };
+      findings.push(toFinding(unit, facts, chance));
     }
   }
   return findings;
 }
+
+const toFinding = (unit: string, facts: RichFacts, probability: number): Finding => ({
+  unit,
+  fuel: facts.fuel,
+  fire: facts.fire,
+  reason: 'rich_in_summer',
+  probability,
+  byDate: Number.NaN,
+  falseDiscoveryRate: Number.NaN,
+  evidence: richInSummer(facts),
+  checkFirst: checkRich(),
+  readingsUsed: 1,
+  urgency: facts.richO2Pct - facts.summerO2Pct,
+});
 
 function propertiesByName(): (fuel: string) => FuelProperties | undefined {
   const known = new Map<string, FuelProperties | undefined>();

@@ -22,38 +22,33 @@ export function findSupplyOverMaximum({ readings, supplyLimits }: Fleet): Findin
   const limitUnit = textsOf(supplyLimits, 'unit');
   const maximum = numbersOf(supplyLimits, 'supply_max_Pa');
   const [atRest, running] = [readings.number('supply_static_Pa'), readings.number('supply_running_Pa')];
-  const fuel = readings.text('fuel');
-  const file = readings.text('source_file');
+  const [fuel, file] = [readings.text('fuel'), readings.text('source_file')];
   const line = readings.number('source_line');
+  const pressure = (row: number): number =>
+    (atRest[row] >= running[row] || !(running[row] > 0) ? atRest : running)[row];
   const findings: Finding[] = [];
   for (let limit = 0; limit < supplyLimits.rows; limit++) {
     const unit = textAt(limitUnit, limit);
-    const rows = readings.byUnit.get(unit) ?? [];
-    const pressure = (row: number): number =>
-      (atRest[row] >= running[row] || !(running[row] > 0) ? atRest : running)[row];
-    const judged = rows.map((row) => ({ row, verdict: staticVerdict(pressure(row), maximum[limit]) }));
+    const judged = (readings.byUnit.get(unit) ?? []).map((row) => ({
+      row,
+      verdict: staticVerdict(pressure(row), maximum[limit]),
+    }));
+    const closers = judged.filter(({ row, verdict }) => verdict === 'within' && Number.isFinite(atRest[row]));
     const isClosed = closedBy(
       readings,
-      judged.filter(({ row, verdict }) => verdict === 'within' && Number.isFinite(atRest[row])).map(({ row }) => row),
+      closers.map(({ row }) => row),
     );
-    const open = judged.findLast(({ row, verdict }) => verdict === 'over_maximum' && !isClosed(row));
-    if (!open) continue;
-    const found = pressure(open.row);
+    const open = judged.findLast(({ row, verdict }) => verdict === 'over_maximum' && !isClosed(row))?.row;
+    if (open === undefined) continue;
     findings.push({
       ...MEASURED,
       unit,
-      fuel: fuel(open.row),
+      fuel: fuel(open),
       reason: 'supply_over_maximum',
-      evidence: supplyOverMaximum(
-        found,
-        maximum[limit],
-        writeDay(readings.day[open.row]),
-        file(open.row),
-        line[open.row],
-      ),
+      evidence: supplyOverMaximum(pressure(open), maximum[limit], writeDay(readings.day[open]), file(open), line[open]),
       checkFirst: checkSupplyMaximum(),
       readingsUsed: judged.filter(({ verdict }) => verdict !== 'unknown').length,
-      urgency: found / maximum[limit],
+      urgency: pressure(open) / maximum[limit],
     });
   }
   return findings;
