@@ -4,6 +4,8 @@
  * A kind is a plain object of pure functions. It knows shared/ and its own folder, never another cell, never the
  * engine and never the page. Every effect (clock, files, randomness, time slices) reaches it through CellContext.
  */
+
+import type { ShardWork } from './crew.ts';
 import type { Working } from './formula/working.ts';
 import type { UnitLanes } from './lanes/lane.ts';
 import type { Outcome } from './outcome.ts';
@@ -48,6 +50,8 @@ export interface CellContext {
   progress(share: number, doing?: string): void;
   /** Lets others run and throws the signal's reason when a newer change has made this calculation useless. */
   pause(): Promise<void>;
+  /** Helper workers for a work of the kind's `crews`, where the host has some; see enlist in crew.ts. */
+  helpers?(work: string, shards: readonly unknown[]): Promise<unknown>;
 }
 
 /** A sentence is text with blanks; each blank is one parameter. */
@@ -152,6 +156,8 @@ export interface CellKind<
     context: CellContext,
     fitted: Fitted | undefined,
   ): Promise<Outcome<Result>>;
+  /** Works that helper workers may do on shards of this kind's data, by name; see crew.ts. */
+  readonly crews?: Readonly<Record<string, ShardWork>>;
   /** Cells that this one wants calculated as of past days; their results stand among its inputs under replayName. */
   replays?(parameters: Parameters, asOf: number): Replays;
   describe(result: Result): Description;

@@ -3,6 +3,7 @@ import type { CellState } from '../../shared/cell-state.ts';
 import * as say from '../../shared/messages/notebook.ts';
 import type { Outcome } from '../../shared/outcome.ts';
 import { campusReview } from '../notebook/campus-review.ts';
+import type { HelperPool } from '../notebook/crews/helper-pool.ts';
 import { dataNotices } from '../notebook/data-notices.ts';
 import type { DataReference, NotebookDocument } from '../notebook/document.ts';
 import { embeddedFiles } from '../notebook/embedded-files.ts';
@@ -23,9 +24,9 @@ export class TableHost {
   #notices: readonly string[] = [];
   #running: Promise<unknown> | undefined;
 
-  constructor(catalogue: ReadonlyMap<string, CellKind>, post: (reply: TableReply) => void) {
+  constructor(catalogue: ReadonlyMap<string, CellKind>, post: (reply: TableReply) => void, helpers?: HelperPool) {
     this.#post = post;
-    this.#session = new Session(catalogue);
+    this.#session = new Session(catalogue, { helpers });
     this.#session.onState((changed) => this.#tell(changed));
   }
 

@@ -28,7 +28,7 @@ export async function calculate(given: readonly string[], shell: Shell): Promise
   const { document, files } = await openNotebook(shell.folder, flags.plain[0]);
   for (const notice of dataNotices(document, files)) shell.err(notice);
   const out = await OutFolder.prepare(shell.folder, target);
-  const session = new Session(shell.catalogue);
+  const session = new Session(shell.catalogue, shell);
   session.open(asOf === undefined ? document : { ...document, as_of: asOf }, files);
   return finish(session, out, { failOn, refuseFaults: false }, shell);
 }

@@ -26,7 +26,7 @@ export async function check(given: readonly string[], shell: Shell): Promise<num
   const singleReading = flags.choice('single-reading', ['as_found', 'as_left']);
   const profiles = profile === undefined ? [] : [await readProfileFile(shell.folder, profile)];
   await tellProposals([...files.values()], profiles, shell);
-  const session = new Session(shell.catalogue);
+  const session = new Session(shell.catalogue, shell);
   session.open(
     importOnly(shell.today(), {
       files: [...files.keys()],

@@ -35,7 +35,7 @@ async function calculated(
 ): Promise<{ document: NotebookDocument; raised: Table }> {
   const { document: saved, files } = await openNotebook(shell.folder, path);
   const document = asOf === undefined ? saved : { ...saved, as_of: asOf };
-  const session = new Session(shell.catalogue);
+  const session = new Session(shell.catalogue, shell);
   session.open(document, files);
   await session.calculate();
   const raising = session.states().find(({ kind, phase }) => kind === 'raise' && phase === 'done');

@@ -1,10 +1,19 @@
+import { availableParallelism } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { isMainThread, parentPort } from 'node:worker_threads';
 import { catalogue } from '../../cells/catalogue.ts';
+import { HelperPool } from '../notebook/crews/helper-pool.ts';
+import type { ToHelper } from '../notebook/crews/messages.ts';
+import { serveCrews } from '../notebook/crews/serve-crews.ts';
 import { runCommand } from './run-command.ts';
+import { threadHelper } from './thread-helper.ts';
 
+const file = fileURLToPath(import.meta.url);
 /** Both src/cli/main.ts and dist/cli/main.js lie two folders below the project's own. */
-const home = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
+const home = join(dirname(file), '..', '..');
+/** More than these bring nothing: the work between two questions is too short. */
+const MOST_HELPERS = 8;
 
 function today(): string {
   const now = new Date();
@@ -12,18 +21,38 @@ function today(): string {
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }
 
-// A reader that has seen enough (`| head`) is no fault.
-process.stdout.on('error', (cause: NodeJS.ErrnoException) => {
-  if (cause.code !== 'EPIPE') throw cause;
-});
+/** As many helpers as there are processors; BETWEEN_VISITS_HELPERS=0 keeps everything in one thread. */
+function helpers(): HelperPool | undefined {
+  const wanted = Number(process.env['BETWEEN_VISITS_HELPERS'] ?? availableParallelism());
+  const size = Math.min(Number.isFinite(wanted) ? wanted : 0, MOST_HELPERS);
+  return size > 1 ? new HelperPool(size, () => threadHelper(file)) : undefined;
+}
 
-process.exitCode = await runCommand(process.argv.slice(2), {
-  catalogue,
-  folder: process.cwd(),
-  home,
-  width: process.stdout.columns ?? 100,
-  environment: process.env,
-  today,
-  out: (line) => void process.stdout.write(`${line}\n`),
-  err: (line) => void process.stderr.write(`${line}\n`),
-});
+async function command(): Promise<void> {
+  // A reader that has seen enough (`| head`) is no fault.
+  process.stdout.on('error', (cause: NodeJS.ErrnoException) => {
+    if (cause.code !== 'EPIPE') throw cause;
+  });
+  const pool = helpers();
+  process.exitCode = await runCommand(process.argv.slice(2), {
+    catalogue,
+    helpers: pool,
+    folder: process.cwd(),
+    home,
+    width: process.stdout.columns ?? 100,
+    environment: process.env,
+    today,
+    out: (line) => void process.stdout.write(`${line}\n`),
+    err: (line) => void process.stderr.write(`${line}\n`),
+  });
+  pool?.end();
+}
+
+/** A thread started from this very file helps the one that started it. */
+function help(): void {
+  const take = serveCrews(catalogue, (message) => parentPort?.postMessage(message));
+  parentPort?.on('message', (message: ToHelper) => take(message));
+}
+
+if (isMainThread) await command();
+else help();

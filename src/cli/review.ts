@@ -43,7 +43,7 @@ export async function review(given: readonly string[], shell: Shell): Promise<nu
   const profiles = profile === undefined ? {} : { profiles: [await readProfileFile(shell.folder, profile)] };
   const { files, keys } = await openFiles(flags, shell.folder);
   const out = await OutFolder.prepare(shell.folder, flags.value('out') as string);
-  const session = new Session(shell.catalogue);
+  const session = new Session(shell.catalogue, shell);
   const data = [...files].map(([key, { name, size, hash }]) => ({ key, name, size, hash }));
   session.open(campusReview({ title: 'Campus review', data, ...keys, ...settings, ...profiles }), files);
   return finish(session, out, { failOn, refuseFaults: true }, shell);

@@ -49,7 +49,7 @@ async function printSample(shell: Shell): Promise<void> {
   const folder = join(shell.home, 'sample-data');
   if (!existsSync(join(folder, 'campus-review.json'))) throw new CommandError(say.sampleMissing(folder));
   const { document, files } = await openNotebook(folder, 'campus-review.json');
-  const session = new Session(shell.catalogue);
+  const session = new Session(shell.catalogue, shell);
   session.open(document, files);
   await session.calculate();
   shell.out(say.raisedHead(document.title, document.as_of));

@@ -67,7 +67,7 @@ async function calculated(flags: Flags, shell: Shell): Promise<Session> {
       },
     ],
   };
-  const session = new Session(shell.catalogue);
+  const session = new Session(shell.catalogue, shell);
   session.open(document, files);
   await session.calculate();
   return session;

@@ -14,6 +14,7 @@ import { readIsoDate } from '../../shared/quantities/dates.ts';
 import { replayName } from '../../shared/replays.ts';
 import type { NodeId, NodeRead, NodeRun, NodeSpec } from '../engine/node.ts';
 import { canonicalJson } from './canonical-json.ts';
+import type { HelperPool } from './crews/helper-pool.ts';
 import type { CellEntry, NotebookDocument } from './document.ts';
 import { tooHeavy } from './too-heavy.ts';
 
@@ -29,6 +30,7 @@ export interface PreparedCell {
 export interface Host {
   readonly catalogue: ReadonlyMap<string, CellKind>;
   readonly files: ReadonlyMap<SourceKey, SourceFile>;
+  readonly helpers?: HelperPool | undefined;
 }
 
 /** The id of the node that fits, where a cell has one. A cell's name cannot hold "#" or "@". */
@@ -105,7 +107,7 @@ function nodesOf(cell: PreparedCell, setting: Setting, host: Host): NodeSpec<Cel
           ...cellInputs(reads, inputs),
           ...replays.map(({ node }) => [node, inputs.get(node) as CellResult] as const),
         ]);
-        return kind.compute(parameters, named, context(run, setting, host), inputs.get(fitNode(id)));
+        return kind.compute(parameters, named, context(kind, run, setting, host), inputs.get(fitNode(id)));
       }),
   };
   if (!fit) return [judge];
@@ -115,7 +117,9 @@ function nodesOf(cell: PreparedCell, setting: Setting, host: Host): NodeSpec<Cel
     key: canonicalJson([...frame, 'fit', fit.parameters(parameters)]),
     reads: [...fitReads.values()],
     compute: (inputs, run) =>
-      guarded(entry.name, () => fit.compute(parameters, cellInputs(fitReads, inputs), context(run, setting, host))),
+      guarded(entry.name, () =>
+        fit.compute(parameters, cellInputs(fitReads, inputs), context(kind, run, setting, host)),
+      ),
   };
   return [before, judge];
 }
@@ -155,13 +159,15 @@ function cellInputs(reads: ReadonlyMap<CellName, NodeRead>, inputs: ReadonlyMap<
   return new Map([...reads].map(([cell, { node }]) => [cell, inputs.get(node) as CellResult]));
 }
 
-function context(run: NodeRun, { asOf, seed }: Setting, { files }: Host): CellContext {
+function context({ name }: CellKind, run: NodeRun, { asOf, seed }: Setting, { files, helpers }: Host): CellContext {
+  const { signal } = run;
   return {
     asOf,
     seed,
-    signal: run.signal,
+    signal,
     source: (key) => files.get(key),
     progress: (share) => run.progress(share),
     pause: () => run.pause(),
+    ...(helpers && { helpers: async (work, shards) => helpers.enlist(name, work, shards, signal) }),
   };
 }

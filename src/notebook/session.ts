@@ -9,6 +9,7 @@ import { applyEdit } from './apply-edit.ts';
 import { canonicalJson } from './canonical-json.ts';
 import { cellNodes, cellOfNode, fitNode, type PreparedCell, prepareCell } from './cell-nodes.ts';
 import { cellState, type DescribedResult } from './cell-states.ts';
+import type { HelperPool } from './crews/helper-pool.ts';
 import type { NotebookDocument } from './document.ts';
 import type { Edit } from './edit.ts';
 import { advance, beginHistory, type History, stepBack, stepForward } from './history.ts';
@@ -20,12 +21,20 @@ export type StateListener = (changed: readonly CellState[]) => void;
 /** A file that a cell wrote, with the cell's name. */
 export type CellOutputFile = OutputFile & { readonly cell: CellName };
 
+export interface SessionOptions {
+  /** Helper workers for heavy cells; without them everything is calculated here, to the same bytes. */
+  readonly helpers?: HelperPool | undefined;
+  /** Most bytes that kept results may take. */
+  readonly limitBytes?: number;
+}
+
 /**
  * An open notebook: its document, its data files and its results. Editing and calculating are apart: edits take effect in
  * the document at once, in the results with the next calculate(), which supersedes one that is still running.
  */
 export class Session {
   readonly #catalogue: ReadonlyMap<string, CellKind>;
+  readonly #helpers: HelperPool | undefined;
   readonly #graph: Graph<CellResult>;
   readonly #listeners = new Set<StateListener>();
   readonly #described = new Map<CellName, DescribedResult>();
@@ -38,8 +47,9 @@ export class Session {
   #changed = new Set<CellName>();
   #telling: ReturnType<typeof setTimeout> | undefined;
 
-  constructor(catalogue: ReadonlyMap<string, CellKind>, limitBytes = 768 * 2 ** 20) {
+  constructor(catalogue: ReadonlyMap<string, CellKind>, { helpers, limitBytes = 768 * 2 ** 20 }: SessionOptions = {}) {
     this.#catalogue = catalogue;
+    this.#helpers = helpers;
     this.#graph = new Graph({
       versions: resultVersions,
       restrict: onlyTables,
@@ -181,7 +191,7 @@ export class Session {
 
   #define(): void {
     const document = this.#open().present;
-    const host = { catalogue: this.#catalogue, files: this.#files };
+    const host = { catalogue: this.#catalogue, files: this.#files, helpers: this.#helpers };
     const before = this.#cells;
     this.#cells = new Map(
       document.cells.map((entry) => [entry.name, reuse(before.get(entry.name), entry) ?? prepareCell(entry, host)]),
