@@ -33,19 +33,27 @@ export function estimateSpread(program: FleetProgram, options: EstimateOptions):
   const units = sampleUnits(program.units, options.sample, options.seed);
   const estimated = estimable(program, units).filter((name) => options.free?.includes(name) ?? true);
   const typical = estimated.map((name) => toLine(name, prior.typical[name]));
-  const spreadAt = (logs: Float64Array): Spread => {
+  const spreadAt = (line: Float64Array): Spread => {
     const spread: Record<SpreadName, number> = { ...prior.typical };
     estimated.forEach((name, i) => {
-      spread[name] = fromLine(name, logs[i]);
+      spread[name] = fromLine(name, line[i]);
     });
     return spread;
   };
-  const half = (logs: Float64Array): number => {
-    const spread = spreadAt(logs);
-    const penalty = logs.reduce((sum, log, i) => sum + ((log - typical[i]) / prior.logSd) ** 2, 0);
-    return 0.5 * (criterionOf(sumEquations(program, spread, units), program.shared, spread, prior) + penalty);
-  };
-  const found = minimize(half, typical, { maxSteps: 40, difference: 1e-3, tolerance: 0.02, longestStep: 0.7 });
+  const halfCriterion =
+    (sample: Int32Array) =>
+    (line: Float64Array): number => {
+      const spread = spreadAt(line);
+      const penalty = line.reduce((sum, value, i) => sum + ((value - typical[i]) / prior.logSd) ** 2, 0);
+      return 0.5 * (criterionOf(sumEquations(program, spread, sample), program.shared, spread, prior) + penalty);
+    };
+  // A fifth of the sample finds the neighbourhood at a fifth of the cost.
+  const few = units.length > MANY ? units.filter((_, i) => i % 5 === 0) : undefined;
+  const rough = few && minimize(halfCriterion(few), typical, { ...SEARCH, leastGain: 0.05 });
+  const found = minimize(halfCriterion(units), rough?.at ?? typical, {
+    ...SEARCH,
+    ...(rough ? { inverseHessian: rough.inverseHessian.map((value) => value / 5) } : {}),
+  });
   return {
     spread: spreadAt(found.at),
     estimated,
@@ -58,6 +66,19 @@ export function estimateSpread(program: FleetProgram, options: EstimateOptions):
 /** A hyperparameter on the whole line, where it is searched for: logit of a share, logarithm of the others. */
 const toLine = (name: SpreadName, value: number): number => (SHARES.has(name) ? ln(value / (1 - value)) : ln(value));
 const fromLine = (name: SpreadName, value: number): number => (SHARES.has(name) ? 1 / (1 + exp(-value)) : exp(value));
+
+/** Units from which a fifth is worth a search of its own. */
+const MANY = 150;
+
+/** One-sided differences are wrong by a thousandth of the curvature, which moves no hyperparameter by a hundredth of its error. */
+const SEARCH = {
+  maxSteps: 40,
+  difference: 1e-3,
+  tolerance: 0.005,
+  longestStep: 0.7,
+  leastGain: 0.02,
+  oneSided: true,
+};
 
 /** Unit numbers of the sample, ascending: a seeded shuffle's first ones. */
 export function sampleUnits(units: number, sample: number, seed: number): Int32Array {

@@ -1,6 +1,6 @@
-import { type Motion, passTwoBarriers } from '../statistics/first-passage.ts';
+import { passTwoBarriers } from '../statistics/first-passage.ts';
 import { normalCdf } from '../statistics/normal.ts';
-import { gaussLegendre, type Quadrature } from '../statistics/quadrature.ts';
+import { gaussHermite, gaussLegendre, type Quadrature } from '../statistics/quadrature.ts';
 
 /** A level and its rate on the day of the last visit, as known then; points and years. */
 export interface LevelState {
@@ -21,12 +21,17 @@ export interface Band {
   readonly upper: number;
 }
 
-/** Rules over the level: the finer one where its uncertainty outweighs what time adds, and the integrand nears a step. */
-const SMOOTH = gaussLegendre(12);
-const STEEP = gaussLegendre(32);
+/**
+ * Rules over the level, the finer the more its uncertainty outweighs what time adds, since the integrand then nears a step;
+ * Gauss-Hermite where neither barrier cuts the level's distribution, Gauss-Legendre between the barriers where one does.
+ */
+const WHOLE_SMOOTH = gaussHermite(5);
+const WHOLE = gaussHermite(9);
+const CUT = gaussLegendre(10);
+const STEEP = gaussLegendre(30);
 
 /** Beyond this many deviations a level is left out of the quadrature, and a band is out of reach. */
-const REACH = 5;
+const REACH = 4.5;
 const OUT_OF_REACH = 6;
 
 /**
@@ -46,20 +51,48 @@ export function chanceOutWithin(state: LevelState, band: Band, years: number): n
   const slope = levelVariance > 0 ? covariance / levelVariance : 0;
   const rateVariance = state.rateVariance - slope * covariance + (state.rateWander ** 2 * years) / 3;
   const driftSd = Math.sqrt(Math.max(0, rateVariance));
-  const { nodes, weights } = ruleFor(sd, driftSd, state, slope, years);
-  const from = Math.max(lower, level - REACH * sd);
-  const half = (Math.min(upper, level + REACH * sd) - from) / 2;
+  const share = addedShare(sd, driftSd, state, slope, years);
+  const passed = (start: number): number =>
+    passTwoBarriers(
+      upper - start,
+      start - lower,
+      { drift: state.rate + slope * (start - level), driftSd, diffusion: state.wander },
+      years,
+    );
+  const isWhole = lower < level - REACH * sd && upper > level + REACH * sd;
+  const mean =
+    isWhole && share > 0.5
+      ? meanOverAll(passed, level, sd, share > 1 ? WHOLE_SMOOTH : WHOLE)
+      : meanBetween(passed, level, sd, band, share > 0.7 ? CUT : STEEP);
+  return Math.min(1, Math.max(0, 1 - inside + inside * mean));
+}
+
+function meanOverAll(f: (x: number) => number, mean: number, sd: number, { nodes, weights }: Quadrature): number {
+  let sum = 0;
+  for (let i = 0; i < nodes.length; i++) sum += weights[i] * f(mean + sd * nodes[i]);
+  return sum;
+}
+
+/** Mean of f over the part of a normal distribution that lies between the barriers. */
+function meanBetween(
+  f: (x: number) => number,
+  mean: number,
+  sd: number,
+  { lower, upper }: Band,
+  { nodes, weights }: Quadrature,
+): number {
+  const from = Math.max(lower, mean - REACH * sd);
+  const half = (Math.min(upper, mean + REACH * sd) - from) / 2;
   let total = 0;
-  let passed = 0;
+  let sum = 0;
   for (let i = 0; i < nodes.length; i++) {
-    const start = from + half * (1 + nodes[i]);
-    const z = (start - level) / sd;
+    const x = from + half * (1 + nodes[i]);
+    const z = (x - mean) / sd;
     const weight = weights[i] * Math.exp(-0.5 * z * z);
-    const motion: Motion = { drift: state.rate + slope * (start - level), driftSd, diffusion: state.wander };
     total += weight;
-    passed += weight * passTwoBarriers(upper - start, start - lower, motion, years);
+    sum += weight * f(x);
   }
-  return Math.min(1, Math.max(0, 1 - inside + (inside * passed) / total));
+  return sum / total;
 }
 
 function isOutOfReach(state: LevelState, { lower, upper }: Band, years: number): boolean {
@@ -67,9 +100,10 @@ function isOutOfReach(state: LevelState, { lower, upper }: Band, years: number):
   return mean - lower > OUT_OF_REACH * sd && upper - mean > OUT_OF_REACH * sd;
 }
 
-function ruleFor(sd: number, driftSd: number, { wander }: LevelState, slope: number, years: number): Quadrature {
+/** What time adds to the spread of the level, over the spread that is there at the last visit. */
+function addedShare(sd: number, driftSd: number, { wander }: LevelState, slope: number, years: number): number {
   const added = Math.sqrt(wander * wander * years + driftSd * driftSd * years * years);
-  return added > 0.7 * sd * Math.abs(1 + slope * years) ? SMOOTH : STEEP;
+  return added / (sd * Math.max(1e-9, Math.abs(1 + slope * years)));
 }
 
 /** Chance of being outside exactly `years` after the last visit. */

@@ -3,14 +3,6 @@ import { type FleetProgram, STEP } from './fleet-program.ts';
 import type { Spread } from './spread.ts';
 import { blendOf, UnitFilter } from './unit-filter.ts';
 
-/** The filter's state before and after a step that is no reading. */
-interface Turn {
-  readonly meansBefore: Float64Array;
-  readonly before: Float64Array;
-  readonly meansAfter: Float64Array;
-  readonly after: Float64Array;
-}
-
 /**
  * Fixed-interval smoother over one unit's steps (Rauch, Tung and Striebel 1965, AIAA J. 3), for the readings and every
  * shared column at once, so that the effects' uncertainty can be added exactly.
@@ -26,74 +18,151 @@ export class UnitSmoother {
   /** Smoothed state at the step just visited: readings, then columns; and its covariance given the shared effects. */
   means: Float64Array = new Float64Array(0);
   covariance: Float64Array = new Float64Array(0);
+  /** Filtered states before and after each step that is no reading, one after another. */
+  #history: Float64Array = new Float64Array(0);
+  #room = 0;
+  #scratch: Scratch = scratchFor(1);
 
   /** Calls `visit` for every reading's step, last first, with `means` and `covariance` as of just after it. */
   run(program: FleetProgram, unit: number, spread: Spread, visit: (step: number) => void): void {
     const from = program.unitSteps[unit];
     const to = program.unitSteps[unit + 1];
-    const turns = this.#forward(program, unit, spread);
+    this.#forward(program, unit, spread, from, to);
     const { size, columns } = this;
-    this.means = this.#filter.means.slice(0, size * columns);
-    this.covariance = this.#filter.covariance.slice(0, size * size);
+    this.#ensureState();
+    this.means.set(this.#filter.means.subarray(0, size * columns));
+    this.covariance.set(this.#filter.covariance.subarray(0, size * size));
+    let turn = this.#turns(program, from, to);
     for (let step = to - 1; step >= from; step--) {
-      const turn = turns[step - from];
       const kind = program.kind[step];
       if (kind === STEP.read || kind === STEP.set || kind === STEP.left) visit(step);
-      if (!turn) continue;
-      this.#backward(turn, keptStates(program, step, size), motionOf(program, step, spread));
+      if (kind !== STEP.read) this.#backward(--turn, program, step, spread);
     }
   }
 
-  #forward(program: FleetProgram, unit: number, spread: Spread): (Turn | undefined)[] {
+  #turns({ kind }: FleetProgram, from: number, to: number): number {
+    let turns = 0;
+    for (let step = from; step < to; step++) if (kind[step] !== STEP.read) turns++;
+    return turns;
+  }
+
+  #ensureState(): void {
+    const { size, columns } = this;
+    if (this.means.length < size * columns) this.means = new Float64Array(size * columns);
+    if (this.covariance.length < size * size) this.covariance = new Float64Array(size * size);
+    if (this.#scratch.size !== size) this.#scratch = scratchFor(size);
+  }
+
+  #forward(program: FleetProgram, unit: number, spread: Spread, from: number, to: number): void {
     const filter = this.#filter;
     filter.begin(program, unit);
     this.size = filter.size;
     this.columns = filter.stride;
-    const means = (): Float64Array => filter.means.slice(0, this.size * this.columns);
-    const covariance = (): Float64Array => filter.covariance.slice(0, this.size * this.size);
-    const turns: (Turn | undefined)[] = [];
-    for (let step = program.unitSteps[unit]; step < program.unitSteps[unit + 1]; step++) {
-      if (program.kind[step] === STEP.read) {
+    this.#room = this.size * (this.columns + this.size);
+    const needed = 2 * this.#room * this.#turns(program, from, to);
+    if (this.#history.length < needed) this.#history = new Float64Array(needed);
+    let at = 0;
+    for (let step = from; step < to; step++) {
+      const kind = program.kind[step];
+      if (kind === STEP.read) {
         filter.take(program, unit, step, spread);
-        turns.push(undefined);
         continue;
       }
-      const meansBefore = means();
-      const before = covariance();
+      at = this.#keep(at);
       filter.take(program, unit, step, spread);
-      // What a `set` keeps is not changed by its own reading, so the state before it serves as the predicted one too.
-      const set = program.kind[step] === STEP.set || program.kind[step] === STEP.left;
-      turns.push({ meansBefore, before, meansAfter: set ? meansBefore : means(), after: set ? before : covariance() });
+      // What a new level leaves alone is not changed by its own reading: the state before serves as the predicted one.
+      if (kind === STEP.set || kind === STEP.left) this.#history.copyWithin(at, at - this.#room, at);
+      else this.#keep(at);
+      at += this.#room;
     }
-    return turns;
   }
 
-  #backward({ meansBefore, before, meansAfter, after }: Turn, kept: readonly number[], motion: Motion): void {
+  #keep(at: number): number {
     const { size, columns } = this;
-    const usable = kept.filter((state) => after[state * size + state] > 1e-14);
-    const count = usable.length;
-    const gain = smootherGain(before, after, usable, size, motion);
-    const meanShift = new Float64Array(count);
-    const means = meansBefore.slice();
-    for (let j = 0; j < columns; j++) {
-      usable.forEach((state, i) => {
-        meanShift[i] = this.means[j * size + state] - meansAfter[j * size + state];
-      });
-      for (let m = 0; m < size; m++)
-        for (let i = 0; i < count; i++) means[j * size + m] += gain[m * count + i] * meanShift[i];
-    }
-    const covariance = before.slice();
-    for (let m = 0; m < size; m++)
-      for (let k = 0; k < size; k++)
-        for (let i = 0; i < count; i++)
-          for (let l = 0; l < count; l++) {
-            const place = usable[i] * size + usable[l];
-            covariance[m * size + k] +=
-              gain[m * count + i] * (this.covariance[place] - after[place]) * gain[k * count + l];
-          }
-    this.means = means;
-    this.covariance = covariance;
+    this.#history.set(this.#filter.means.subarray(0, size * columns), at);
+    this.#history.set(this.#filter.covariance.subarray(0, size * size), at + size * columns);
+    return at + this.#room;
   }
+
+  #backward(turn: number, program: FleetProgram, step: number, spread: Spread): void {
+    const { size, columns, means, covariance } = this;
+    const history = this.#history;
+    const meansBefore = 2 * turn * this.#room;
+    const before = meansBefore + size * columns;
+    const meansAfter = meansBefore + this.#room;
+    const after = meansAfter + size * columns;
+    const { kept, gain, line, product } = this.#scratch;
+    const count = keptStates(program, step, size, history, after, kept);
+    fillGain(this.#scratch, count, size, history, before, after, motionOf(program, step, spread));
+    for (let j = 0; j < columns; j++) {
+      const row = j * size;
+      for (let i = 0; i < count; i++) line[i] = means[row + kept[i]] - history[meansAfter + row + kept[i]];
+      for (let m = 0; m < size; m++) {
+        let sum = history[meansBefore + row + m];
+        for (let i = 0; i < count; i++) sum += gain[m * count + i] * line[i];
+        means[row + m] = sum;
+      }
+    }
+    // J (P' − P_p), then its product with Jᵀ.
+    for (let m = 0; m < size; m++)
+      for (let l = 0; l < count; l++) {
+        let sum = 0;
+        for (let i = 0; i < count; i++) {
+          const place = kept[i] * size + kept[l];
+          sum += gain[m * count + i] * (covariance[place] - history[after + place]);
+        }
+        product[m * count + l] = sum;
+      }
+    for (let m = 0; m < size; m++)
+      for (let k = 0; k <= m; k++) {
+        let sum = history[before + m * size + k];
+        for (let l = 0; l < count; l++) sum += product[m * count + l] * gain[k * count + l];
+        covariance[m * size + k] = sum;
+        covariance[k * size + m] = sum;
+      }
+  }
+}
+
+interface Scratch {
+  readonly size: number;
+  readonly kept: Int32Array;
+  readonly gain: Float64Array;
+  readonly factor: Float64Array;
+  readonly line: Float64Array;
+  readonly product: Float64Array;
+}
+
+const scratchFor = (size: number): Scratch => ({
+  size,
+  kept: new Int32Array(size),
+  gain: new Float64Array(size * size),
+  factor: new Float64Array(size * size),
+  line: new Float64Array(size),
+  product: new Float64Array(size * size),
+});
+
+/**
+ * States that a step carries on: time keeps levels and rates, a new level all but that level, new hardware neither. A state
+ * without uncertainty (a lane not yet begun) is left out. Returns how many there are.
+ */
+function keptStates(
+  program: FleetProgram,
+  step: number,
+  size: number,
+  history: Float64Array,
+  after: number,
+  kept: Int32Array,
+): number {
+  const kind = program.kind[step];
+  const x = 2 * program.lane[step];
+  const end = kind === STEP.visit ? size - 1 : size;
+  const fresh = kind === STEP.set || kind === STEP.left || kind === STEP.renew;
+  let count = 0;
+  for (let state = 0; state < end; state++) {
+    if (fresh && (state === x || (kind === STEP.renew && state === x + 1))) continue;
+    if (history[after + state * size + state] > 1e-14) kept[count++] = state;
+  }
+  return count;
 }
 
 /** How a step moves what it keeps: levels by their rate over the years, or one level toward an aim. */
@@ -104,63 +173,45 @@ interface Motion {
   readonly share: number;
 }
 
+const STILL: Motion = { years: 0, level: -1, keep: 1, share: 0 };
+
 function motionOf(program: FleetProgram, step: number, spread: Spread): Motion {
-  if (program.kind[step] === STEP.visit) return { years: program.value[step], level: -1, keep: 1, share: 0 };
-  if (program.kind[step] !== STEP.aim) return { years: 0, level: -1, keep: 1, share: 0 };
+  if (program.kind[step] === STEP.visit) return { ...STILL, years: program.value[step] };
+  if (program.kind[step] !== STEP.aim) return STILL;
   const { keep, share } = blendOf(program, step, spread);
   return { years: 0, level: 2 * program.lane[step], keep, share };
 }
 
-/** Covariance of state m before the step with a kept state after it. */
-function carried(before: Float64Array, m: number, state: number, size: number, motion: Motion): number {
-  const own = before[m * size + state];
-  if (state === motion.level) return motion.keep * own - motion.share * before[m * size + size - 1];
-  return state % 2 === 0 && state < size - 1 ? own + before[m * size + state + 1] * motion.years : own;
-}
-
-/** States that a step carries on: time keeps levels and rates, a new level all but that level, new hardware neither. */
-function keptStates(program: FleetProgram, step: number, size: number): number[] {
-  const x = 2 * program.lane[step];
-  const all = Array.from({ length: size }, (_, state) => state);
-  switch (program.kind[step]) {
-    case STEP.visit:
-      return all.slice(0, size - 1);
-    case STEP.set:
-    case STEP.left:
-      return all.filter((state) => state !== x);
-    case STEP.renew:
-      return all.filter((state) => state !== x && state !== x + 1);
-    default:
-      return all;
-  }
-}
-
-/** J, size × usable: Cov(state before, state predicted) times the predicted covariance's inverse. */
-function smootherGain(
-  before: Float64Array,
-  after: Float64Array,
-  usable: readonly number[],
+/** J, size × count: Cov(state before, state predicted) times the predicted covariance's inverse. */
+function fillGain(
+  { kept, gain, factor, line }: Scratch,
+  count: number,
   size: number,
+  history: Float64Array,
+  before: number,
+  after: number,
   motion: Motion,
-): Float64Array {
-  const count = usable.length;
-  const gain = new Float64Array(size * count);
-  const factor = new Float64Array(count * count);
-  usable.forEach((row, i) => {
-    usable.forEach((column, l) => {
-      factor[i * count + l] = after[row * size + column];
-    });
+): void {
+  for (let i = 0; i < count; i++) {
+    for (let l = 0; l <= i; l++) factor[i * count + l] = history[after + kept[i] * size + kept[l]];
     factor[i * count + i] *= 1 + 1e-12;
-  });
-  if (Number.isNaN(factorCholesky(factor, count))) return gain;
-  const line = new Float64Array(count);
+  }
+  if (Number.isNaN(factorCholesky(factor, count))) {
+    gain.fill(0);
+    return;
+  }
   for (let m = 0; m < size; m++) {
-    usable.forEach((state, i) => {
-      line[i] = carried(before, m, state, size, motion);
-    });
+    const row = before + m * size;
+    for (let i = 0; i < count; i++) {
+      const state = kept[i];
+      if (state === motion.level) line[i] = motion.keep * history[row + state] - motion.share * history[row + size - 1];
+      // A level is carried on with its rate: x' = x + d·years.
+      else if (state % 2 === 0 && state < size - 1)
+        line[i] = history[row + state] + history[row + state + 1] * motion.years;
+      else line[i] = history[row + state];
+    }
     solveLower(factor, count, line);
     solveUpper(factor, count, line);
-    gain.set(line, m * count);
+    for (let i = 0; i < count; i++) gain[m * count + i] = line[i];
   }
-  return gain;
 }

@@ -6,7 +6,7 @@ interface Reached {
 }
 
 const HALF_DAY = 0.5 / 365.25;
-const CLOSE_ENOUGH = 5e-4;
+const CLOSE_ENOUGH = 2e-3;
 
 /**
  * Years after the last visit at which the chance of having left reaches each share, ascending shares; NaN where it does not

@@ -24,6 +24,7 @@ export function passOneBarrier(distance: number, motion: Motion, time: number): 
   if (time <= 0) return 0;
   const total = totalSpread(motion, time);
   const travel = motion.drift * time;
+  if (distance - Math.max(0, travel) > NOTHING_LEFT * total) return 0;
   if (motion.diffusion === 0) return total === 0 ? Number(travel >= distance) : normalCdf((travel - distance) / total);
   const reached = normalCdf((travel - distance) / total);
   return Math.min(1, reached + sourceMass(2 * distance, motion, time, total, Number.NEGATIVE_INFINITY, distance));

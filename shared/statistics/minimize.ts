@@ -16,9 +16,22 @@ export interface MinimizeOptions {
   readonly tolerance: number;
   /** Longest step in any one coordinate. */
   readonly longestStep: number;
+  /** The search also stops, after a few steps, where the next one promises to gain less than this. */
+  readonly leastGain: number;
+  /** Differences to one side: half the cost, less exact. */
+  readonly oneSided: boolean;
+  /** Guess of the inverse of the second derivatives, row-major; the identity, scaled by the first step, when left out. */
+  readonly inverseHessian?: Float64Array;
 }
 
-const DEFAULTS: MinimizeOptions = { maxSteps: 60, difference: 1e-4, tolerance: 1e-3, longestStep: 1 };
+const DEFAULTS: MinimizeOptions = {
+  maxSteps: 60,
+  difference: 1e-4,
+  tolerance: 1e-3,
+  longestStep: 1,
+  leastGain: 0,
+  oneSided: false,
+};
 
 /**
  * Minimum of a smooth function of a few variables: BFGS (Nocedal and Wright, Numerical Optimization, 2nd ed., ch. 6)
@@ -39,8 +52,10 @@ export function minimize(
   };
   let at: Float64Array = Float64Array.from(start);
   let value = evaluate(at);
-  let gradient = differentiate(evaluate, at, options.difference);
-  const inverse = identity(n);
+  const gradientAt = (x: Float64Array, here: number): Float64Array =>
+    differentiate(evaluate, x, options.difference, options.oneSided ? here : undefined);
+  let gradient = gradientAt(at, value);
+  const inverse = options.inverseHessian?.slice() ?? identity(n);
   let converged = largest(gradient) <= options.tolerance;
   for (let step = 0; step < options.maxSteps && !converged && n > 0; step++) {
     const direction = downhill(inverse, gradient, options.longestStep);
@@ -50,21 +65,36 @@ export function minimize(
       inverse.set(identity(n));
       continue;
     }
-    const nextGradient = differentiate(evaluate, next.at, options.difference);
+    const nextGradient = gradientAt(next.at, next.value);
     updateInverse(inverse, difference(next.at, at), difference(nextGradient, gradient));
     at = next.at;
     value = next.value;
     gradient = nextGradient;
-    converged = largest(gradient) <= options.tolerance;
+    const settled = step >= TRUSTED_FROM || options.inverseHessian !== undefined;
+    converged =
+      largest(gradient) <= options.tolerance || (settled && promisedGain(inverse, gradient) < options.leastGain);
   }
   return { at, value, converged, evaluations, inverseHessian: inverse };
 }
 
-function differentiate(f: (x: Float64Array) => number, at: Float64Array, step: number): Float64Array {
+/** Steps after which the inverse of the second derivatives is worth believing. */
+const TRUSTED_FROM = 6;
+
+/** ½ gᵀH⁻¹g, what a full step would gain. */
+function promisedGain(inverse: Float64Array, gradient: Float64Array): number {
+  const n = gradient.length;
+  let gain = 0;
+  for (let i = 0; i < n; i++) for (let j = 0; j < n; j++) gain += gradient[i] * inverse[i * n + j] * gradient[j];
+  return 0.5 * gain;
+}
+
+/** @param here the value at `at` for one-sided differences */
+function differentiate(f: (x: Float64Array) => number, at: Float64Array, step: number, here?: number): Float64Array {
   return at.map((_, i) => {
     const moved = at.slice();
     moved[i] = at[i] + step;
     const above = f(moved);
+    if (here !== undefined) return (above - here) / step;
     moved[i] = at[i] - step;
     return (above - f(moved)) / (2 * step);
   });

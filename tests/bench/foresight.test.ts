@@ -1,0 +1,71 @@
+import { describe, expect, test } from 'vitest';
+import { estimateSpread } from '../../shared/foresight/estimate-spread.ts';
+import { fitLanes } from '../../shared/foresight/fit-fleet.ts';
+import { chanceOutWithin, type LevelState } from '../../shared/foresight/leaving-chance.ts';
+import { solveShared, sumEquations } from '../../shared/foresight/shared-effects.ts';
+import { DRIFT_PRIOR } from '../../shared/foresight/spread.ts';
+import { traceLanes } from '../../shared/foresight/trace-lanes.ts';
+import { ProgramWriter } from '../../shared/foresight/write-program.ts';
+import { yearsUntilChance } from '../../shared/foresight/years-until-chance.ts';
+import { PLAIN_FLEET, simulateFleet } from '../verify/simulate-fleet.ts';
+
+/** Seconds since the last call: by the wall clock, and of processor time (other programs may share the machine). */
+function stopwatch(): () => string {
+  let last = performance.now();
+  let used = process.cpuUsage();
+  return () => {
+    const wall = (performance.now() - last) / 1000;
+    const processor = process.cpuUsage(used);
+    last = performance.now();
+    used = process.cpuUsage();
+    return `${wall.toFixed(2)} (${((processor.user + processor.system) / 1e6).toFixed(2)}) s`;
+  };
+}
+
+/** Fits and judges a simulated fleet of two lanes a unit, eight visits each, mostly with found and left readings. */
+function wholeModel(series: number): string {
+  const plan = { ...PLAIN_FLEET, units: series / 2, analyzers: 40, classes: 12, adjustBeyond: 0.1 };
+  const { readings, target } = simulateFleet(plan);
+  globalThis.gc?.();
+  const lap = stopwatch();
+  const parts: string[] = [];
+  const note = (name: string): number => parts.push(`${name} ${lap()}`);
+  const written = new ProgramWriter(readings).write();
+  note('steps');
+  const { spread } = estimateSpread(written.program, { prior: DRIFT_PRIOR, sample: 400, seed: 1 });
+  note('hyperparameters');
+  const effects = solveShared(sumEquations(written.program, spread), written.program.shared, spread, DRIFT_PRIOR);
+  note('shared effects');
+  const states = fitLanes(written.program, spread, effects);
+  note('lanes');
+  const trace = traceLanes(written, spread, effects);
+  note('paths');
+  const band = { lower: target - 0.8, upper: target + 1 };
+  let out = 0;
+  for (let lane = 0; lane < series; lane++) {
+    const state: LevelState = {
+      level: states.level[lane],
+      rate: states.rate[lane],
+      levelVariance: states.levelVariance[lane],
+      rateVariance: states.rateVariance[lane],
+      covariance: states.covariance[lane],
+      wander: spread.wander,
+      rateWander: spread.rateWander,
+    };
+    out += chanceOutWithin(state, band, 1.5);
+    yearsUntilChance(state, band, [0.1, 0.5, 0.9], 6);
+  }
+  note('chances and dates');
+  expect(trace.level.length).toBeGreaterThan(series);
+  expect(out).toBeGreaterThan(0);
+  const memory = process.memoryUsage();
+  return `${series} series, ${readings.rows} readings: ${parts.join(', ')}; ${Math.round(memory.rss / 1e6)} MB`;
+}
+
+describe('the whole model', () => {
+  test.each([1_000, 10_000, 100_000])('%i series of eight visits', (series) => {
+    const started = performance.now();
+    const told = wholeModel(series);
+    console.log(`${told}; ${((performance.now() - started) / 1000).toFixed(1)} s with the simulation`);
+  });
+});
