@@ -1,4 +1,5 @@
 import { BLOCK_ROWS } from './block-rows.ts';
+import type { GroupColumn } from './group-statistics.ts';
 import type { BlockContext, Slope } from './instruction.ts';
 import { linkPlan } from './link-plan.ts';
 import { Plan } from './plan.ts';
@@ -40,13 +41,10 @@ export class Evaluator {
 }
 
 /** One column over all rows, for what a group function reads. */
-function evaluateWhole(
-  program: Program,
-  sources: Sources,
-  name: string,
-): Required<Pick<OutputColumn, 'values' | 'sd'>> {
-  const column = { values: new Float64Array(sources.rows), sd: new Float64Array(sources.rows) };
-  new Evaluator(program, sources, new Map([[name, column]])).run(0, sources.rows);
+export function evaluateWhole(program: Program, sources: Sources, name: string): GroupColumn {
+  const { rows } = sources;
+  const column = { values: new Float64Array(rows), sd: new Float64Array(rows), bounds: new Int8Array(rows) };
+  new Evaluator(program, sources, new Map([[name, column]])).run(0, rows);
   return column;
 }
 

@@ -1,14 +1,11 @@
 import type { TextColumn } from '../table/table.ts';
-import { groupCodes, groupStatistic } from './group-statistics.ts';
+import { type GroupColumn, groupCodes, groupStatistic } from './group-statistics.ts';
 import type { Program } from './program.ts';
 import { type BlockSource, fromColumn, type Sources } from './sources.ts';
 import type { Step } from './step.ts';
 
-type EvaluateWhole = (
-  program: Program,
-  sources: Sources,
-  name: string,
-) => { readonly values: Float64Array; readonly sd: Float64Array };
+/** Evaluates one output over all rows. */
+export type EvaluateWhole = (program: Program, sources: Sources, name: string) => GroupColumn;
 
 /**
  * Works out the values per group, which need whole columns, in the order in which they stand, and puts each in as an
@@ -23,18 +20,19 @@ export function resolveGroups(
   const steps: Step[] = [...program.steps];
   const numbers = new Map<string, BlockSource>(sources.numbers);
   const uncertainties = new Map<string, BlockSource>(sources.uncertainties);
-  const now: Sources = { ...sources, numbers, uncertainties };
+  const bounds = new Map<string, Int8Array>(sources.bounds);
+  const now: Sources = { ...sources, numbers, uncertainties, bounds };
   const wanted = reachable(program);
   steps.forEach((step, index) => {
     if (step.op !== 'group' || !wanted.has(index)) return;
     const name = `group ${index}`;
     const unit = [...program.outputs.values()][0].unit;
     const inner: Program = { steps, outputs: new Map([[name, { step: step.args[0], unit }]]) };
-    const { values, sd } = evaluate(inner, now, name);
     const keys = step.by.map((key) => sources.texts.get(key) as TextColumn);
-    const column = groupStatistic(step.statistic, values, sd, groupCodes(keys, sources.rows));
+    const column = groupStatistic(step.statistic, evaluate(inner, now, name), groupCodes(keys, sources.rows));
     numbers.set(name, fromColumn(column.values));
     uncertainties.set(name, fromColumn(column.sd));
+    if (column.bounds.some((mark) => mark !== 0)) bounds.set(name, column.bounds);
     steps[index] = { op: 'input', args: [], name };
   });
   return { program: { ...program, steps }, sources: now };

@@ -5,7 +5,7 @@ import { findUnit } from '../quantities/find-unit.ts';
 import { type BudgetTerm, budgetAt } from './budget.ts';
 import { compileFormulas } from './compile-formulas.ts';
 import type { Scope } from './definition.ts';
-import { Evaluator } from './evaluator.ts';
+import { Evaluator, evaluateWhole } from './evaluator.ts';
 import { namesIn } from './names-in.ts';
 import { parseFormula } from './parse-formula.ts';
 import { resolveGroups } from './resolve-groups.ts';
@@ -114,15 +114,6 @@ function evaluateRow(
       return [each, { value: values[0], sd: sd[0], unit, shown: shownNumber(values[0], unit, bounds[0]) }];
     }),
   );
-}
-
-function evaluateWhole(...[program, sources, name]: Parameters<Parameters<typeof resolveGroups>[2]>): {
-  values: Float64Array;
-  sd: Float64Array;
-} {
-  const column = { values: new Float64Array(sources.rows), sd: new Float64Array(sources.rows) };
-  new Evaluator(program, sources, new Map([[name, column]])).run(0, sources.rows);
-  return column;
 }
 
 /** The definitions that a name rests on, each after those that it reads; itself last. */

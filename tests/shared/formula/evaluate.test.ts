@@ -131,6 +131,26 @@ describe('over a group', () => {
     expect(calculate(formula, columns).values).toEqual(expected);
   });
 
+  test.each([
+    ['mean(x, unit)', [1, 0]],
+    ['median(x, unit)', [1, 0]],
+    ['highest(x, unit)', [1, 0]],
+    ['lowest(x, unit)', [0, 0]],
+    ['first(x, unit)', [1, 0]],
+    ['last(x, unit)', [0, 0]],
+    ['count(x, unit)', [0, 0]],
+    ['0 - mean(x, unit)', [-1, 0]],
+  ])('a bound among the values: %s', (formula, [a, b]) => {
+    const bounded = { ...columns, x: { ...columns.x, bounds: [1, 0, 0, 0, 0] } };
+    const { bounds } = calculate(formula, bounded);
+    expect([bounds[0], bounds[3]]).toEqual([a, b]);
+  });
+  test('a spread with a bound among the values, and a mean of bounds to both sides, are unknown', () => {
+    const at = (bounds: number[]) => ({ ...columns, x: { ...columns.x, bounds } });
+    expect(calculate('stdev(x, unit)', at([1, 0, 0, 0, 0])).values[0]).toBeNaN();
+    expect(calculate('mean(x, unit)', at([1, -1, 0, 0, 0])).values[0]).toBeNaN();
+  });
+
   test('the mean of n independent readings is known better by the root of n', () => {
     const found = calculate('mean(x, unit)', { ...columns, x: { ...columns.x, sd: 0.3 } });
     expect(found.sd[0]).toBeCloseTo(0.3 / Math.sqrt(3), 12);
