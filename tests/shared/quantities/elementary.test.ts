@@ -1,3 +1,4 @@
+// biome-ignore-all lint/suspicious/noApproximativeNumericConstant: the digits are the check, so they come from outside
 import { describe, expect, test } from 'vitest';
 import { cos, exp, ln, log10, power } from '../../../shared/quantities/elementary.ts';
 
