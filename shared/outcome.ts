@@ -12,7 +12,28 @@ export interface Question {
   readonly remedy: string;
   /** The parameter of the asking cell that holds the answer. */
   readonly parameter: string;
-  readonly options: readonly { readonly value: string; readonly label: string }[];
+  readonly options: readonly AnswerOption[];
+  /** Where the answer is a word of the user's own, such as a unit's id. */
+  readonly entry?: AnswerEntry;
+}
+
+export interface AnswerOption {
+  readonly value: string;
+  readonly label: string;
+  /** Where the parameter is a list of named entries: the entry to put into it, for the one of the same name or else in front. */
+  readonly answer?: NamedAnswer;
+}
+
+export interface AnswerEntry {
+  readonly label: string;
+  /** As in an option, but for the typed word, which goes where the path of names leads. */
+  readonly answer: NamedAnswer;
+  readonly path: readonly string[];
+}
+
+export interface NamedAnswer {
+  readonly name: string;
+  readonly [key: string]: unknown;
 }
 
 export const succeed = <T>(value: T): Outcome<T> => ({ status: 'value', value });

@@ -44,6 +44,7 @@ export const askDecimal = (file: string, example: string): string =>
   `${file}: the number ${quote(example)} may have a decimal mark or a thousands mark, and no other number of the file settles it.`;
 export const askDateOrder = (file: string, lines: string, example: string): string =>
   `${file}: its dates do not show whether the day or the month stands first: line ${lines} may be ${example}.`;
+export const unitIdOf = (file: string): string => `Unit that ${file} was read at`;
 export const askUnitId = (file: string): string =>
   `${file} does not say which unit its readings belong to: no column and no line of its preamble names one.`;
 export const answerWithProfile = (json: string): string =>

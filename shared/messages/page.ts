@@ -88,7 +88,9 @@ export const addFilesWord = (): string => 'Add files …';
 export const filesDone = (): string => 'Done';
 export const filesOf = (parameter: string): string => `${parameter} of this cell`;
 export const missingFiles = (files: string): string =>
-  `This notebook reads ${files}, which is not at hand here. Open it, and the cells that wait for it go on.`;
+  `This notebook reads data files that are not at hand here: ${files}. Open them, and the cells that read them go on.`;
+export const answerThis = (): string => 'Answer';
+export const answerNeeded = (): string => 'Type the answer first.';
 export const openFilesWord = (): string => 'Open files …';
 
 // The head of the page.

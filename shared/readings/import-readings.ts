@@ -5,6 +5,7 @@ import { writeDay, writeIsoDate } from '../quantities/dates.ts';
 import { numbersOf, textAt, textsOf } from '../table/columns.ts';
 import type { Table } from '../table/table.ts';
 import { accountTables, type FileAccount } from './account.ts';
+import { answerProfile } from './answer-profile.ts';
 import { buildTable } from './build-table.ts';
 import { READING_FIELDS } from './fields.ts';
 import { findCo2Origin } from './find-co2-origin.ts';
@@ -75,7 +76,7 @@ export async function importReadings(
   for (const file of files) {
     const plan = await planFile(file, READINGS_VOCABULARY, { profiles: options.profiles, needs: NEEDS });
     if (plan.status !== 'value') return plan;
-    const fault = unusable(plan.value);
+    const fault = unusable(plan.value, options.profiles);
     if (fault) return fault;
     plans.push(plan.value);
   }
@@ -94,7 +95,7 @@ export async function importReadings(
 
 const NEEDS = 'the unit, the date and at least one measured value';
 
-function unusable(plan: FilePlan): Outcome<never> | undefined {
+function unusable(plan: FilePlan, profiles: readonly Profile[]): Outcome<never> | undefined {
   const known = new Set([...plan.columns, ...plan.constants].map(({ field }) => field));
   const heads = plan.columns
     .filter(({ field }) => field !== '')
@@ -103,12 +104,18 @@ function unusable(plan: FilePlan): Outcome<never> | undefined {
   if (!known.has('taken_at')) return fail(say.noColumn(plan.file, 'date', heads));
   const measured = READING_FIELDS.some(({ name, measured }) => measured && known.has(name)) || known.has('co');
   if (!measured) return fail(say.noColumn(plan.file, 'measured values', heads));
+  const used = plan.profile === '' ? undefined : profiles.find(({ name }) => name === plan.profile);
   if (!known.has('unit'))
     return ask({
       message: say.askUnitId(plan.file),
       remedy: say.answerWithProfile('{"constants": {"unit": "B-07"}}'),
       parameter: 'profiles',
       options: [],
+      entry: {
+        label: say.unitIdOf(plan.file),
+        answer: { ...answerProfile(plan.file, used, plan.columns, {}) },
+        path: ['constants', 'unit'],
+      },
     });
   return plan.questions.length > 0 ? ask(plan.questions[0]) : undefined;
 }

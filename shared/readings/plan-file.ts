@@ -6,7 +6,8 @@ import { readHead } from '../csv/read-head.ts';
 import { readText } from '../csv/read-text.ts';
 import * as say from '../messages/import.ts';
 import { nearestName } from '../names/nearest-name.ts';
-import { fail, type Outcome, type Question, succeed } from '../outcome.ts';
+import { fail, type NamedAnswer, type Outcome, type Question, succeed } from '../outcome.ts';
+import { answerProfile, type ProfileAnswer } from './answer-profile.ts';
 import { decimalMark } from './decimal-mark.ts';
 import { type BlocksFound, findBlocks } from './find-blocks.ts';
 import { findTable, type TableFound } from './find-table.ts';
@@ -96,8 +97,10 @@ function planTable(
 ): FilePlan {
   const profile = profiles.find((candidate) => profileFits(candidate, table.heads));
   const { columns, open } = planColumns(table, vocabulary, profile);
-  const questions = open.map((part) => unitQuestion(file, part, table, vocabulary));
-  const decimal = settleDecimal(file, table, columns, vocabulary, profile);
+  const settled = columns.filter(({ index }) => !open.some(({ column }) => column.index === index));
+  const answered = (answer: ProfileAnswer): NamedAnswer => ({ ...answerProfile(file, profile, settled, answer) });
+  const questions = open.map((part) => unitQuestion(file, part, table, vocabulary, answered));
+  const decimal = settleDecimal(file, table, columns, vocabulary, profile, answered);
   if (decimal.question) questions.push(decimal.question);
   return {
     file,
@@ -146,6 +149,7 @@ function settleDecimal(
   columns: readonly ColumnMapping[],
   { fields }: Vocabulary,
   profile: Profile | undefined,
+  answered: (answer: ProfileAnswer) => NamedAnswer,
 ): { mark: '.' | ','; question?: Question } {
   if (profile && profile.decimal !== '') return { mark: profile.decimal };
   const numbers = columns.filter(({ field }) => fields.get(field)?.kind === 'number').map(({ index }) => index);
@@ -159,14 +163,23 @@ function settleDecimal(
     remedy: say.answerWithProfile('{"decimal": ","}'),
     parameter: 'profiles',
     options: [
-      { value: '.', label: 'decimal point' },
-      { value: ',', label: 'decimal comma' },
+      { value: '.', label: 'decimal point', answer: answered({ decimal: '.' }) },
+      { value: ',', label: 'decimal comma', answer: answered({ decimal: ',' }) },
     ],
   };
   return { mark: '.', question };
 }
 
-function unitQuestion(file: string, { column, what }: OpenColumn, table: TableFound, vocabulary: Vocabulary): Question {
+function unitQuestion(
+  file: string,
+  { column, what }: OpenColumn,
+  table: TableFound,
+  vocabulary: Vocabulary,
+  answered: (answer: ProfileAnswer) => NamedAnswer,
+): Question {
+  const { fire, state } = column;
+  const as = (field: string, unit: string): NamedAnswer =>
+    answered({ columns: { [column.head.trim()]: { field, unit, fire, state } } });
   const values = table.rows
     .map((row) => (row[column.index] ?? '').trim())
     .filter((value) => value !== '')
@@ -178,8 +191,8 @@ function unitQuestion(file: string, { column, what }: OpenColumn, table: TableFo
       remedy: say.answerWithProfile(JSON.stringify({ columns: { [column.head]: { field: 'co_ppm' } } })),
       parameter: 'profiles',
       options: [
-        { value: 'co_ppm', label: 'raw, as the analyzer shows it' },
-        { value: 'co_air_free_ppm', label: 'air-free (undiluted)' },
+        { value: 'co_ppm', label: 'raw, as the analyzer shows it', answer: as('co_ppm', '') },
+        { value: 'co_air_free_ppm', label: 'air-free (undiluted)', answer: as('co_air_free_ppm', '') },
       ],
     };
   const units = Object.keys(vocabulary.fields.get(column.field)?.suffixes ?? {});
@@ -189,6 +202,6 @@ function unitQuestion(file: string, { column, what }: OpenColumn, table: TableFo
       JSON.stringify({ columns: { [column.head]: { field: column.field, unit: units[0] } } }),
     ),
     parameter: 'profiles',
-    options: units.map((unit) => ({ value: unit, label: unit })),
+    options: units.map((unit) => ({ value: unit, label: unit, answer: as(column.field, unit) })),
   };
 }

@@ -103,7 +103,7 @@ export class CellStrip extends LightElement {
     if (cell.phase === 'failed')
       return html`<div class="trouble" role="alert"><p>${errorOf(cell.name, cell.message)}</p>${cell.description ? html`<p>${staleKept()}</p>` : nothing}</div>`;
     if (cell.phase === 'asking' && cell.question)
-      return html`<bv-question .question=${cell.question} .cell=${cell.name}></bv-question>`;
+      return html`<bv-question .question=${cell.question} .parameters=${cell.parameters}></bv-question>`;
     return nothing;
   }
 

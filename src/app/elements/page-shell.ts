@@ -157,11 +157,11 @@ export class PageShell extends LightElement {
     const { notices = [], missing = [] } = this.session?.head ?? {};
     if (asking.length + failed.length + notices.length + missing.length === 0) return nothing;
     return html`<div class="calls">
-      ${notices.map((notice) => html`<p class="news">${notice}</p>`)}
+      ${notices.filter((notice) => !missing.some((file) => notice.includes(`"${file}"`))).map((notice) => html`<p class="news">${notice}</p>`)}
       ${missing.length > 0 ? html`<p class="news fault">${missingFiles(missing.join(', '))} <button type="button" class="act" @click=${() => this.showTray()}>${openFilesWord()}</button></p>` : nothing}
       ${asking.map(
-        ({ name, question }) =>
-          html`<bv-question .question=${question} @bv-blank=${(event: BlankChange) =>
+        ({ name, question, parameters }) =>
+          html`<bv-question .question=${question} .parameters=${parameters} @bv-blank=${(event: BlankChange) =>
             this.host.setParameter(name, event.detail.parameter, event.detail.value)}></bv-question>`,
       )}
       ${failed.slice(0, SHOWN_FAILURES).map(({ name, message }) => html`<div class="trouble"><p>${errorOf(name, message)}</p><p><a href="#cell-${name}">${goTo(name)}</a></p></div>`)}

@@ -1,0 +1,32 @@
+import type { ColumnMapping } from './mapping.ts';
+import type { Profile, ProfileColumn } from './profile.ts';
+
+/** What one answer of the user adds to how a file is read. */
+export interface ProfileAnswer {
+  readonly columns?: Readonly<Record<string, ProfileColumn>>;
+  readonly constants?: Readonly<Record<string, string>>;
+  readonly decimal?: '.' | ',';
+}
+
+/**
+ * The profile that an answer makes: the one that read the file so far, or a new one of the file's name, with the answer
+ * in it. It names every column that is settled, so that it fits files of this shape only.
+ */
+export function answerProfile(
+  file: string,
+  profile: Profile | undefined,
+  settled: readonly ColumnMapping[],
+  answer: ProfileAnswer,
+): Profile {
+  const known = settled
+    .filter(({ field }) => field !== '')
+    .map(({ head, field, unit, fire, state }) => [head.trim(), { field, unit, fire, state }] as const);
+  return {
+    name: profile?.name || file,
+    columns: { ...Object.fromEntries(known), ...profile?.columns, ...answer.columns },
+    constants: { ...profile?.constants, ...answer.constants },
+    words: profile?.words ?? { fire: {}, state: {} },
+    decimal: answer.decimal ?? profile?.decimal ?? '',
+    dateOrder: profile?.dateOrder ?? '',
+  };
+}
