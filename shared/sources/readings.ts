@@ -27,6 +27,11 @@ export const READINGS_SOURCES = {
     full: '40 CFR Part 98, Subpart C, Table C-1: Default CO2 emission factors and high heat values for various types of fuel.',
     standing: 'memory',
   },
+  siegert1BImSchV: {
+    short: '1. BImSchV, Siegert',
+    full: 'Verordnung über kleine und mittlere Feuerungsanlagen (1. BImSchV), Anlage 2: flue loss by Siegert with A and B of natural gas, liquefied gas and fuel oil.',
+    standing: 'memory',
+  },
   exportHeads: {
     short: 'heads and words of exports',
     full: 'Heads, units and words that exports of readings use in six languages, and how a steady reading is recognised.',

@@ -1,0 +1,51 @@
+import type { CellKind } from '../../shared/cell.ts';
+import * as say from '../../shared/messages/checks.ts';
+import { checkCountsSchema, findingsSchema } from '../../shared/schemas/findings.ts';
+import { readingsSchema } from '../../shared/schemas/readings.ts';
+import { shownColumns } from '../../shared/table/schema.ts';
+import { type ChecksResult, compute } from './compute.ts';
+import { type ChecksParameters, readParameters } from './parameters.ts';
+
+export const kind: CellKind<ChecksParameters, ChecksResult> = {
+  name: 'checks',
+  title: 'Checks',
+  purpose:
+    'Finds what cannot be or looks wrong in the readings; impossible values stay out of the calculations, nothing is repaired.',
+  readParameters,
+  reads: ({ readings, register }) => [
+    { cell: readings, tables: ['accepted'] },
+    ...(register === '' ? [] : [{ cell: register, tables: ['units'] }]),
+  ],
+  sources: () => [],
+  sentence: ({ readings, register, suspects }) => [
+    'Check the readings of ',
+    { parameter: 'readings', text: readings, entry: { kind: 'cell', kinds: ['readings', 'corrections'] } },
+    ' by the fuels and buildings of ',
+    { parameter: 'register', text: register || 'no register', entry: { kind: 'cell', kinds: ['register'] } },
+    '; impossible values are left out, suspect readings are ',
+    {
+      parameter: 'suspects',
+      text: suspects === 'in' ? 'used' : 'left out',
+      entry: {
+        kind: 'choice',
+        options: [
+          { value: 'in', label: 'used' },
+          { value: 'out', label: 'left out' },
+        ],
+      },
+    },
+    '.',
+  ],
+  compute,
+  describe: ({ tables, bySeverity, remarks }) => ({
+    answer: say.answer(tables['accepted'].rows, bySeverity.impossible, bySeverity.suspect, bySeverity.note),
+    tables: [
+      { table: 'findings', title: 'What was found', columns: shownColumns(findingsSchema) },
+      { table: 'counts', title: 'Checks', columns: shownColumns(checkCountsSchema) },
+      { table: 'accepted', title: 'Checked readings', columns: shownColumns(readingsSchema) },
+    ],
+    figures: [],
+    remarks,
+  }),
+  files: ({ tables }) => [{ name: 'findings.csv', table: tables['findings'] }],
+};

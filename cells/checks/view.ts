@@ -1,0 +1,1 @@
+export { sheetView as view } from '../parts/sheet-view.ts';

@@ -1,0 +1,82 @@
+/** What the checks say. Numbers come as text, already rounded. */
+const count = (number: number, one: string, many = `${one}s`): string =>
+  `${number.toLocaleString('en-US')} ${number === 1 ? one : many}`;
+
+export const noReadings = (cell: string): string =>
+  `checks reads the cell "${cell}" for readings, which has none; name the readings cell.`;
+export const badSwitch = (found: string): string =>
+  `checks: "suspects" is "${found}"; choose in (suspect readings are used) or out (they are left out).`;
+export const badSkip = (): string => 'checks: "skip" should be a list of names of checks; give it as texts.';
+export const unknownCheck = (found: string, nearest: string): string =>
+  `checks: there is no check "${found}"${nearest && ` (did you mean "${nearest}"?)`}; correct the list "skip".`;
+export const answer = (readings: number, impossible: number, suspect: number, notes: number): string =>
+  `${count(readings, 'reading')} checked: ${count(impossible, 'impossible value')} left out, ${suspect.toLocaleString('en-US')} suspect, ${count(notes, 'note')}.`;
+export const suspectsIn = (rows: number): string =>
+  `${count(rows, 'suspect reading')} ${rows === 1 ? 'is' : 'are'} used as ${rows === 1 ? 'it is' : 'they are'}; switch suspects to out to see what changes without ${rows === 1 ? 'it' : 'them'}.`;
+export const suspectsOut = (rows: number): string =>
+  `${count(rows, 'suspect reading')} left out of the calculations; switch suspects to in to see what changes with ${rows === 1 ? 'it' : 'them'}.`;
+export const highCoKept = (unit: string, day: string, co: string, finding: string): string =>
+  `${unit} on ${day} read ${co} ppm CO, and the reading is suspect (${finding}): it is used all the same, since a high CO is a danger until a later reading shows it gone.`;
+
+export const o2OutOfRange = (o2: string): string =>
+  `O2 of ${o2} % is outside what an analyzer can read in flue gas (0 to 21.5 %).`;
+export const co2OverMax = (co2: string, max: string, fuel: string): string =>
+  `CO2 of ${co2} % is more than ${fuel} can give (${max} %).`;
+export const excludeEachOther = (o2: string, co2: string, expected: string): string =>
+  `O2 of ${o2} % goes with about ${expected} % CO2, not with ${co2} %: one of the two cannot be.`;
+export const temperatureOutOfRange = (name: string, value: string, from: string, to: string): string =>
+  `${name} of ${value} °C is outside ${from} to ${to} °C.`;
+export const negative = (name: string, value: string): string => `${name} is ${value}; it cannot be below zero.`;
+export const probeInAir = (o2: string, flue: string): string =>
+  flue === ''
+    ? `O2 of ${o2} % is nearly that of air: the probe was out, or the analyzer purging.`
+    : `O2 of ${o2} % is nearly that of air while the flue is at ${flue} °C: the probe fell out during the test.`;
+export const co2Disagrees = (co2: string, expected: string, o2: string): string =>
+  `Measured CO2 of ${co2} %, where O2 of ${o2} % goes with ${expected} %.`;
+export const otherFuel = (implied: string, max: string, fuel: string): string =>
+  `O2 and CO2 imply a CO2max of ${implied} %, that of ${fuel} is ${max} %.`;
+export const excessAirMismatch = (printed: string, computed: string): string =>
+  `Printed excess air is ${printed} %, O2 gives ${computed} %.`;
+export const airRatio = (printed: string, computed: string): string =>
+  `The excess air column holds ${printed}, the air ratio that belongs to ${computed} % excess air.`;
+export const airFreeIsRaw = (airFree: string, computed: string): string =>
+  `The air-free CO of ${airFree} ppm equals the raw one; raw CO and O2 give ${computed} ppm air-free.`;
+export const airFreeTwice = (airFree: string, computed: string): string =>
+  `The air-free CO of ${airFree} ppm looks converted twice: raw CO and O2 give ${computed} ppm.`;
+export const airFreeMismatch = (airFree: string, computed: string): string =>
+  `The air-free CO is ${airFree} ppm, raw CO and O2 give ${computed} ppm.`;
+export const efficiencyBasis = (printed: string, basis: string, usual: string): string =>
+  `The printed efficiency of ${printed} % is ${basis}; this unit's are usually ${usual}.`;
+export const efficiencyMismatch = (printed: string, gross: string, net: string): string =>
+  `The printed efficiency is ${printed} %; O2 and temperatures give about ${gross} % gross or ${net} % net.`;
+export const manifoldOverSupply = (manifold: string, supply: string): string =>
+  `Manifold pressure of ${manifold} Pa is above the running supply of ${supply} Pa.`;
+export const flueUnderAir = (flue: string, air: string): string =>
+  `Flue gas at ${flue} °C, combustion air at ${air} °C.`;
+export const flueUnderWater = (flue: string, water: string): string =>
+  `Flue gas at ${flue} °C, return water at ${water} °C.`;
+export const ambientCo = (co: string): string => `${co} ppm CO in the room where the analyzer was.`;
+export const calibrationOverdue = (days: string): string =>
+  `The analyzer was last calibrated ${days} days before the reading.`;
+export const scale = (flue: string, usual: string, other: string): string =>
+  `Flue temperature of ${flue} °C where this unit usually has ${usual} °C; on the other scale that would be ${other} °C.`;
+export const pressureUnit = (value: string, usual: string, factor: string): string =>
+  `Running supply of ${value} Pa where this unit usually has ${usual} Pa: a factor of about ${factor}, as between two units of pressure.`;
+export const clockBefore = (day: string, what: string): string => `Taken on ${day}, ${what}.`;
+export const beforeInstalled = (day: string): string => `before the unit was installed (${day})`;
+export const beforeCalibrated = (day: string): string => `before its analyzer's calibration of ${day}`;
+export const factoryDay = (): string => 'a day that clocks fall back to when their battery is empty';
+export const firesSwapped = (signs: string): string => `High fire looks like low fire: ${signs}.`;
+export const twinsSwapped = (unit: string, other: string): string =>
+  `${unit} and ${other} both jump at this visit, and each fits the other's past better than its own.`;
+export const asLeftCopied = (values: string): string => `As left equals as found in all of ${values}.`;
+export const leftBeforeFound = (left: string, found: string): string => `As left at ${left}, as found at ${found}.`;
+export const coldStart = (found: string, left: string): string =>
+  `Flue at ${found} °C as found and ${left} °C as left with O2 nearly the same: the first was likely taken before the unit was hot.`;
+export const sampleLeak = (readings: string, rise: string): string =>
+  `All ${readings} readings of this analyzer on this day have O2 about ${rise} points higher than the unit's last, at the same flue temperature and air-free CO.`;
+export const sensorFloor = (least: string, readings: string): string =>
+  `The lowest of ${readings} CO readings of this analyzer on this day is ${least} ppm.`;
+export const oneMinute = (other: string): string => `The same analyzer was at ${other} in the same minute.`;
+export const rounded = (share: string, readings: string): string =>
+  `${share} % of this technician's ${readings} O2 readings end in .0 or .5.`;
