@@ -6,6 +6,9 @@
 import type { FuelProperties } from '../fuels/fuel-properties.ts';
 import { AIR_OXYGEN_PCT } from './oxygen-in-air.ts';
 
+/** Below it the gas is air to any instrument, and the excess air without bound. */
+const LEAST_CO2_PCT = 0.01;
+
 type Ratio = Pick<FuelProperties, 'dryRatio' | 'co2maxPct'>;
 
 export function excessAirFromO2(o2Pct: number, { dryRatio }: Ratio): number {
@@ -13,7 +16,7 @@ export function excessAirFromO2(o2Pct: number, { dryRatio }: Ratio): number {
 }
 
 export function excessAirFromCo2(co2Pct: number, { dryRatio, co2maxPct }: Ratio): number {
-  return co2Pct > 0 && co2Pct <= co2maxPct ? dryRatio * (co2maxPct / co2Pct - 1) : Number.NaN;
+  return co2Pct >= LEAST_CO2_PCT && co2Pct <= co2maxPct ? dryRatio * (co2maxPct / co2Pct - 1) : Number.NaN;
 }
 
 export function o2FromExcessAir(excessAir: number, { dryRatio }: Ratio): number {
