@@ -77,7 +77,7 @@ function checkClock(rows: CheckRows, report: Report): void {
     const day = Math.floor(rows.taken[row]);
     const what = FACTORY_DAYS.includes(day)
       ? say.factoryDay()
-      : day < rows.installedOn(row)
+      : day < rows.installedOn(row) && !hadPredecessor.has(rows.units.codes[row])
         ? say.beforeInstalled(writeDay(rows.installedOn(row)))
         : day < calibrated[row]
           ? say.beforeCalibrated(writeDay(calibrated[row]))

@@ -107,7 +107,7 @@ describe('each fault is found by its check, and only by it', () => {
     [
       'sensor_floor',
       ['09:00', '09:20', '09:40', '10:00'].map((time, i) => ({
-        unit: i < 2 ? 'A-1' : 'A-2',
+        unit: `A-${1 + (i % 3)}`,
         fire: i % 2 ? 'low' : 'high',
         taken_at: `2024-03-13T${time}`,
         analyzer: 'An-1',
