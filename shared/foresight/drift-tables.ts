@@ -1,7 +1,7 @@
 import { DAYS_PER_YEAR } from '../quantities/dates.ts';
 import { driftPathSchema, driftPointsSchema, driftSchema } from '../schemas/drift.ts';
 import { normalQuantile } from '../statistics/normal.ts';
-import { numberColumn, numbersOf, textAt, textColumn, textsOf } from '../table/columns.ts';
+import { numberColumn, numbersOf, takeRows, textColumn, textsOf } from '../table/columns.ts';
 import { tableOf } from '../table/schema.ts';
 import type { Column, Table } from '../table/table.ts';
 import { co2PerO2 } from './co2-line.ts';
@@ -89,50 +89,81 @@ export function tableOfPoints(rows: readonly DriftRow[], fitted: FittedDrift, de
   const judged = referenceAir
     ? { o2_pct: numbersOf(derived, 'o2_reference_pct'), co2_pct: numbersOf(derived, 'co2_reference_pct') }
     : shown;
-  const rowOf = (i: number): DriftRow => rows[place[readings.lane[i]]];
   const day = numbersOf(derived, 'taken_at');
   const state = textsOf(derived, 'state');
-  const texts = (pick: (row: DriftRow) => string): Column => textColumn(Array.from(order, (i) => pick(rowOf(i))));
+  const rowOf = Int32Array.from(order, (i) => place[readings.lane[i]]);
+  const source = Int32Array.from(order, (i) => readings.sourceRow[i]);
   const numbers = (from: typeof shown): Column =>
     numberColumn(
       '%',
-      Float64Array.from(order, (i) => from[rowOf(i).band.quantity][readings.sourceRow[i]]),
+      Float64Array.from(rowOf, (row, i) => from[rows[row].band.quantity][source[i]]),
     );
+  const used = { kind: 'text', levels: ['no', 'yes'], codes: Int32Array.from(order, (i) => readings.used[i]) } as const;
   return tableOf(
     driftPointsSchema,
     order.length,
     new Map<string, Column>([
-      ['unit', texts(({ unit }) => unit)],
-      ['fuel', texts(({ fuel }) => fuel)],
-      ['fire', texts(({ fire }) => fire)],
-      ['day', { kind: 'date', values: Float64Array.from(order, (i) => day[readings.sourceRow[i]]) }],
-      ['quantity', texts(({ band }) => band.quantity)],
+      ...laneColumns(rows, rowOf),
+      ['quantity', textOfRows(rows, rowOf, ({ band }) => band.quantity)],
+      ['day', { kind: 'date', values: Float64Array.from(source, (row) => day[row]) }],
       ['value', numbers(judged)],
       ['as_measured', numbers(shown)],
-      ['state', textColumn(Array.from(order, (i) => textAt(state, readings.sourceRow[i])))],
-      ['used', textColumn(Array.from(order, (i) => (readings.used[i] === 1 ? 'yes' : 'no')))],
+      ['state', takeRows(state, source)],
+      ['used', used],
     ]),
   );
 }
 
 /** The level at each visit, then the projection month by month to the horizon. */
 export function tableOfPath(rows: readonly DriftRow[], fitted: FittedDrift): Table {
-  const { starts } = fitted.trace;
-  const records: TableRecord[] = [];
-  for (const row of rows) {
-    if (row.lane < 0) continue;
-    const { unit, fuel, fire } = row;
-    const add = (day: number, level: number, sd: number): number =>
-      records.push({ unit, fuel, fire, day, level, lower: level - NINETY_FIVE * sd, upper: level + NINETY_FIVE * sd });
-    const scale = row.band.quantity === 'co2_pct' ? Math.abs(co2PerO2(fitted.lanes[row.lane])) : 1;
-    for (let i = starts[row.lane]; i < starts[row.lane + 1]; i++)
-      add(fitted.trace.day[i], row.fromO2(fitted.trace.level[i]), fitted.trace.sd[i] * scale);
-    project(row, fitted.series.to[row.lane], add);
-  }
-  return tableOfRecords(driftPathSchema, records);
+  const { trace, series, lanes } = fitted;
+  const rowOf: number[] = [];
+  const days: number[] = [];
+  const levels: number[] = [];
+  const spreads: number[] = [];
+  rows.forEach((row, place) => {
+    if (row.lane < 0) return;
+    const add = (day: number, level: number, sd: number): void => {
+      rowOf.push(place);
+      days.push(day);
+      levels.push(level);
+      spreads.push(sd);
+    };
+    const scale = row.band.quantity === 'co2_pct' ? Math.abs(co2PerO2(lanes[row.lane])) : 1;
+    for (let i = trace.starts[row.lane]; i < trace.starts[row.lane + 1]; i++)
+      add(trace.day[i], row.fromO2(trace.level[i]), trace.sd[i] * scale);
+    project(row, series.to[row.lane], add);
+  });
+  const side = (deviations: number): Column =>
+    numberColumn(
+      '%',
+      Float64Array.from(levels, (level, i) => level + deviations * spreads[i]),
+    );
+  return tableOf(
+    driftPathSchema,
+    rowOf.length,
+    new Map<string, Column>([
+      ...laneColumns(rows, rowOf),
+      ['day', { kind: 'date', values: Float64Array.from(days) }],
+      ['level', side(0)],
+      ['lower', side(-NINETY_FIVE)],
+      ['upper', side(NINETY_FIVE)],
+    ]),
+  );
 }
 
-function project(row: DriftRow, from: number, add: (day: number, level: number, sd: number) => number): void {
+const laneColumns = (rows: readonly DriftRow[], rowOf: ArrayLike<number>): [string, Column][] => [
+  ['unit', textOfRows(rows, rowOf, ({ unit }) => unit)],
+  ['fuel', textOfRows(rows, rowOf, ({ fuel }) => fuel)],
+  ['fire', textOfRows(rows, rowOf, ({ fire }) => fire)],
+];
+
+/** A text of the judged lane that each entry belongs to, looked up once a lane. */
+function textOfRows(rows: readonly DriftRow[], rowOf: ArrayLike<number>, pick: (row: DriftRow) => string): Column {
+  return takeRows(textColumn(rows.map(pick)), rowOf);
+}
+
+function project(row: DriftRow, from: number, add: (day: number, level: number, sd: number) => void): void {
   if (!Number.isFinite(row.judged.levelNow)) return;
   for (let day = from; day < row.horizon + MONTH; day += MONTH) {
     const on = Math.min(day, row.horizon);

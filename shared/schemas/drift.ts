@@ -78,20 +78,3 @@ export const analyzersSchema: Schema = [
   numeric('o2_prior_sd', '%', 'O2 bias, before the readings', '%', 2),
   numeric('co2_prior_sd', '%', 'CO2 bias, before the readings', '%', 2),
 ];
-
-/**
- * Tests that are no drift of a level: reason is flue_temperature_rising, scatter_growing or returns_quickly.
- * `estimate` is in `estimate_unit` (°C a year, ratio of standard deviations, days).
- */
-export const signsSchema: Schema = [
-  text('unit', 'Unit'),
-  text('fuel', 'Fuel'),
-  text('fire', 'Fire'),
-  text('reason', 'Sign'),
-  numeric('p_value', '1', 'p value', '', 4),
-  numeric('false_discovery_rate', '1', 'False discovery rate', '', 3),
-  numeric('estimate', '1', 'Estimate', '', 2),
-  text('estimate_unit', 'Estimate in'),
-  numeric('readings_used', '1', 'Readings used', '', 0),
-  text('evidence', 'Evidence'),
-];
