@@ -140,7 +140,7 @@ export const trayOpen = (): string => 'Open these files';
 export const trayClose = (): string => 'Back to the notebook';
 export const trayNeedsReadings = (): string => 'Add at least one file of readings.';
 export const trayNeedsRegister = (): string =>
-  'Without a register there are no targets and limits: levels and changes are shown, verdicts stay unknown.';
+  'Add the register of units: one line a unit is enough; what it leaves out is named and replaced by cautious defaults.';
 export const roleReadings = (): string => 'Readings';
 export const roleRegister = (): string => 'Register of units';
 export const roleEvents = (): string => 'Events';

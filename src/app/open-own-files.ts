@@ -1,8 +1,8 @@
 import { ownNotebook } from '../../shared/messages/page.ts';
 import { writeDay } from '../../shared/quantities/dates.ts';
+import { openSession } from './open-session.ts';
 import type { OwnFile, PageSession } from './page-session.ts';
 import type { HandedFile } from './protocol.ts';
-import { startSession } from './start-session.ts';
 
 /** A saved notebook with the data files that lie beside it; else a campus review over the files, looking from today. */
 export async function openOwnFiles(files: readonly OwnFile[]): Promise<PageSession> {
@@ -12,10 +12,8 @@ export async function openOwnFiles(files: readonly OwnFile[]): Promise<PageSessi
 }
 
 async function openNotebook(notebook: File, data: readonly OwnFile[]): Promise<PageSession> {
-  const session = startSession();
   const text = await notebook.text();
-  await session.openNotebook(notebook.name, text, handed(data, keysOf(text)));
-  return session;
+  return openSession((session) => session.openNotebook(notebook.name, text, handed(data, keysOf(text))));
 }
 
 /** The keys by which a notebook lists its files, by file name; none where its text cannot be read, which the session then says. */
@@ -31,19 +29,15 @@ function keysOf(text: string): ReadonlyMap<string, string> {
 async function openReview(files: readonly OwnFile[]): Promise<PageSession> {
   const keys = (role: OwnFile['role']): string[] =>
     files.filter((file) => file.role === role).map(({ file }) => file.name);
-  const session = startSession();
-  await session.openReview(
-    {
-      title: ownNotebook(),
-      asOf: today(),
-      readings: keys('readings'),
-      register: keys('register'),
-      events: keys('events'),
-      fuelUse: keys('fuel-use'),
-    },
-    handed(files),
-  );
-  return session;
+  const request = {
+    title: ownNotebook(),
+    asOf: today(),
+    readings: keys('readings'),
+    register: keys('register'),
+    events: keys('events'),
+    fuelUse: keys('fuel-use'),
+  };
+  return openSession((session) => session.openReview(request, handed(files)));
 }
 
 const handed = (files: readonly OwnFile[], keys: ReadonlyMap<string, string> = new Map()): HandedFile[] =>

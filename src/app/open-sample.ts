@@ -1,8 +1,8 @@
 import notebook from '../../sample-data/campus-review.json?raw';
 import { sampleMissing } from '../../shared/messages/page.ts';
+import { openSession } from './open-session.ts';
 import type { PageSession } from './page-session.ts';
 import type { HandedFile } from './protocol.ts';
-import { startSession } from './start-session.ts';
 
 const urls = import.meta.glob<string>('../../sample-data/*.csv', {
   query: '?url&no-inline',
@@ -14,9 +14,7 @@ const urls = import.meta.glob<string>('../../sample-data/*.csv', {
 export async function openSample(): Promise<PageSession> {
   const { data } = JSON.parse(notebook) as { data: readonly { key: string; name: string }[] };
   const files = await Promise.all(data.map(({ key, name }) => fetchFile(key, name)));
-  const session = startSession();
-  await session.openNotebook('campus-review.json', notebook, files);
-  return session;
+  return openSession((session) => session.openNotebook('campus-review.json', notebook, files));
 }
 
 async function fetchFile(key: string, name: string): Promise<HandedFile> {

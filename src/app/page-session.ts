@@ -20,6 +20,8 @@ export interface PageSession {
   setAsOf(day: string): Promise<void>;
   undo(): Promise<void>;
   redo(): Promise<void>;
+  /** Gives back what the notebook holds of the computer; it is not asked again. */
+  close(): void;
   /** Resolves when everything is calculated. */
   settled(): Promise<void>;
   rows(cell: CellName, range: RowRange): Promise<RowPage>;

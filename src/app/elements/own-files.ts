@@ -36,6 +36,8 @@ const ROLES: readonly (readonly [FileRole, string])[] = [
 export class OwnFiles extends LightElement {
   @property() failure = '';
   @property() doing = '';
+  /** Names of the files that the open notebook misses: these alone may be opened by themselves. */
+  @property({ attribute: false }) missing: readonly string[] = [];
   @state() private files: readonly OwnFile[] = [];
   @state() private faults: readonly string[] = [];
 
@@ -54,7 +56,8 @@ export class OwnFiles extends LightElement {
 
   override render(): TemplateResult {
     const has = (role: FileRole): boolean => this.files.some((file) => file.role === role);
-    const canOpen = has('readings') || has('notebook');
+    const isMissing = this.files.every(({ file }) => this.missing.includes(file.name));
+    const canOpen = (has('readings') && has('register')) || has('notebook') || (isMissing && this.files.length > 0);
     return html`<section class="tray" aria-labelledby="tray-head">
       <h2 id="tray-head">${trayHead()}</h2>
       <p>${trayText()}</p>
@@ -63,8 +66,8 @@ export class OwnFiles extends LightElement {
       ${this.faults.map((fault) => html`<p class="fault" role="alert">${fault}</p>`)}
       ${this.files.length === 0 ? nothing : html`<ul class="files">${this.files.map((own) => this.line(own))}</ul>`}
       ${this.failure === '' ? nothing : html`<p class="fault" role="alert">${this.failure}</p>`}
-      ${this.files.length > 0 && !canOpen ? html`<p class="hint">${trayNeedsReadings()}</p>` : nothing}
-      ${has('readings') && !has('register') && !has('notebook') ? html`<p class="hint">${trayNeedsRegister()}</p>` : nothing}
+      ${this.files.length > 0 && !has('readings') && !canOpen ? html`<p class="hint">${trayNeedsReadings()}</p>` : nothing}
+      ${has('readings') && !canOpen ? html`<p class="hint">${trayNeedsRegister()}</p>` : nothing}
       <p class="acts">
         <button type="button" class="act strong" ?disabled=${!canOpen || this.doing !== ''} @click=${this.open}>${trayOpen()}</button>
         <button type="button" class="act" @click=${() => this.dispatchEvent(new CustomEvent('bv-close-tray', { bubbles: true }))}>${trayClose()}</button>

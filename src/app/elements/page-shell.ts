@@ -5,14 +5,9 @@ import type { CellName } from '../../../shared/cell.ts';
 import type { CellState } from '../../../shared/cell-state.ts';
 import {
   changeFollowed,
-  errorOf,
-  goTo,
-  missingFiles,
-  moreFailed,
   nothingOpen,
   nothingToSave,
   openFailed,
-  openFilesWord,
   openingOwn,
   openingSample,
   pageTitle,
@@ -23,19 +18,15 @@ import {
 import type { StripHost, StripViews } from '../cell-view.ts';
 import { type Light, nextLight, readLight, showLight } from '../light.ts';
 import type { OwnFile, PageSession } from '../page-session.ts';
-import type { BlankChange } from './blank-field.ts';
 import { cautions } from './cautions.ts';
-import './cell-question.ts';
 import './cell-strip.ts';
 import './flow-line.ts';
 import { LightElement } from './light-element.ts';
 import './own-files.ts';
 import { plateFigures } from '../plate-figures.ts';
+import { pageCalls } from './page-calls.ts';
 import './rating-plate.ts';
 import { notebookFile, saveFile } from '../files/save-file.ts';
-
-/** Errors told in full at the top; the flow marks them all. */
-const SHOWN_FAILURES = 3;
 
 /** How the page comes to its notebooks; main.ts brings the real one. */
 export interface NotebookOpener {
@@ -59,6 +50,7 @@ export class PageShell extends LightElement {
 
   /** Notebooks opened so far: a strip of another notebook is another strip, though its cell be called the same. */
   private opened = 0;
+  private hush: ReturnType<typeof setTimeout> | undefined;
   private stopListening: (() => void) | undefined;
   private names: ReadonlyMap<string, string> = new Map();
   private readonly host: StripHost = {
@@ -90,6 +82,7 @@ export class PageShell extends LightElement {
     try {
       const session = await opening;
       this.stopListening?.();
+      this.session?.close();
       this.stopListening = session.onChange(() => this.look());
       this.session = session;
       this.opened++;
@@ -130,8 +123,8 @@ export class PageShell extends LightElement {
           ?canRedo=${session?.canRedo() ?? false} .light=${this.light}></bv-plate>
         <div class="side">${cells.length === 0 ? nothing : html`<bv-flow .cells=${cells}></bv-flow>`}</div>
         <main id="main" tabindex="-1">
-          ${this.trayOpen ? html`<bv-own-files .failure=${this.failure} .doing=${this.doing}></bv-own-files>` : this.news()}
-          ${this.calls()}
+          ${this.trayOpen ? html`<bv-own-files .missing=${session?.head.missing ?? []} .failure=${this.failure} .doing=${this.doing}></bv-own-files>` : this.news()}
+          ${session ? pageCalls(cells, session.head, this.host, () => void this.showTray()) : nothing}
           ${repeat(
             [...front, ...others],
             ({ name }) => `${this.opened} ${name}`,
@@ -148,25 +141,6 @@ export class PageShell extends LightElement {
     if (this.doing !== '') return html`<p class="news" role="status">${this.doing}</p>`;
     if (this.session && this.cells.length === 0) return html`<p class="news">${nothingOpen()}</p>`;
     return this.session && this.isSample ? html`<p class="news sample">${sampleBanner()}</p>` : nothing;
-  }
-
-  /** What only the user can settle stands at the top, wherever its cell is. */
-  private calls(): TemplateResult | typeof nothing {
-    const asking = this.cells.filter(({ phase, question }) => phase === 'asking' && question);
-    const failed = this.cells.filter(({ phase }) => phase === 'failed');
-    const { notices = [], missing = [] } = this.session?.head ?? {};
-    if (asking.length + failed.length + notices.length + missing.length === 0) return nothing;
-    return html`<div class="calls">
-      ${notices.filter((notice) => !missing.some((file) => notice.includes(`"${file}"`))).map((notice) => html`<p class="news">${notice}</p>`)}
-      ${missing.length > 0 ? html`<p class="news fault">${missingFiles(missing.join(', '))} <button type="button" class="act" @click=${() => this.showTray()}>${openFilesWord()}</button></p>` : nothing}
-      ${asking.map(
-        ({ name, question, parameters }) =>
-          html`<bv-question .question=${question} .parameters=${parameters} @bv-blank=${(event: BlankChange) =>
-            this.host.setParameter(name, event.detail.parameter, event.detail.value)}></bv-question>`,
-      )}
-      ${failed.slice(0, SHOWN_FAILURES).map(({ name, message }) => html`<div class="trouble"><p>${errorOf(name, message)}</p><p><a href="#cell-${name}">${goTo(name)}</a></p></div>`)}
-      ${failed.length > SHOWN_FAILURES ? html`<p>${moreFailed(failed.length - SHOWN_FAILURES)}</p>` : nothing}
-    </div>`;
   }
 
   private strip(cell: CellState): TemplateResult {
@@ -188,6 +162,15 @@ export class PageShell extends LightElement {
     } catch (cause) {
       this.said = cause instanceof Error ? cause.message : String(cause);
     }
+    this.hushLater();
+  }
+
+  /** What was said stands long enough to be read twice. */
+  private hushLater(): void {
+    clearTimeout(this.hush);
+    this.hush = setTimeout(() => {
+      this.said = '';
+    }, 12_000);
   }
 
   private async showTray(files: readonly File[] = []): Promise<void> {
@@ -234,6 +217,7 @@ export class PageShell extends LightElement {
           ];
     for (const { name, blob } of files) saveFile(name, blob);
     this.said = files.length === 0 ? nothingToSave() : savedFiles(files.length);
+    this.hushLater();
   }
 
   private onLight(): void {

@@ -50,6 +50,7 @@ export class InventedSession implements PageSession {
 
   async addFiles(): Promise<void> {}
   async setAsOf(): Promise<void> {}
+  close(): void {}
   async settled(): Promise<void> {}
   async undo(): Promise<void> {}
   async redo(): Promise<void> {}
