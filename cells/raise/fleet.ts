@@ -14,7 +14,6 @@ export interface Fleet {
   readonly drift: Table | undefined;
   readonly points: Table | undefined;
   readonly path: Table | undefined;
-  readonly signs: Table | undefined;
   readonly supply: Table | undefined;
   readonly instruments: Table | undefined;
   /** Events of each unit, oldest first. */
@@ -60,7 +59,6 @@ export function fleetOf(parameters: RaiseParameters, inputs: Inputs, asOf: numbe
     drift: drift['drift'],
     points: drift['points'],
     path: drift['path'],
-    signs: drift['signs'],
     supply: tables(parameters.supply)['supply'],
     instruments: tables(parameters.instruments)['instruments'],
     events: eventsOf(tables(parameters.events)['events']),

@@ -15,6 +15,8 @@ export interface RaiseParameters {
   readonly leastChance: number;
   /** Largest expected share of false entries in each list, 0..1. */
   readonly falseDiscoveryRate: number;
+  /** Largest false discovery rate of the tests for flue temperature, scatter and returns, 0..1. */
+  readonly signFalseDiscoveryRate: number;
   readonly coLimitPpm: number;
   readonly coBasis: CoBasis;
   /** Months without a reading after which a unit counts as unseen, where the register names no longer interval. */
@@ -36,6 +38,7 @@ export const RAISE_DEFAULTS: RaiseParameters = {
   leastChance: 0.5,
   // One visit in four for nothing: with less, a unit that will leave with a chance of 80 % can go unraised.
   falseDiscoveryRate: 0.25,
+  signFalseDiscoveryRate: 0.05,
   coLimitPpm: DEFAULT_CO_LIMIT.ppm,
   coBasis: DEFAULT_CO_LIMIT.basis,
   unseenMonths: 18,
@@ -45,13 +48,22 @@ export const RAISE_DEFAULTS: RaiseParameters = {
 
 const CO_BASES: readonly string[] = ['air_free', 'at_3pct_o2', 'as_measured'];
 const RANGES: readonly (readonly [
-  'leastChance' | 'falseDiscoveryRate' | 'coLimitPpm' | 'unseenMonths' | 'summerAirC' | 'richO2Pct',
+  (
+    | 'leastChance'
+    | 'falseDiscoveryRate'
+    | 'signFalseDiscoveryRate'
+    | 'coLimitPpm'
+    | 'unseenMonths'
+    | 'summerAirC'
+    | 'richO2Pct'
+  ),
   string,
   number,
   number,
 ])[] = [
   ['leastChance', 'the least chance', 0, 1],
   ['falseDiscoveryRate', 'the share of false discoveries', 0, 1],
+  ['signFalseDiscoveryRate', 'the false discovery rate of signs', 0, 1],
   ['coLimitPpm', 'the CO limit in ppm', 1, 10_000],
   ['unseenMonths', 'the months without a reading', 1, 240],
   ['summerAirC', 'the air of the hottest days in °C', 0, 60],

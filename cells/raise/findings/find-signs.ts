@@ -1,37 +1,46 @@
 import { checkSign } from '../../../shared/messages/raise.ts';
-import { numbersOf, textAt, textsOf } from '../../../shared/table/columns.ts';
-import { type Finding, REASONS, type Reason } from '../finding.ts';
+import { benjaminiHochberg } from '../../../shared/statistics/benjamini-hochberg.ts';
+import type { Finding } from '../finding.ts';
 import type { Fleet } from '../fleet.ts';
 import type { RaiseParameters } from '../parameters.ts';
+import { flueRise } from './flue-rise.ts';
+import { visitedLanes } from './lane-visits.ts';
+import { quickReturns } from './quick-returns.ts';
+import { scatterGrowth } from './scatter-growth.ts';
+import type { Sign } from './sign.ts';
 
-const SIGNS: readonly Reason[] = ['flue_temperature_rising', 'scatter_growing', 'returns_quickly'];
-
-/** Signs that are no drift of a level, each with its own test, kept where the false discovery rate allows. */
-export function findSigns({ signs }: Fleet, parameters: RaiseParameters, skip: (unit: string) => boolean): Finding[] {
-  if (!signs) return [];
-  const [unit, fuel, fire, reason, evidence] = ['unit', 'fuel', 'fire', 'reason', 'evidence'].map((name) =>
-    textsOf(signs, name),
-  );
-  const rate = numbersOf(signs, 'false_discovery_rate');
-  const used = numbersOf(signs, 'readings_used');
-  return Array.from({ length: signs.rows }, (_, row) => row).flatMap((row) => {
-    const named = REASONS.find((known) => known === textAt(reason, row));
-    if (!named || !SIGNS.includes(named) || !(rate[row] <= parameters.falseDiscoveryRate) || skip(textAt(unit, row)))
-      return [];
-    return [
-      {
-        unit: textAt(unit, row),
-        fuel: textAt(fuel, row),
-        fire: textAt(fire, row),
-        reason: named,
-        probability: Number.NaN,
-        byDate: Number.NaN,
-        falseDiscoveryRate: rate[row],
-        evidence: textAt(evidence, row),
-        checkFirst: checkSign(named),
-        readingsUsed: used[row],
-        urgency: -rate[row],
-      },
-    ];
-  });
+/**
+ * Signs that are no drift of a level, each with its own test, kept where the false discovery rate (Benjamini and Hochberg,
+ * over all tests of that sign) allows.
+ */
+export function findSigns(fleet: Fleet, parameters: RaiseParameters, skip: (unit: string) => boolean): Finding[] {
+  const lanes = visitedLanes(fleet, skip);
+  const tests = [
+    lanes.flatMap((lane) => flueRise(lane) ?? []),
+    lanes.flatMap((lane) => scatterGrowth(lane) ?? []),
+    quickReturns(fleet, skip),
+  ];
+  return tests.flatMap((signs) => discoveries(signs, parameters.signFalseDiscoveryRate));
 }
+
+function discoveries(signs: readonly Sign[], largestRate: number): Finding[] {
+  const rates = benjaminiHochberg(signs.map(({ pValue }) => pValue));
+  return signs.flatMap((sign, i) => (sign.matters && rates[i] <= largestRate ? [toFinding(sign, rates[i])] : []));
+}
+
+const toFinding = (
+  { unit, fuel, fire, reason, evidence, readingsUsed }: Sign,
+  falseDiscoveryRate: number,
+): Finding => ({
+  unit,
+  fuel,
+  fire,
+  reason,
+  probability: Number.NaN,
+  byDate: Number.NaN,
+  falseDiscoveryRate,
+  evidence,
+  checkFirst: checkSign(reason),
+  readingsUsed,
+  urgency: -falseDiscoveryRate,
+});

@@ -27,7 +27,6 @@ export interface Given {
   readonly planning?: Columns;
   readonly events?: Columns;
   readonly drift?: Columns;
-  readonly signs?: Columns;
   readonly supply?: Columns;
   readonly instruments?: Columns;
 }
@@ -41,7 +40,6 @@ const CELL_OF = {
   planning: ['register', 'planning'],
   events: ['events', 'events'],
   drift: ['drift', 'drift'],
-  signs: ['drift', 'signs'],
   supply: ['supply', 'supply'],
   instruments: ['instruments', 'instruments'],
 } as const;

@@ -1,0 +1,98 @@
+import { numbersOf, textAt, textsOf } from '../../../shared/table/columns.ts';
+import type { Fleet } from '../fleet.ts';
+import { NEW_BEGINNINGS } from './sign.ts';
+
+/** One visit to one lane: means over its readings; NaN where none was read. */
+export interface LaneVisit {
+  readonly day: number;
+  readonly readings: number;
+  readonly flueC: number;
+  readonly airC: number;
+  readonly returnC: number;
+  readonly o2Pct: number;
+  /** O2 at reference air, the analyzer's bias taken out, of the first as-found reading and of the last reading of any state. */
+  readonly foundO2Pct: number;
+  readonly lastO2Pct: number;
+}
+
+export interface VisitedLane {
+  readonly unit: string;
+  readonly fuel: string;
+  readonly fire: string;
+  /** Oldest first, since the last event that began a new series. */
+  readonly visits: readonly LaneVisit[];
+}
+
+/** The visits of every unit, fuel and fire, a day's readings being one visit, since its last new beginning. */
+export function visitedLanes(fleet: Fleet, skip: (unit: string) => boolean): VisitedLane[] {
+  const { readings } = fleet;
+  const [fuel, fire] = [readings.text('fuel'), readings.text('fire')];
+  const visitOf = visitReader(fleet);
+  const lanes: VisitedLane[] = [];
+  for (const [unit, rows] of readings.byUnit) {
+    if (skip(unit)) continue;
+    const from = lastBeginning(fleet, unit);
+    const days = new Map<string, Map<number, number[]>>();
+    for (const row of rows) {
+      const day = Math.floor(readings.day[row]);
+      if (!(day >= from)) continue;
+      const name = `${fuel(row)}\u0000${fire(row)}`;
+      const byDay = days.get(name) ?? new Map<number, number[]>();
+      days.set(name, byDay);
+      const list = byDay.get(day);
+      if (list) list.push(row);
+      else byDay.set(day, [row]);
+    }
+    for (const byDay of days.values()) {
+      const visits = [...byDay].sort(([a], [b]) => a - b).map(([day, list]) => visitOf(day, list));
+      const [first] = byDay.values().next().value ?? [];
+      lanes.push({ unit, fuel: fuel(first), fire: fire(first), visits });
+    }
+  }
+  return lanes;
+}
+
+function lastBeginning({ events, asOf }: Fleet, unit: string): number {
+  return (events.get(unit) ?? [])
+    .filter(({ day, event }) => day <= asOf && NEW_BEGINNINGS.includes(event))
+    .reduce((last, { day }) => Math.max(last, Math.ceil(day)), Number.NEGATIVE_INFINITY);
+}
+
+function visitReader(fleet: Fleet): (day: number, rows: readonly number[]) => LaneVisit {
+  const { readings } = fleet;
+  const [flue, air, back] = ['flue_C', 'air_C', 'water_return_C'].map((name) => readings.number(name));
+  const bias = biasOf(fleet);
+  const [o2, reference] = ['o2_pct', 'o2_reference_pct'].map((name) =>
+    readings.number(name).map((value, row) => value - bias(row)),
+  );
+  return (day, rows) => {
+    const known = (of: Float64Array): number[] => rows.map((row) => of[row]).filter(Number.isFinite);
+    const mean = (of: Float64Array): number => {
+      const values = known(of);
+      return values.reduce((sum, value) => sum + value, 0) / values.length;
+    };
+    const found = rows.find((row) => readings.stage[row] === 0);
+    return {
+      day,
+      readings: rows.length,
+      flueC: mean(flue),
+      airC: mean(air),
+      returnC: mean(back),
+      o2Pct: mean(o2),
+      foundO2Pct: found === undefined ? Number.NaN : reference[found],
+      lastO2Pct: known(reference).at(-1) ?? Number.NaN,
+    };
+  };
+}
+
+/** O2 that the analyzer of a reading reads too high, where the instruments cell knows it; the analyzer before the unit. */
+function biasOf({ readings, instruments }: Fleet): (row: number) => number {
+  if (!instruments) return () => 0;
+  const name = textsOf(instruments, 'analyzer');
+  const bias = numbersOf(instruments, 'o2_bias_pct');
+  const known = new Map<string, number>();
+  for (let row = 0; row < instruments.rows; row++)
+    if (Number.isFinite(bias[row])) known.set(textAt(name, row), bias[row]);
+  const analyzer = readings.text('analyzer');
+  return (row) => known.get(analyzer(row)) ?? 0;
+}
