@@ -21,15 +21,44 @@ export function selectRows(table: Table, { sort, filter }: RowRange): Uint32Arra
 }
 
 /** A range of the table's rows, filtered and sorted. */
-export function rowPage(table: Table, range: RowRange, rows: Uint32Array = selectRows(table, range)): RowPage {
+export function rowPage(table: Table, range: RowRange): RowPage {
+  const rows = range.sort || range.filter ? selectedBefore(table, range) : undefined;
+  const total = rows?.length ?? table.rows;
   const from = Math.max(0, Math.trunc(range.from) || 0);
-  const to = Math.min(rows.length, Math.trunc(range.to) || 0, from + MOST_ROWS);
-  const part = rows.subarray(from, Math.max(from, to));
+  const to = Math.max(from, Math.min(total, Math.trunc(range.to) || 0, from + MOST_ROWS));
+  const part = rows?.subarray(from, to) ?? Uint32Array.from({ length: to - from }, (_, i) => from + i);
   return {
-    total: rows.length,
+    total,
     from,
-    columns: new Map([...table.columns].map(([name, column]) => [name, takeRows(column, part)])),
+    columns: new Map([...table.columns].map(([name, column]) => [name, ownLevels(takeRows(column, part))])),
   };
+}
+
+/** The last selection of each table: a sheet that is scrolled asks for page after page of the same order. */
+const SELECTIONS = new WeakMap<Table, { readonly key: string; readonly rows: Uint32Array }>();
+
+function selectedBefore(table: Table, range: RowRange): Uint32Array {
+  const { sort, filter } = range;
+  const key = JSON.stringify([sort?.column, sort?.descending, filter?.column, filter?.text]);
+  const before = SELECTIONS.get(table);
+  if (before?.key === key) return before.rows;
+  const rows = selectRows(table, range);
+  SELECTIONS.set(table, { key, rows });
+  return rows;
+}
+
+/** Only the texts that the page's rows hold: a page of a million notes must not carry the other notes along. */
+function ownLevels(column: Column): Column {
+  if (column.kind !== 'text' || column.levels.length <= column.codes.length) return column;
+  const levels: string[] = [];
+  const known = new Map<number, number>();
+  const codes = column.codes.map((code) => {
+    if (code < 0) return -1;
+    const own = known.get(code) ?? levels.push(column.levels[code]) - 1;
+    known.set(code, own);
+    return own;
+  });
+  return { kind: 'text', codes, levels };
 }
 
 /** 1 for each row whose column reads exactly this text as a file would carry it, unknown reading as ''. */
