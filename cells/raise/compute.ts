@@ -91,14 +91,15 @@ function wrongInputs(parameters: RaiseParameters, inputs: Inputs): string {
 function monthsOf({ points, path, readings }: Fleet): FleetMonth[] {
   if (!points || !path) return [];
   const analyzer = readings.text('analyzer');
-  const used = new Map<string, Set<string>>();
-  readings.day.forEach((day, row) => {
-    const name = analyzer(row);
-    if (name === '') return;
-    const month = monthOf(day);
-    used.set(month, (used.get(month) ?? new Set<string>()).add(name));
-  });
-  return fleetMonths(points, path, (month) => used.get(month)?.size ?? 0);
+  // Asked for the few months that stand out, so that not every reading is looked at for each.
+  const analyzersIn = (month: string): number => {
+    const used = new Set<string>();
+    for (let row = 0; row < readings.day.length; row++)
+      if (monthOf(readings.day[row]) === month) used.add(analyzer(row));
+    used.delete('');
+    return used.size;
+  };
+  return fleetMonths(points, path, analyzersIn);
 }
 
 /** Units of the register, without one whatever was read; and in any case those raised. */

@@ -20,6 +20,7 @@ import {
   readingsUsed,
   reasonHead,
   tierHead,
+  unitsAtLeast,
   unitsWord,
 } from '../../shared/messages/page.ts';
 import { percent } from '../../shared/messages/words.ts';
@@ -31,9 +32,10 @@ import { byTier, type RaisedFinding, type RaisedUnit, raisedUnits } from './rais
 import { tierMark } from './tier-mark.ts';
 
 /** Tags drawn at first; a large fleet's list goes on when asked. */
-const FIRST_UNITS = 40;
+const FIRST_UNITS = 12;
+const MORE_UNITS = 40;
 /** Findings taken into tags; the sheet below has them all. */
-const MOST_FINDINGS = 4000;
+const MOST_FINDINGS = 5000;
 
 /** What shows how a number came about: the measured columns, then where they were read. */
 const SHOWN_READINGS = new Set([
@@ -133,18 +135,19 @@ export class RaisedList extends LitElement {
     if (units.length === 0) return html`<p class="none">${nothingRaised()}</p>`;
     const shown = units.slice(0, limit);
     return html`${byTier(shown).map(([tier, members]) => this.tier(tier, members, units))}
-      ${units.length > limit ? html`<button type="button" @click=${this.more}>${moreRaised(units.length - limit)}</button>` : nothing}
+      ${units.length > limit ? html`<button type="button" @click=${this.more}>${moreRaised(Math.min(MORE_UNITS, units.length - limit), units.length)}</button>` : nothing}
       <p class="how">${lanesHow()}</p>`;
   }
 
   private readonly more = (): void => {
-    this.limit += FIRST_UNITS;
+    this.limit += MORE_UNITS;
   };
 
   private tier(tier: string, members: readonly RaisedUnit[], all: readonly RaisedUnit[]): TemplateResult {
     const count = all.filter((unit) => unit.tier === tier).length;
+    const isCut = (this.cell.rows['raised'] ?? 0) > MOST_FINDINGS;
     return html`<section class="tier" data-tier=${tier}>
-      <header>${tierMark(tier)}<h3>${tierHead(tier)}</h3><span class="units">${unitsWord(count)}</span></header>
+      <header>${tierMark(tier)}<h3>${tierHead(tier)}</h3><span class="units">${isCut ? unitsAtLeast(count) : unitsWord(count)}</span></header>
       ${tier === 'safety' ? html`<div class="caution" role="note"><p>${cautionLeave()}</p><p>${cautionCo()} ${cautionOldReadings()}</p></div>` : nothing}
       ${members.map((unit) => this.tag(unit))}
     </section>`;

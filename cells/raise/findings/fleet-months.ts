@@ -30,12 +30,13 @@ export function fleetMonths(points: Table, path: Table, analyzersIn: (month: str
   const all = [...byMonth.values()].flatMap((units) => [...units.values()]);
   const spread = spreadOf(all);
   return [...byMonth]
-    .filter(([month, units]) => units.size >= LEAST_UNITS && analyzersIn(month) >= LEAST_ANALYZERS)
+    .filter(([, units]) => units.size >= LEAST_UNITS)
     .map(([month, units]) => ({ month, units: units.size, leanerO2: mean([...units.values()]) }))
     .filter(
       ({ units, leanerO2 }) =>
         Math.abs(leanerO2) > MATTERS_O2 && Math.abs(leanerO2) > (CLEAR * spread) / Math.sqrt(units),
     )
+    .filter(({ month }) => analyzersIn(month) >= LEAST_ANALYZERS)
     .sort((a, b) => (a.month < b.month ? -1 : 1));
 }
 

@@ -20,23 +20,23 @@ const MOVES = { o2: 0.15, air: 3, water: 2 };
 export function flueRise({ unit, fuel, fire, visits }: VisitedLane): Sign | undefined {
   const read = visits.filter(({ flueC, o2Pct }) => Number.isFinite(flueC + o2Pct));
   if (read.length < LEAST_VISITS) return undefined;
+  const base = { unit, fuel, fire, reason: 'flue_temperature_rising' as const };
+  const readingsUsed = read.reduce((sum, { readings }) => sum + readings, 0);
+  // A flue that never stood so much hotter than at its coldest has not risen so much: a test that finds nothing.
+  const flues = read.map(({ flueC }) => flueC);
+  if (Math.max(...flues) - Math.min(...flues) < MATTERS_C)
+    return { ...base, pValue: 1, matters: false, evidence: '', readingsUsed };
   const years = read.map(({ day }) => (day - read[0].day) / DAYS_PER_YEAR);
   const columns = [read.map(() => 1), years, ...covariates(read)];
   if (read.length - columns.length < LEAST_FREEDOM) return undefined;
-  const fit = regress(
-    read.map(({ flueC }) => flueC),
-    columns,
-  );
+  const fit = regress(flues, columns);
   const [, slope] = fit.coefficients;
   const [, error] = fit.standardErrors;
   if (!Number.isFinite(slope) || !(error >= 0)) return undefined;
   const span = years[years.length - 1];
   const half = studentQuantile(0.975, fit.freedom) * error;
   return {
-    unit,
-    fuel,
-    fire,
-    reason: 'flue_temperature_rising',
+    ...base,
     pValue: error > 0 ? 1 - studentCdf(slope / error, fit.freedom) : slope > 0 ? 0 : 1,
     matters: slope * span >= MATTERS_C,
     evidence: flueRising(fire, fuel, slope, slope - half, slope + half, {
@@ -45,7 +45,7 @@ export function flueRise({ unit, fuel, fire, visits }: VisitedLane): Sign | unde
       to: writeDay(read[read.length - 1].day),
       lastC: read[read.length - 1].flueC,
     }),
-    readingsUsed: read.reduce((sum, { readings }) => sum + readings, 0),
+    readingsUsed,
   };
 }
 

@@ -32,21 +32,25 @@ export function visitedLanes(fleet: Fleet, skip: (unit: string) => boolean): Vis
   for (const [unit, rows] of readings.byUnit) {
     if (skip(unit)) continue;
     const from = lastBeginning(fleet, unit);
-    const days = new Map<string, Map<number, number[]>>();
-    for (const row of rows) {
+    const lanesOfUnit = new Map<string, number[][]>();
+    for (const row of [...rows].sort((a, b) => readings.day[a] - readings.day[b] || a - b)) {
       const day = Math.floor(readings.day[row]);
       if (!(day >= from)) continue;
       const name = `${fuel(row)}\u0000${fire(row)}`;
-      const byDay = days.get(name) ?? new Map<number, number[]>();
-      days.set(name, byDay);
-      const list = byDay.get(day);
-      if (list) list.push(row);
-      else byDay.set(day, [row]);
+      const visits = lanesOfUnit.get(name);
+      const last = visits?.at(-1);
+      if (last && Math.floor(readings.day[last[0]]) === day) last.push(row);
+      else if (visits) visits.push([row]);
+      else lanesOfUnit.set(name, [[row]]);
     }
-    for (const byDay of days.values()) {
-      const visits = [...byDay].sort(([a], [b]) => a - b).map(([day, list]) => visitOf(day, list));
-      const [first] = byDay.values().next().value ?? [];
-      lanes.push({ unit, fuel: fuel(first), fire: fire(first), visits });
+    for (const visits of lanesOfUnit.values()) {
+      const [[first]] = visits;
+      lanes.push({
+        unit,
+        fuel: fuel(first),
+        fire: fire(first),
+        visits: visits.map((list) => visitOf(Math.floor(readings.day[list[0]]), list)),
+      });
     }
   }
   return lanes;
@@ -65,24 +69,27 @@ function visitReader(fleet: Fleet): (day: number, rows: readonly number[]) => La
   const [o2, reference] = ['o2_pct', 'o2_reference_pct'].map((name) =>
     readings.number(name).map((value, row) => value - bias(row)),
   );
-  return (day, rows) => {
-    const known = (of: Float64Array): number[] => rows.map((row) => of[row]).filter(Number.isFinite);
-    const mean = (of: Float64Array): number => {
-      const values = known(of);
-      return values.reduce((sum, value) => sum + value, 0) / values.length;
-    };
-    const found = rows.find((row) => readings.stage[row] === 0);
-    return {
-      day,
-      readings: rows.length,
-      flueC: mean(flue),
-      airC: mean(air),
-      returnC: mean(back),
-      o2Pct: mean(o2),
-      foundO2Pct: found === undefined ? Number.NaN : reference[found],
-      lastO2Pct: known(reference).at(-1) ?? Number.NaN,
-    };
-  };
+  return (day, rows) => ({
+    day,
+    readings: rows.length,
+    flueC: meanOf(flue, rows),
+    airC: meanOf(air, rows),
+    returnC: meanOf(back, rows),
+    o2Pct: meanOf(o2, rows),
+    foundO2Pct: reference[rows.find((row) => readings.stage[row] === 0) ?? -1] ?? Number.NaN,
+    lastO2Pct: reference[rows.findLast((row) => Number.isFinite(reference[row])) ?? -1] ?? Number.NaN,
+  });
+}
+
+/** Mean of what is known; NaN of nothing. */
+function meanOf(values: Float64Array, rows: readonly number[]): number {
+  let [sum, known] = [0, 0];
+  for (const row of rows)
+    if (Number.isFinite(values[row])) {
+      sum += values[row];
+      known++;
+    }
+  return sum / known;
 }
 
 /** O2 that the analyzer of a reading reads too high, where the instruments cell knows it; the analyzer before the unit. */
