@@ -164,6 +164,10 @@ export class SheetGrid extends LitElement {
         ? undefined
         : { column: column.column, descending: true };
     this.here = { row: -1, column: index };
+    // Another order begins at its beginning.
+    this.top = 0;
+    this.scrollPx = 0;
+    this.scroller?.scrollTo({ top: 0 });
   }
 
   private goTo(row: number, column: number): void {

@@ -210,7 +210,8 @@ export const nothingRaised = (): string =>
 export const lanesUnderWay = (): string => 'Drawing the fire lanes …';
 export const lanesHow = (): string =>
   'How to read the fire lanes: each lane is as tall as its band. Hollow marks were read as found, filled ones as left. The line is the level, its shade the range it lies in with 95 % confidence; right of the day mark it runs on into the future.';
-export const moreRaised = (count: number): string => `Show ${plainCount(count)} more`;
+export const moreRaised = (count: number, all: number): string => `Show ${plainCount(count)} more of ${unitsWord(all)}`;
+export const unitsAtLeast = (count: number): string => `${unitsWord(count)} or more`;
 export const allRaisedTable = (): string => 'The same as a table';
 export const lanesFind = (): string => 'Find a unit';
 export const lanesShown = (first: number, last: number, total: number): string =>
