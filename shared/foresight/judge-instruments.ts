@@ -25,16 +25,19 @@ interface Bias {
 
 /** A bias is called real when it lies on one side of zero with this certainty. */
 const CERTAINTY = 0.975;
+/** Changes of hands with other analyzers below which a bias is the units' as well as the analyzer's. */
+const ENOUGH_COMPARED = 3;
 /** The readings have told nothing of a bias that is still this share as uncertain as before them. */
-const TOLD_NOTHING = 0.8;
+const TOLD_NOTHING = 0.9;
 
 /** Every analyzer that a reading names, sorted by name. */
 export function judgeInstruments(readings: Table, analyzers: Table, tolerancePct: number): InstrumentRow[] {
   const counted = countReadings(readings);
   const name = textsOf(analyzers, 'analyzer');
   const column = (key: string): Float64Array => numbersOf(analyzers, key);
-  const [units, o2, o2Sd, o2Prior, co2, co2Sd, co2Prior] = [
+  const [units, compared, o2, o2Sd, o2Prior, co2, co2Sd, co2Prior] = [
     'units',
+    'compared',
     'o2_bias_pct',
     'o2_bias_pct_sd',
     'o2_prior_sd',
@@ -55,7 +58,7 @@ export function judgeInstruments(readings: Table, analyzers: Table, tolerancePct
       readings: counted.get(analyzer) ?? 0,
       units: row < 0 ? 0 : units[row],
       ...entry,
-      ...verdictOn(entry.o2, entry.co2, fitted.size, tolerancePct),
+      ...verdictOn(entry.o2, entry.co2, row < 0 ? 0 : compared[row], tolerancePct),
     };
   });
 }
@@ -63,12 +66,12 @@ export function judgeInstruments(readings: Table, analyzers: Table, tolerancePct
 function verdictOn(
   o2: Bias,
   co2: Bias,
-  analyzers: number,
+  compared: number,
   tolerance: number,
 ): Pick<InstrumentRow, 'verdict' | 'reason'> {
   const known = [o2, co2].filter(({ value, sd }) => Number.isFinite(value) && Number.isFinite(sd));
   if (known.length === 0) return { verdict: 'unknown', reason: noneCompared() };
-  if (analyzers < 2 || known.every(({ sd, priorSd }) => sd > TOLD_NOTHING * priorSd))
+  if (compared < ENOUGH_COMPARED || known.every(({ sd, priorSd }) => sd > TOLD_NOTHING * priorSd))
     return { verdict: 'confounded', reason: confoundedBias() };
   const biased = (bias: Bias): boolean =>
     Math.abs(bias.value) > tolerance && normalCdf(Math.abs(bias.value) / bias.sd) > CERTAINTY;

@@ -7,7 +7,7 @@ import type { Table } from '../table/table.ts';
 import type { FittedSupply } from './fit-supply.ts';
 import { LOOK_AHEAD_YEARS } from './judge-lane.ts';
 import { chanceOutWithin, type LevelState, levelAt } from './leaving-chance.ts';
-import { growthPValue, ownRate } from './own-rate.ts';
+import { growthPValue, ownRate, ownState } from './own-rate.ts';
 import { type SupplyPattern, supplyPattern } from './supply-pattern.ts';
 import type { UnitSupply } from './supply-readings.ts';
 import { yearsUntilChance } from './years-until-chance.ts';
@@ -87,7 +87,10 @@ function judgeUnit(
   const { series } = fit.written;
   const used = series.readings[index];
   const lastDay = series.to[index];
-  const state = stateOf(fit, index, scale[index]);
+  const real = falseDiscoveryRate <= options.falseDiscoveryRate;
+  const pooled = stateOf(fit, index, scale[index]);
+  const classRate = fit.effects.values[0] * scale[index];
+  const state = real ? ownState(pooled, classRate, fit.estimate.spread.rate * scale[index]) : pooled;
   const horizon = asOf + options.horizonDays;
   const since = Math.max(0, (asOf - lastDay) / DAYS_PER_YEAR);
   const now = levelAt(state, since);
@@ -98,8 +101,7 @@ function judgeUnit(
   const furthest = since + Math.max(LOOK_AHEAD_YEARS, options.lookAheadYears);
   const [years] = judgeable ? yearsUntilChance(state, band, [0.5], furthest) : [Number.NaN];
   const exceedsOn = Math.ceil(lastDay + years * DAYS_PER_YEAR);
-  const growing =
-    falseDiscoveryRate <= options.falseDiscoveryRate && exceedsOn <= asOf + options.lookAheadYears * DAYS_PER_YEAR;
+  const growing = real && exceedsOn <= asOf + options.lookAheadYears * DAYS_PER_YEAR;
   const over = now.mean > limit;
   const reason = used === 0 ? noDrop() : !Number.isFinite(limit) ? noDropLimit() : used < 2 ? notEnoughDrops() : '';
   return {

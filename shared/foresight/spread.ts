@@ -89,7 +89,7 @@ export const SUPPLY_PRIOR: SpreadPrior = {
     reading: 10,
     secondReading: 10,
     visit: 1e-3,
-    wander: 5,
+    wander: 3,
     rate: 6,
     rateWander: 0.5,
     analyzer: 1e-3,

@@ -34,6 +34,7 @@ export function tableOfAnalyzers(read: DriftReadings, fit: FleetFit): Table {
       ['analyzer', textColumn(order.map((i) => analyzers[i]))],
       ['readings', number('1', pick(count.readings))],
       ['units', number('1', pick(count.units))],
+      ['compared', number('1', pick(changesOfHands(read, fit.written.used)))],
       ['o2_bias_pct', number('%', pick(first.value))],
       ['o2_bias_pct_sd', number('%', pick(first.sd))],
       ['co2_bias_pct', number('%', pick(second.value, co2))],
@@ -88,4 +89,21 @@ function biases({ effects, written }: FleetFit, from: number, weights: Float64Ar
     sd[i] = Math.sqrt(Math.max(0, covariance(i, i) - 2 * withMean[i] + meanVariance));
   }
   return { value, sd };
+}
+
+/** Per analyzer: how often a lane passed from it to another or from another to it, from one reading taken to the next. */
+function changesOfHands({ fleet }: DriftReadings, used: Uint8Array): Float64Array {
+  const changes = new Float64Array(fleet.analyzers);
+  const last = new Int32Array(fleet.lanes.count).fill(-1);
+  for (let row = 0; row < fleet.rows; row++) {
+    const analyzer = fleet.analyzer[row];
+    if (analyzer < 0 || used[row] === 0) continue;
+    const before = last[fleet.lane[row]];
+    if (before >= 0 && before !== analyzer) {
+      changes[before]++;
+      changes[analyzer]++;
+    }
+    last[fleet.lane[row]] = analyzer;
+  }
+  return changes;
 }

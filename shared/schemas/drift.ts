@@ -70,6 +70,8 @@ export const analyzersSchema: Schema = [
   text('analyzer', 'Analyzer'),
   numeric('readings', '1', 'Readings', '', 0),
   numeric('units', '1', 'Units', '', 0),
+  /** Changes of hands: times that a unit's next or last reading before was another analyzer's. */
+  numeric('compared', '1', 'Compared with others', 'times', 0),
   numeric('o2_bias_pct', '%', 'O2 bias', '%', 2),
   numeric('o2_bias_pct_sd', '%', 'O2 bias, standard deviation', '%', 2),
   numeric('co2_bias_pct', '%', 'CO2 bias', '%', 2),

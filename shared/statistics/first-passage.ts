@@ -16,8 +16,8 @@ const NOTHING_LEFT = 7;
 /**
  * Chance that the motion has reached a barrier at distance `distance` above it by `time`. With a known drift ν this is the
  * inverse Gaussian distribution function (Schrödinger 1915; Folks and Chhikara 1978, J. R. Statist. Soc. B 40),
- * Φ((νt − a)/σ√t) + exp(2νa/σ²) Φ(−(νt + a)/σ√t); with a normal drift its mean over the drift (Whitmore 1986, J. R.
- * Statist. Soc. D 35), both as images: see `sourceMass`. 1 for a distance ≤ 0.
+ * Φ((νt − a)/σ√t) + exp(2νa/σ²) Φ(−(νt + a)/σ√t); with a normal drift its mean over the drift (Whitmore 1986,
+ * Scand. J. Statist. 13), both as images: see `sourceMass`. 1 for a distance ≤ 0.
  */
 export function passOneBarrier(distance: number, motion: Motion, time: number): number {
   if (distance <= 0) return 1;

@@ -1,0 +1,50 @@
+import { describe, expect, test } from 'vitest';
+import { fitModel } from '../../../shared/foresight/fit-model.ts';
+import { judgeInstruments } from '../../../shared/foresight/judge-instruments.ts';
+import { DRIFT_PRIOR } from '../../../shared/foresight/spread.ts';
+import { tableOfAnalyzers } from '../../../shared/foresight/table-of-analyzers.ts';
+import { tableOfRecords } from '../../../shared/foresight/table-of-records.ts';
+import { readingsSchema } from '../../../shared/schemas/readings.ts';
+import { PLAIN_FLEET, simulateFleet } from '../../verify/simulate-fleet.ts';
+
+/** Four analyzers; all of the first one's readings are shifted; the given rule says who reads which unit. */
+function verdicts(shift: number, pick: (unit: number, analyzer: number) => number): Map<string, string> {
+  const { readings } = simulateFleet({ ...PLAIN_FLEET, units: 40, analyzers: 4, analyzerSd: 0.03, seed: 7 });
+  const analyzer = readings.analyzer.map((code, row) => pick(readings.unit[row], code));
+  const first = readings.first.map((value, row) =>
+    readings.state[row] === 0 && analyzer[row] === 0 ? value + shift : value,
+  );
+  const fleet = { ...readings, analyzer, first };
+  const names = ['A', 'B', 'C', 'D'];
+  const fit = fitModel(fleet, { prior: DRIFT_PRIOR, sample: 400, seed: 1 });
+  const read = {
+    fleet,
+    sourceRow: new Int32Array(0),
+    lanes: [],
+    analyzers: names,
+    fuels: [],
+    co2max: Float64Array.of(11.85),
+  };
+  const table = tableOfRecords(
+    readingsSchema,
+    [...analyzer].map((code) => ({ unit: 'U', analyzer: names[code] })),
+  );
+  return new Map(judgeInstruments(table, tableOfAnalyzers(read, fit), 0.15).map((row) => [row.analyzer, row.verdict]));
+}
+
+describe('instruments', () => {
+  test('one analyzer that reads high is found, the others stand within', () => {
+    const found = verdicts(0.5, (_, code) => code);
+    expect(found.get('A')).toBe('biased');
+    expect([...found.values()].filter((verdict) => verdict === 'within')).toHaveLength(3);
+  });
+
+  test('each unit read by one analyzer only: confounded, whatever it reads', () => {
+    const found = verdicts(0, (unit) => unit % 4);
+    expect([...found.values()].every((verdict) => verdict === 'confounded')).toBe(true);
+  });
+
+  test('a single analyzer has nothing to be compared with', () => {
+    expect([...verdicts(0, () => 0).values()]).toEqual(['confounded']);
+  });
+});

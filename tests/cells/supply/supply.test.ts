@@ -1,0 +1,124 @@
+import { describe, expect, test } from 'vitest';
+import { fitSupply } from '../../../shared/foresight/fit-supply.ts';
+import { judgeSupply, type SupplyRow } from '../../../shared/foresight/judge-supply.ts';
+import { supplyPattern } from '../../../shared/foresight/supply-pattern.ts';
+import { readSupply, type UnitSupply } from '../../../shared/foresight/supply-readings.ts';
+import { type TableRecord, tableOfRecords } from '../../../shared/foresight/table-of-records.ts';
+import { readIsoDate } from '../../../shared/quantities/dates.ts';
+import { derivedSchema } from '../../../shared/schemas/derived.ts';
+import { readingsSchema } from '../../../shared/schemas/readings.ts';
+import { supplyLimitsSchema, unitsSchema } from '../../../shared/schemas/register.ts';
+
+const AS_OF = readIsoDate('2026-03-31');
+const OPTIONS = { horizonDays: 365, lookAheadYears: 3, falseDiscoveryRate: 0.05 };
+const yearly = (count: number): number[] =>
+  Array.from({ length: count }, (_, i) => readIsoDate(`${2026 - count + i}-10-01`));
+
+const unit = (name: string, drop: readonly number[], fixed = 2000): UnitSupply => ({
+  unit: name,
+  days: yearly(drop.length),
+  drop,
+  fixed: drop.map(() => fixed),
+  running: drop.map((value) => fixed - value),
+  normalized: 0,
+});
+
+function judge(units: readonly UnitSupply[], limits: readonly TableRecord[] = []): SupplyRow[] {
+  const table = tableOfRecords(supplyLimitsSchema, limits);
+  return judgeSupply(units, fitSupply(units, new Map(), 1), table, AS_OF, OPTIONS);
+}
+
+/** Ten units that stand still, so that the fleet knows what standing still looks like. */
+const STEADY = Array.from({ length: 10 }, (_, i) =>
+  unit(
+    `S-${i}`,
+    [100, 103, 98, 101, 99, 102, 100].map((v, k) => v + ((i * 7 + k * 3) % 5)),
+  ),
+);
+
+describe('verdicts on the drop', () => {
+  test('9.9 in. w.c. static allows 8.9 running (common practice, no source): the limit is 1 in. w.c.', () => {
+    const [row] = judge([unit('A', [80, 82, 81], 9.9 * 249.08891)]);
+    expect(row.limit).toBeCloseTo(249.08891, 5);
+    expect(row.limitSource).toBe('low_pressure_rule');
+    expect(row.verdict).toBe('within');
+  });
+
+  test('growing toward the limit, over it, and neither', () => {
+    const rows = judge([...STEADY, unit('G', [120, 138, 152, 171, 189, 204, 222]), unit('O', [300, 303, 299, 301])]);
+    const verdict = (name: string): string => rows.find((row) => row.unit === name)?.verdict ?? '';
+    expect(verdict('G')).toBe('growing');
+    expect(verdict('O')).toBe('over');
+    expect(rows.filter((row) => row.verdict === 'within')).toHaveLength(10);
+  });
+
+  test('behind high-pressure service the rule of thumb is no limit: unknown without the register’s', () => {
+    const high = [2000, 2050, 2100, 2150].map((value) => value);
+    const [unknown] = judge([unit('H', high, 35_000)]);
+    expect(unknown.verdict).toBe('unknown');
+    expect(unknown.reason).toMatch(/limit/);
+    const [known] = judge([unit('H', high, 35_000)], [{ unit: 'H', drop_limit_Pa: 5000 }]);
+    expect(known.limitSource).toBe('register');
+    expect(known.verdict).not.toBe('unknown');
+  });
+
+  test('no pressures, and a single one', () => {
+    const [none, one] = judge([unit('N', []), unit('E', [120])]);
+    expect(none).toMatchObject({ verdict: 'unknown', used: 0 });
+    expect(none.dropNow).toBeNaN();
+    expect(one).toMatchObject({ verdict: 'unknown', used: 1 });
+    expect(one.reason).toMatch(/single reading/);
+  });
+});
+
+describe('what the columns fit (common practice, no source)', () => {
+  const days = yearly(7);
+  const pattern = (fixed: number[], drop: number[]): string =>
+    supplyPattern({ unit: 'P', days, fixed, drop, running: fixed.map((v, i) => v - drop[i]), normalized: 0 });
+  const still = [2000, 2004, 1998, 2001, 1999, 2003, 2000];
+  const rising = [100, 118, 142, 161, 179, 202, 219];
+  const flat = [100, 103, 98, 101, 99, 102, 100];
+
+  test('drop up with static still: a restriction between', () => {
+    expect(pattern(still, rising)).toBe('restriction');
+  });
+  test('static and running down together: the regulator or the utility', () => {
+    expect(pattern([2000, 1962, 1921, 1883, 1838, 1801, 1760], flat)).toBe('regulator');
+  });
+  test('static up alone: creep', () => {
+    const fixed = [2000, 2041, 2079, 2122, 2160, 2199, 2241];
+    expect(
+      pattern(
+        fixed,
+        fixed.map((value, i) => value - 1900 + [0, 3, -3, 2, -2, 1, 0][i]),
+      ),
+    ).not.toBe('steady');
+  });
+  test('nothing moves: steady; too few readings: unknown', () => {
+    expect(pattern(still, flat)).toBe('steady');
+    expect(pattern([2000, 2001], [100, 101])).toBe('');
+  });
+});
+
+test('the drop is brought to the rated input: half the input, a drop (1/2)^-1.85 as large', () => {
+  const on = readIsoDate('2025-10-01');
+  const rows = [
+    {
+      unit: 'U',
+      taken_at: on,
+      fire: 'high',
+      state: 'as_found',
+      supply_static_Pa: 2000,
+      supply_running_Pa: 1950,
+      heat_input_clocked_kW: 100,
+    },
+  ];
+  const readings = tableOfRecords(readingsSchema, rows);
+  const derived = tableOfRecords(derivedSchema, [
+    { unit: 'U', taken_at: on, fire: 'high', state: 'as_found', supply_drop_Pa: 50 },
+  ]);
+  const units = tableOfRecords(unitsSchema, [{ unit: 'U', heat_input_high_kW: 200 }]);
+  const [read] = readSupply({ readings, derived, units }, AS_OF, 1.85);
+  expect(read.drop[0]).toBeCloseTo(50 * 2 ** 1.85, 9);
+  expect(read.normalized).toBe(1);
+});
