@@ -8,6 +8,12 @@ export interface Writer {
   emit(instruction: Instruction): void;
 }
 
+/** A step's buffer and its derivatives. */
+interface Sloped {
+  readonly buffer: number;
+  readonly slopes: Slopes;
+}
+
 /** Applies `rule` to every input that either side depends on. */
 function merge(a: Slopes, b: Slopes, rule: (x: Slope | undefined, y: Slope | undefined) => Slope): Slopes {
   if (a.size === 0 && b.size === 0) return NO_SLOPES;
@@ -73,18 +79,29 @@ export function chainTwo(a: Slopes, p: number, b: Slopes, q: number, w: Writer):
   });
 }
 
-/** Derivatives of v = x / y, with r = 1 / y. */
-export function quotientSlopes(a: Slopes, b: Slopes, v: number, r: number, w: Writer): Slopes {
+/** Derivatives of v = x / y, by way of 1 / y. */
+export function quotientSlopes(above: Sloped, below: Sloped, v: number, w: Writer): Slopes {
+  const [a, b] = [above.slopes, below.slopes];
+  if (a.size === 0 && b.size === 0) return NO_SLOPES;
+  const r = w.fresh();
+  w.emit({
+    reads: [below.buffer],
+    writes: [r],
+    link: (at) => {
+      const [out, x] = [at(r), at(below.buffer)];
+      return (n) => kernel.reciprocal(out, x, n);
+    },
+  });
   return merge(a, b, (x, y) => {
     if (!y) return timesBuffer(x as Slope, r, w);
     const out = w.fresh();
-    const above = x ?? { buffer: ZEROS, scale: 0 };
+    const upper = x ?? { buffer: ZEROS, scale: 0 };
     w.emit({
-      reads: [above.buffer, y.buffer, v, r],
+      reads: [upper.buffer, y.buffer, v, r],
       writes: [out],
       link: (at) => {
-        const [o, xa, xv, yb, xr] = [at(out), at(above.buffer), at(v), at(y.buffer), at(r)];
-        return (n) => kernel.quotientSlope(o, xa, above.scale, xv, yb, y.scale, xr, n);
+        const [o, xa, xv, yb, xr] = [at(out), at(upper.buffer), at(v), at(y.buffer), at(r)];
+        return (n) => kernel.quotientSlope(o, xa, upper.scale, xv, yb, y.scale, xr, n);
       },
     });
     return { buffer: out, scale: 1 };

@@ -111,8 +111,8 @@ function carryBound(column: OutputColumn, start: number, carried: Carried, from:
     if (mark === 0) continue;
     const steepness = slopes[i] * slope.scale;
     // Another branch was taken in this row, so the bound has no part in it.
-    if (steepness === 0) continue;
     const row = start + i;
+    if (steepness === 0 || Number.isNaN(column.values[row])) continue;
     const bound = Math.sign(steepness) * mark;
     const earlier = column.bounds?.[row] ?? 0;
     if (column.bounds && monotone && (earlier === 0 || earlier === bound)) column.bounds[row] = bound;

@@ -27,9 +27,18 @@ export function parseFormula(text: string): Expression {
   if (text.length > LONGEST)
     throw new FormulaFault(message.formulaTooLong(text.length, LONGEST), { from: LONGEST, to: LONGEST + 1 });
   if (text.trim() === '') throw new FormulaFault(message.formulaEmpty(), { from: 0, to: 1 });
-  let root: Node;
+  const root = parseText(text);
+  const rest = text.slice(root.end).trim();
+  if (rest !== '') {
+    const from = text.length - rest.length;
+    throw new FormulaFault(message.notUnderstood(`"${rest.slice(0, 20)}" follows its end`), { from, to: text.length });
+  }
+  return new Reader(text).read(root as Raw, 1);
+}
+
+function parseText(text: string): Node {
   try {
-    root = parseExpressionAt(text, 0, { ecmaVersion: 2022, preserveParens: true });
+    return parseExpressionAt(text, 0, { ecmaVersion: 2022, preserveParens: true });
   } catch (error) {
     const { pos = 0, message: reason = '' } = error as { pos?: number; message?: string };
     throw new FormulaFault(message.notUnderstood(reason.replace(/ \(\d+:\d+\)$/, '').toLowerCase()), {
@@ -37,98 +46,87 @@ export function parseFormula(text: string): Expression {
       to: pos + 1,
     });
   }
-  const rest = text.slice(root.end).trim();
-  if (rest !== '') {
-    const from = text.length - rest.length;
-    throw new FormulaFault(message.notUnderstood(`"${rest.slice(0, 20)}" follows its end`), { from, to: text.length });
-  }
-  let parts = 0;
-  return read(root as Raw, 1);
+}
 
-  function read(node: Raw, depth: number): Expression {
-    parts++;
+/** Turns the library's tree into ours and refuses whatever the language lacks. */
+class Reader {
+  #parts = 0;
+
+  constructor(private readonly text: string) {}
+
+  read(node: Raw, depth: number): Expression {
+    this.#parts++;
     if (depth > DEEPEST) throw new FormulaFault(message.formulaTooDeep(DEEPEST), spanOf(node));
-    if (parts > MOST_PARTS) throw new FormulaFault(message.tooManyCalls(parts, MOST_PARTS), spanOf(node));
-    const inner = (child: unknown): Expression => read(child as Raw, depth + 1);
+    if (this.#parts > MOST_PARTS) throw new FormulaFault(message.tooManyCalls(this.#parts, MOST_PARTS), spanOf(node));
+    const inner = (child: unknown): Expression => this.read(child as Raw, depth + 1);
     switch (node.type) {
       case 'ParenthesizedExpression':
         return inner(node.expression);
       case 'Literal':
-        return literal(node);
+        return this.#literal(node);
       case 'Identifier':
         return { kind: 'name', name: String(node.name), ...spanOf(node) };
       case 'MemberExpression':
-        return { kind: 'name', name: memberName(node), ...spanOf(node) };
+        return { kind: 'name', name: this.#memberName(node), ...spanOf(node) };
       case 'UnaryExpression':
         return unary(node, inner);
       case 'BinaryExpression':
       case 'LogicalExpression':
-        return binary(node, inner, text);
-      case 'ConditionalExpression':
-        return {
-          kind: 'choice',
-          test: inner(node.test),
-          yes: inner(node.consequent),
-          no: inner(node.alternate),
-          ...spanOf(node),
-        };
+        return this.#binary(node, inner);
+      case 'ConditionalExpression': {
+        const [test, yes, no] = [node.test, node.consequent, node.alternate].map(inner);
+        return { kind: 'choice', test, yes, no, ...spanOf(node) };
+      }
       case 'CallExpression':
-        return call(node, inner);
+        return this.#call(node, inner);
       default:
-        throw new FormulaFault(message.notInLanguage(quote(node)), spanOf(node));
+        throw this.#refuse(node);
     }
   }
 
-  function quote(node: Node): string {
-    const found = text.slice(node.start, node.end);
-    return found.length > 40 ? `${found.slice(0, 40)} ...` : found;
+  #refuse(node: Node): FormulaFault {
+    const found = this.text.slice(node.start, node.end);
+    const quoted = found.length > 40 ? `${found.slice(0, 40)} ...` : found;
+    return new FormulaFault(message.notInLanguage(quoted), spanOf(node));
   }
 
-  function literal(node: Raw): Expression {
+  #literal(node: Raw): Expression {
     const { value } = node;
     if (typeof value === 'number') return { kind: 'number', value, ...spanOf(node) };
     if (typeof value === 'string') return { kind: 'text', value, ...spanOf(node) };
-    throw new FormulaFault(message.notInLanguage(quote(node)), spanOf(node));
+    throw this.#refuse(node);
   }
 
   /** Only one dot between two plain names; what it names is looked up in a list, never in an object. */
-  function memberName(node: Raw): string {
+  #memberName(node: Raw): string {
     const object = node.object as Raw;
     const property = node.property as Raw;
     if (node.computed || node.optional || object.type !== 'Identifier' || property.type !== 'Identifier')
-      throw new FormulaFault(message.notInLanguage(quote(node)), spanOf(node));
+      throw this.#refuse(node);
     return `${object.name}.${property.name}`;
   }
 
-  function unary(node: Raw, inner: (child: unknown) => Expression): Expression {
-    const { operator } = node;
-    if (operator !== '-' && operator !== '+' && operator !== '!')
-      throw new FormulaFault(message.notInLanguage(String(operator)), spanOf(node));
-    return { kind: 'unary', operator, argument: inner(node.argument), ...spanOf(node) };
-  }
-
-  function binary(node: Raw, inner: (child: unknown) => Expression, source: string): Expression {
+  #binary(node: Raw, inner: (child: unknown) => Expression): Expression {
     const written = String(node.operator);
     const operator = SAME[written] ?? written;
-    const leftEnd = (node.left as Node).end;
-    const from = source.indexOf(written, leftEnd);
+    const from = this.text.indexOf(written, (node.left as Node).end);
     const at = { from, to: from + written.length };
     if (!BINARY.has(operator)) throw new FormulaFault(message.notInLanguage(written), at);
-    return {
-      kind: 'binary',
-      operator: operator as BinaryOperator,
-      at,
-      left: inner(node.left),
-      right: inner(node.right),
-      ...spanOf(node),
-    };
+    const [left, right] = [inner(node.left), inner(node.right)];
+    return { kind: 'binary', operator: operator as BinaryOperator, at, left, right, ...spanOf(node) };
   }
 
-  function call(node: Raw, inner: (child: unknown) => Expression): Expression {
+  #call(node: Raw, inner: (child: unknown) => Expression): Expression {
     const callee = node.callee as Raw;
-    if (callee.type !== 'Identifier' || node.optional)
-      throw new FormulaFault(message.notInLanguage(quote(node)), spanOf(node));
+    if (callee.type !== 'Identifier' || node.optional) throw this.#refuse(node);
     const given = (node.arguments as Raw[]).map((argument) => inner(argument));
     return { kind: 'call', name: String(callee.name), at: spanOf(callee), arguments: given, ...spanOf(node) };
   }
+}
+
+function unary(node: Raw, inner: (child: unknown) => Expression): Expression {
+  const { operator } = node;
+  if (operator !== '-' && operator !== '+' && operator !== '!')
+    throw new FormulaFault(message.notInLanguage(String(operator)), spanOf(node));
+  return { kind: 'unary', operator, argument: inner(node.argument), ...spanOf(node) };
 }

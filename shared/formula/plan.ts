@@ -10,10 +10,23 @@ import {
 import { doubtBounds } from './doubt-bounds.ts';
 import { type BlockContext, type Instruction, NO_SLOPES, ONES, type Slopes, ZEROS } from './instruction.ts';
 import * as kernel from './kernels.ts';
+import { liveSteps } from './live-steps.ts';
 import type { Planned } from './planned.ts';
 import type { Program } from './program.ts';
+import { reachOf } from './reach-of.ts';
 import type { Sources } from './sources.ts';
 import type { Step } from './step.ts';
+import { weigh } from './weigh.ts';
+
+type Operator = Exclude<Step, { op: 'input' | 'constant' | 'text-is' | 'group' | 'apply' }>;
+type PassKernel = (out: Float64Array, x: Float64Array, y: Float64Array, z: Float64Array, n: number) => void;
+
+const CONDITIONS: Readonly<Record<'and' | 'or' | 'not' | 'known', PassKernel>> = {
+  and: (out, x, y, _z, n) => kernel.and(out, x, y, n),
+  or: (out, x, y, _z, n) => kernel.or(out, x, y, n),
+  not: (out, x, _y, _z, n) => kernel.not(out, x, n),
+  known: (out, x, _y, _z, n) => kernel.known(out, x, n),
+};
 
 /**
  * The passes over a block that evaluate a program, and the buffers that they need. Derivatives run forward with the
@@ -156,112 +169,97 @@ export class Plan implements Writer {
     return { buffer, slopes, reach };
   }
 
-  #operator(step: Exclude<Step, { op: 'input' | 'constant' | 'text-is' | 'group' | 'apply' }>): Planned {
-    const args = step.args.map((arg) => this.#of(arg));
-    const [a, b, c] = args;
-    const buffer = this.fresh();
-    const ids = args.map((arg) => arg.buffer);
-    const pass = (
-      run: (out: Float64Array, x: Float64Array, y: Float64Array, z: Float64Array, n: number) => void,
-    ): void =>
-      this.emit({
-        reads: ids,
-        writes: [buffer],
-        link: (at) => {
-          const [out, x, y, z] = [at(buffer), at(ids[0]), at(ids[1] ?? ids[0]), at(ids[2] ?? ids[0])];
-          return (n) => run(out, x, y, z, n);
-        },
-      });
-    const plain = (monotone: readonly boolean[]): Planned => ({
-      buffer,
-      slopes: NO_SLOPES,
-      reach: reachOf(args, monotone),
-    });
-    // A condition that holds or fails does so over the whole of a bound's range, else it is unknown: see doubtBounds.
-    const settled: Planned = { buffer, slopes: NO_SLOPES, reach: new Map() };
+  #operator(step: Operator): Planned {
     switch (step.op) {
-      case 'affine': {
-        const { factor, offset } = step;
-        pass((out, x, _y, _z, n) => kernel.affine(out, x, factor, offset, n));
-        return { ...plain([true]), slopes: scaleSlopes(a.slopes, factor) };
-      }
+      case 'affine':
       case 'add':
-        pass((out, x, y, _z, n) => kernel.add(out, x, y, n));
-        return { ...plain([true, true]), slopes: addSlopes(a.slopes, b.slopes, this) };
       case 'multiply':
-        pass((out, x, y, _z, n) => kernel.multiply(out, x, y, n));
-        return { ...plain([true, true]), slopes: chainTwo(a.slopes, b.buffer, b.slopes, a.buffer, this) };
       case 'divide':
-        pass((out, x, y, _z, n) => kernel.divide(out, x, y, n));
-        return { ...plain([true, false]), slopes: this.#quotient(buffer, a, b) };
-      case 'compare': {
-        const { operator } = step;
-        pass((out, x, y, _z, n) => kernel.compare(out, x, y, operator, n));
-        doubtBounds(buffer, operator, [a, b], this.sources.bounds, this.uncertain, this.context, this);
-        return settled;
-      }
-      case 'and':
-        pass((out, x, y, _z, n) => kernel.and(out, x, y, n));
-        return settled;
-      case 'or':
-        pass((out, x, y, _z, n) => kernel.or(out, x, y, n));
-        return settled;
-      case 'not':
-        pass((out, x, _y, _z, n) => kernel.not(out, x, n));
-        return settled;
-      case 'known':
-        pass((out, x, _y, _z, n) => kernel.known(out, x, n));
-        return settled;
+        return this.#arithmetic(step);
       case 'choose':
-        pass(kernel.choose);
-        return {
-          ...plain([true, true, true]),
-          slopes: branchSlopes(b.slopes, c.slopes, a.buffer, kernel.chooseSlope, this),
-        };
       case 'otherwise':
-        pass((out, x, y, _z, n) => kernel.otherwise(out, x, y, n));
-        return {
-          ...plain([true, true]),
-          slopes: branchSlopes(a.slopes, b.slopes, a.buffer, kernel.otherwiseSlope, this),
-        };
       case 'weigh':
-        return { ...plain([false, false]), slopes: this.#weigh(buffer, a, b) };
+        return this.#selection(step);
+      default:
+        return this.#condition(step);
     }
   }
 
-  #quotient(value: number, a: Planned, b: Planned): Slopes {
-    if (a.slopes.size === 0 && b.slopes.size === 0) return NO_SLOPES;
-    const inverse = this.fresh();
+  /** A fresh buffer, filled by `run` from the arguments' buffers. */
+  #pass(args: readonly Planned[], run: PassKernel): number {
+    const buffer = this.fresh();
+    const ids = args.map((arg) => arg.buffer);
     this.emit({
-      reads: [b.buffer],
-      writes: [inverse],
+      reads: ids,
+      writes: [buffer],
       link: (at) => {
-        const [out, x] = [at(inverse), at(b.buffer)];
-        return (n) => kernel.reciprocal(out, x, n);
+        const [out, x, y, z] = [at(buffer), at(ids[0]), at(ids[1] ?? ids[0]), at(ids[2] ?? ids[0])];
+        return (n) => run(out, x, y, z, n);
       },
     });
-    return quotientSlopes(a.slopes, b.slopes, value, inverse, this);
+    return buffer;
   }
 
-  #weigh(value: number, a: Planned, b: Planned): Slopes {
-    const [va, vb, w] = [this.variance(a.slopes), this.variance(b.slopes), this.fresh()];
-    this.emit({
-      reads: [a.buffer, va, b.buffer, vb],
-      writes: [w],
-      link: (at) => {
-        const [out, x, vx, y, vy] = [at(w), at(a.buffer), at(va), at(b.buffer), at(vb)];
-        return (n) => kernel.weight(out, x, vx, y, vy, n);
-      },
-    });
-    this.emit({
-      reads: [w, a.buffer, b.buffer],
-      writes: [value],
-      link: (at) => {
-        const [out, x, p, q] = [at(value), at(w), at(a.buffer), at(b.buffer)];
-        return (n) => kernel.blend(out, x, p, q, n);
-      },
-    });
-    return branchSlopes(a.slopes, b.slopes, w, kernel.blendSlope, this);
+  #arithmetic(step: Extract<Step, { op: 'affine' | 'add' | 'multiply' | 'divide' }>): Planned {
+    const args = step.args.map((arg) => this.#of(arg));
+    const [a, b] = args;
+    switch (step.op) {
+      case 'affine': {
+        const { factor, offset } = step;
+        const buffer = this.#pass(args, (out, x, _y, _z, n) => kernel.affine(out, x, factor, offset, n));
+        return { buffer, slopes: scaleSlopes(a.slopes, factor), reach: reachOf(args, [true]) };
+      }
+      case 'add': {
+        const buffer = this.#pass(args, (out, x, y, _z, n) => kernel.add(out, x, y, n));
+        return { buffer, slopes: addSlopes(a.slopes, b.slopes, this), reach: reachOf(args, [true, true]) };
+      }
+      case 'multiply': {
+        const buffer = this.#pass(args, (out, x, y, _z, n) => kernel.multiply(out, x, y, n));
+        const slopes = chainTwo(a.slopes, b.buffer, b.slopes, a.buffer, this);
+        return { buffer, slopes, reach: reachOf(args, [true, true]) };
+      }
+      default: {
+        const buffer = this.#pass(args, (out, x, y, _z, n) => kernel.divide(out, x, y, n));
+        return { buffer, slopes: quotientSlopes(a, b, buffer, this), reach: reachOf(args, [true, false]) };
+      }
+    }
+  }
+
+  #selection(step: Extract<Step, { op: 'choose' | 'otherwise' | 'weigh' }>): Planned {
+    const args = step.args.map((arg) => this.#of(arg));
+    const [a, b, c] = args;
+    switch (step.op) {
+      case 'choose': {
+        const buffer = this.#pass(args, kernel.choose);
+        const slopes = branchSlopes(b.slopes, c.slopes, a.buffer, kernel.chooseSlope, this);
+        return { buffer, slopes, reach: reachOf(args, [true, true, true]) };
+      }
+      case 'otherwise': {
+        const buffer = this.#pass(args, (out, x, y, _z, n) => kernel.otherwise(out, x, y, n));
+        const slopes = branchSlopes(a.slopes, b.slopes, a.buffer, kernel.otherwiseSlope, this);
+        return { buffer, slopes, reach: reachOf(args, [true, true]) };
+      }
+      default: {
+        const buffer = this.fresh();
+        return { buffer, slopes: weigh(buffer, a, b, this), reach: reachOf(args, [false, false]) };
+      }
+    }
+  }
+
+  /**
+   * A condition has no slope, and it reaches no bound further: it holds or fails over the whole of a bound's range, or
+   * it is unknown (doubtBounds sees to that).
+   */
+  #condition(step: Extract<Step, { op: 'compare' | 'and' | 'or' | 'not' | 'known' }>): Planned {
+    const args = step.args.map((arg) => this.#of(arg));
+    const settled = (buffer: number): Planned => ({ buffer, slopes: NO_SLOPES, reach: new Map() });
+    if (step.op === 'compare') {
+      const { operator } = step;
+      const buffer = this.#pass(args, (out, x, y, _z, n) => kernel.compare(out, x, y, operator, n));
+      doubtBounds(buffer, operator, [args[0], args[1]], this.sources.bounds, this.uncertain, this.context, this);
+      return settled(buffer);
+    }
+    return settled(this.#pass(args, CONDITIONS[step.op]));
   }
 
   /** A buffer with the variance that the uncertain inputs make: the sum of (slope u)^2. */
@@ -283,24 +281,4 @@ export class Plan implements Writer {
     });
     return sum;
   }
-}
-
-/** The inputs that reach a step: monotone in one only where a single argument carries it and the operation is so in it. */
-function reachOf(args: readonly Planned[], monotone: readonly boolean[]): ReadonlyMap<string, boolean> {
-  const reach = new Map<string, boolean>();
-  args.forEach((arg, position) => {
-    for (const [name, isMonotone] of arg.reach) reach.set(name, !reach.has(name) && isMonotone && monotone[position]);
-  });
-  return reach;
-}
-
-function liveSteps({ steps, outputs }: Program): Set<number> {
-  const live = new Set<number>();
-  const stack = [...outputs.values()].map(({ step }) => step);
-  for (let step = stack.pop(); step !== undefined; step = stack.pop()) {
-    if (live.has(step)) continue;
-    live.add(step);
-    stack.push(...steps[step].args);
-  }
-  return live;
 }

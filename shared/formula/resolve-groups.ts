@@ -1,5 +1,6 @@
 import type { TextColumn } from '../table/table.ts';
 import { type GroupColumn, groupCodes, groupStatistic } from './group-statistics.ts';
+import { liveSteps } from './live-steps.ts';
 import type { Program } from './program.ts';
 import { type BlockSource, fromColumn, type Sources } from './sources.ts';
 import type { Step } from './step.ts';
@@ -22,7 +23,7 @@ export function resolveGroups(
   const uncertainties = new Map<string, BlockSource>(sources.uncertainties);
   const bounds = new Map<string, Int8Array>(sources.bounds);
   const now: Sources = { ...sources, numbers, uncertainties, bounds };
-  const wanted = reachable(program);
+  const wanted = liveSteps(program);
   steps.forEach((step, index) => {
     if (step.op !== 'group' || !wanted.has(index)) return;
     const name = `group ${index}`;
@@ -36,15 +37,4 @@ export function resolveGroups(
     steps[index] = { op: 'input', args: [], name };
   });
   return { program: { ...program, steps }, sources: now };
-}
-
-function reachable({ steps, outputs }: Program): Set<number> {
-  const found = new Set<number>();
-  const stack = [...outputs.values()].map(({ step }) => step);
-  for (let step = stack.pop(); step !== undefined; step = stack.pop()) {
-    if (found.has(step)) continue;
-    found.add(step);
-    stack.push(...steps[step].args);
-  }
-  return found;
 }
