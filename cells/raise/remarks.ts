@@ -7,10 +7,12 @@ import {
   coLimitUsed,
   expectedInside,
   fleetMonth,
+  levelsTooVague,
   platesMissing,
 } from '../../shared/messages/raise-remarks.ts';
 import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
 import type { Finding } from './finding.ts';
+import { vagueLanes } from './findings/find-tolerance.ts';
 import type { FleetMonth } from './findings/fleet-months.ts';
 import { coCloseToLimit } from './findings/near-limit.ts';
 import type { Fleet } from './fleet.ts';
@@ -37,6 +39,7 @@ export function remarksOf(
     ...analyzerRemarks(fleet),
     ...remark('note', expectedInside('out of tolerance', of('out_of_tolerance'), expected.out)),
     ...remark('note', expectedInside('leaving tolerance', of('leaving_tolerance'), expected.leaving)),
+    ...remark('note', levelsTooVague(vagueLanes(fleet))),
     ...remark('note', coLimitUsed(parameters.coLimitPpm, parameters.coBasis)),
     ...remark('note', bandsByDefault(...defaultBands(fleet))),
     ...remark('note', platesMissing(unitsWithoutPlate(fleet))),

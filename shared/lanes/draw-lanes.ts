@@ -7,6 +7,7 @@ import {
   fuelName,
   lanesTitle,
   noBand,
+  shortFireName,
   supplyName,
 } from '../messages/lanes.ts';
 import { writeDay } from '../quantities/dates.ts';
@@ -86,7 +87,7 @@ function supplySentence({ readings, limitPa }: SupplyLane): string {
 function drawName(slot: LaneSlot, above: LaneSlot | undefined, slots: readonly LaneSlot[], frame: LaneFrame): string {
   const { lane, top, bottom, y } = slot;
   const middle = lane.upper > lane.lower ? (y(lane.upper) + y(lane.lower)) / 2 : (top + bottom) / 2;
-  const name = escapeText(fireName(lane.fire));
+  const name = escapeText(frame.size === 'small' ? shortFireName(lane.fire) : fireName(lane.fire));
   if (frame.size === 'small')
     return `<text x="${frame.left - 4}" y="${at(middle + 3.5)}" text-anchor="end" font-size="10" fill="${LANE_COLORS.ink}">${name}</text>`;
   const sets = new Set(slots.map((other) => other.lane.fuel)).size;

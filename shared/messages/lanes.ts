@@ -4,11 +4,13 @@ const FIRE_NAMES: Readonly<Record<string, string>> = {
   high: 'High',
   low: 'Low',
   mid: 'Mid',
-  single: 'One',
-  unnamed: 'Fire?',
+  single: 'Single',
+  unnamed: 'Unnamed',
 };
 
 export const fireName = (fire: string): string => FIRE_NAMES[fire] ?? fire;
+/** Where there is room for a few letters only. */
+export const shortFireName = (fire: string): string => (fire === 'unnamed' ? 'fire' : fireName(fire).slice(0, 6));
 export const supplyName = (): string => 'Supply drop';
 export const quantityName = (quantity: string): string => (quantity === 'o2_pct' ? 'O2' : 'CO2');
 const FUEL_NAMES: Readonly<Record<string, string>> = { no2_oil: 'No. 2 oil', no6_oil: 'No. 6 oil', lpg: 'LPG' };

@@ -40,3 +40,8 @@ export const coNearLimit = (named: readonly CoNearLimit[], all: number, limitPpm
 
 export const fleetMonth = (month: string, units: number, leanerO2: number): string =>
   `In ${month} the ${units} units then read ran ${leanerO2 > 0 ? 'lean' : 'rich'} together, by ${number(Math.abs(leanerO2), 2)} points of O2 or more, whatever the analyzer: think of the gas or the weather before any unit.`;
+
+export const levelsTooVague = (fires: number): string =>
+  fires === 0
+    ? ''
+    : `${count(fires, 'fire is', 'fires are')} known no better than to half a band, or the band has no width: whether they leave it cannot be said yet.`;

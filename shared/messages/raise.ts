@@ -106,9 +106,9 @@ const dropLimit = ({ limitPa, rule }: DropFacts): string =>
   `${pressure(limitPa)}${rule ? ' (rule of thumb for low-pressure service)' : ''}`;
 
 export const supplyDropOver = (facts: DropFacts): string =>
-  `The supply drops ${pressure(facts.dropPa)} at high fire, over its limit of ${dropLimit(facts)}: ${pressure(facts.staticPa)} static and ${pressure(facts.runningPa)} running when last read on ${facts.lastReadOn}.`;
+  `The supply drops ${pressure(facts.dropPa)} at its highest fire, over its limit of ${dropLimit(facts)}: ${pressure(facts.staticPa)} static and ${pressure(facts.runningPa)} running when last read on ${facts.lastReadOn}.`;
 export const supplyDropGrowing = (facts: DropFacts): string =>
-  `The supply drop at high fire is ${pressure(facts.dropPa)} and grows ${number(facts.slopePa, 1)} Pa a year (95 % ${number(facts.slopeLowerPa, 1)} to ${number(facts.slopeUpperPa, 1)}, ${count(facts.readings, 'reading', 'readings')} up to ${facts.lastReadOn})${facts.exceedsOn === '' ? '' : `, as likely as not over its limit of ${dropLimit(facts)} by ${facts.exceedsOn}`}.`;
+  `The supply drop at the highest fire is ${pressure(facts.dropPa)} and grows ${number(facts.slopePa, 1)} Pa a year (95 % ${number(facts.slopeLowerPa, 1)} to ${number(facts.slopeUpperPa, 1)}, ${count(facts.readings, 'reading', 'readings')} up to ${facts.lastReadOn})${facts.exceedsOn === '' ? '' : `, as likely as not over its limit of ${dropLimit(facts)} by ${facts.exceedsOn}`}.`;
 
 const PATTERN_CHECKS: Readonly<Record<string, string>> = {
   restriction: 'Static holds while running falls: half-shut cock, filter or strainer, then pipe',

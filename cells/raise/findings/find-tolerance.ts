@@ -1,5 +1,6 @@
 import { cutByExpectedFalse } from '../../../shared/limits/expected-false.ts';
 import { probabilityOutside } from '../../../shared/limits/probability-outside.ts';
+import { verdictOf } from '../../../shared/limits/verdict.ts';
 import { checkTolerance, leavingTolerance, outOfTolerance } from '../../../shared/messages/raise.ts';
 import { numbersOf, textAt, textsOf } from '../../../shared/table/columns.ts';
 import type { Table } from '../../../shared/table/table.ts';
@@ -25,13 +26,12 @@ export function findTolerance(
 ): ToleranceFindings {
   const { drift } = fleet;
   if (!drift) return { findings: [], expectedInside: { out: 0, leaving: 0 } };
-  const outside = outsideNow(drift, skip);
+  const unit = textsOf(drift, 'unit');
+  const unitAt = (row: number): string => textAt(unit, row);
+  const outside = outsideNow(drift, (row) => skip(unitAt(row)));
   const out = cutByExpectedFalse(outside, leastChance, falseDiscoveryRate);
   const isOut = new Set(out.kept);
-  // A fire that is not surely enough outside can still be likely enough to leave.
-  const chances = numbersOf(drift, 'probability_out_by_horizon').map((chance, row) =>
-    Number.isNaN(outside[row]) || isOut.has(row) ? Number.NaN : chance,
-  );
+  const chances = chancesOfLeaving(drift, (row) => skip(unitAt(row)) || isOut.has(row));
   const leaving = cutByExpectedFalse(chances, leastChance, falseDiscoveryRate);
   const laneAt = laneReader(drift);
   const lanes = new Map([...out.kept, ...leaving.kept].map((row) => [row, laneAt(row)]));
@@ -49,15 +49,38 @@ export function findTolerance(
   };
 }
 
-/** Chance of each lane of being outside now; NaN where level or band is unknown and for units left out. */
-function outsideNow(drift: Table, skip: (unit: string) => boolean): Float64Array {
-  const unit = textsOf(drift, 'unit');
-  const [level, sd, lower, upper] = ['level_now', 'level_now_sd', 'lower_limit', 'upper_limit'].map((name) =>
-    numbersOf(drift, name),
-  );
+const limitsOf = (drift: Table): Float64Array[] =>
+  ['level_now', 'level_now_sd', 'lower_limit', 'upper_limit'].map((name) => numbersOf(drift, name));
+
+/** Chance of each lane of being outside now; NaN for one whose level lies inside, and where level or band is unknown. */
+function outsideNow(drift: Table, leftOut: (row: number) => boolean): Float64Array {
+  const [level, sd, lower, upper] = limitsOf(drift);
   return level.map((value, row) =>
-    skip(textAt(unit, row)) ? Number.NaN : probabilityOutside(value, sd[row], lower[row], upper[row]),
+    verdictOf(value, lower[row], upper[row]) !== 'outside' || upper[row] <= lower[row] || leftOut(row)
+      ? Number.NaN
+      : probabilityOutside(value, sd[row], lower[row], upper[row]),
   );
+}
+
+/**
+ * Chance of each lane of having left by the horizon; NaN for those left out and for those whose level is known no better
+ * than to half their band: such a chance speaks of what is not known, not of the burner.
+ */
+function chancesOfLeaving(drift: Table, leftOut: (row: number) => boolean): Float64Array {
+  const [, sd, lower, upper] = limitsOf(drift);
+  return numbersOf(drift, 'probability_out_by_horizon').map((chance, row) =>
+    leftOut(row) || tooVague(sd[row], lower[row], upper[row]) ? Number.NaN : chance,
+  );
+}
+
+/** A limit that is not known bounds nothing, so that one-sided bands are never too narrow. */
+const tooVague = (sd: number, lower: number, upper: number): boolean => upper <= lower || sd >= (upper - lower) / 2;
+
+/** Lanes with a chance that is not told because their level is too vague. */
+export function vagueLanes({ drift }: Fleet): number {
+  if (!drift) return 0;
+  const [level, sd, lower, upper] = limitsOf(drift);
+  return level.filter((value, row) => Number.isFinite(value) && tooVague(sd[row], lower[row], upper[row])).length;
 }
 
 function toFinding(
