@@ -50,10 +50,14 @@ export class TableHost {
     },
     addFiles: async (files) => {
       const opened = await sourcesOf(files);
+      const known = new Map(this.#session.document().data.map(({ key, name }) => [key, name]));
+      // Where the notebook's own folder keeps a file is the notebook's to say, not the page's.
+      const data = references(opened).map((entry) => ({ ...entry, name: known.get(entry.key) ?? entry.name }));
       this.#files = new Map([...this.#files, ...opened]);
       this.#session.addFiles(opened);
-      accepted(this.#session.edit({ operation: 'add-data', data: references(opened) }));
-      this.#calculate();
+      accepted(this.#session.edit({ operation: 'add-data', data }));
+      this.#notices = dataNotices(this.#session.document(), this.#files);
+      this.#follow();
     },
     edit: (edit) => this.#follow(this.#session.edit(edit)),
     undo: () => this.#follow(this.#session.undo()),
@@ -86,8 +90,8 @@ export class TableHost {
     this.#tell(this.#session.states());
   }
 
-  #follow(edited: Outcome<unknown>): void {
-    accepted(edited);
+  #follow(edited?: Outcome<unknown>): void {
+    if (edited) accepted(edited);
     this.#calculate();
     this.#tell([]);
   }
