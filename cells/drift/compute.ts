@@ -35,7 +35,8 @@ export async function computeFit(
   const register = inputs.get(parameters.register)?.tables;
   const events = inputs.get(parameters.events)?.tables['events'];
   const known = { readings, derived, units: register?.['units'], limits: register?.['limits'], events };
-  return succeed(fitDrift(known, context.asOf, context.seed, parameters.referenceAir));
+  const { asOf, seed } = context;
+  return succeed(fitDrift(known, { asOf, seed, referenceAir: parameters.referenceAir }));
 }
 
 /** The fit held against bands and horizon. */

@@ -21,6 +21,8 @@ export interface EstimateOptions {
   readonly seed: number;
   /** Those that may be estimated; all when left out. */
   readonly free?: readonly SpreadName[];
+  /** Where the search starts; the prior's typical values when left out. */
+  readonly start?: Spread | undefined;
 }
 
 /**
@@ -48,9 +50,11 @@ export function estimateSpread(program: FleetProgram, options: EstimateOptions):
       return 0.5 * (criterionOf(sumEquations(program, spread, sample), program.shared, spread, prior) + penalty);
     };
   // A fifth of the sample finds the neighbourhood at a fifth of the cost.
-  const few = units.length > MANY ? units.filter((_, i) => i % 5 === 0) : undefined;
+  const few = units.length > MANY && !options.start ? units.filter((_, i) => i % 5 === 0) : undefined;
   const rough = few && minimize(halfCriterion(few), typical, { ...SEARCH, leastGain: 0.05 });
-  const found = minimize(halfCriterion(units), rough?.at ?? typical, {
+  const { start } = options;
+  const from = rough?.at ?? (start ? estimated.map((name) => toLine(name, start[name])) : typical);
+  const found = minimize(halfCriterion(units), from, {
     ...SEARCH,
     ...(rough ? { inverseHessian: rough.inverseHessian.map((value) => value / 5) } : {}),
   });

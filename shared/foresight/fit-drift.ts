@@ -4,17 +4,38 @@ import { type FleetFit, fitModel } from './fit-model.ts';
 import type { FittedDrift, FittedLane } from './fitted-drift.ts';
 import { READING_STATE } from './fleet-readings.ts';
 import { hardwareOf } from './lane-keys.ts';
-import { DRIFT_PRIOR } from './spread.ts';
+import { DRIFT_PRIOR, type Spread } from './spread.ts';
 import { tableOfAnalyzers } from './table-of-analyzers.ts';
-import { traceLanes } from './trace-lanes.ts';
+import { type LaneTrace, traceLanes } from './trace-lanes.ts';
 
 /** Units in the seeded sample from which the hyperparameters are estimated. */
 const SAMPLE = 400;
 
+export interface FitDriftOptions {
+  readonly asOf: number;
+  readonly seed: number;
+  readonly referenceAir: boolean;
+  /** Units in the sample for the hyperparameters. */
+  readonly sample?: number;
+  /** Where their search starts: the last fit's, in a row of fits. */
+  readonly start?: Spread | undefined;
+  /** Whether the smoothed path of every lane is wanted. */
+  readonly paths?: boolean;
+}
+
+const NO_TRACE: LaneTrace = {
+  lane: new Int32Array(0),
+  day: new Float64Array(0),
+  level: new Float64Array(0),
+  sd: new Float64Array(0),
+  starts: new Int32Array(0),
+};
+
 /** The fit of the whole fleet: everything that a changed band or horizon does not touch. */
-export function fitDrift(tables: DriftTables, asOf: number, seed: number, referenceAir: boolean): FittedDrift {
+export function fitDrift(tables: DriftTables, options: FitDriftOptions): FittedDrift {
+  const { asOf, seed, referenceAir, sample = SAMPLE, start, paths = true } = options;
   const read = readDrift(tables, asOf, referenceAir);
-  const fit = fitModel(read.fleet, { prior: DRIFT_PRIOR, sample: SAMPLE, seed });
+  const fit = fitModel(read.fleet, { prior: DRIFT_PRIOR, sample, seed, start });
   const { written, estimate, effects, states } = fit;
   return {
     tables: { analyzers: tableOfAnalyzers(read, fit) },
@@ -22,7 +43,7 @@ export function fitDrift(tables: DriftTables, asOf: number, seed: number, refere
     states,
     series: written.series,
     estimate,
-    trace: traceLanes(written, estimate.spread, effects),
+    trace: paths ? traceLanes(written, estimate.spread, effects) : NO_TRACE,
     readings: { lane: read.fleet.lane, sourceRow: read.sourceRow, used: written.used },
     referenceAir,
     asOf,

@@ -18,6 +18,8 @@ export interface JudgeOptions {
   readonly horizonDays: number;
   readonly quantity: 'as_target' | 'o2_pct' | 'co2_pct';
   readonly bands: readonly DefaultBand[];
+  /** False where only chances are wanted. */
+  readonly dates?: boolean;
 }
 
 export interface JudgeTables {
@@ -101,7 +103,10 @@ function judgeFitted(
   const state = spoken ? stateIn(fitted, index, fromO2, factor) : NOTHING;
   const horizon = asOf + options.horizonDays;
   const reason = reasonAgainst(lane.unit, spoken, retired, changed);
-  const judged = judgeLane({ state, lastVisit: series.to[index], asOf, horizon, reason }, band);
+  const judged = judgeLane(
+    { state, lastVisit: series.to[index], asOf, horizon, reason, dates: options.dates ?? true },
+    band,
+  );
   const half = deviations * Math.sqrt(state.rateVariance);
   return {
     unit: lane.unit,
@@ -176,7 +181,7 @@ function withoutReadings(
     lane: -1,
     band,
     state: NOTHING,
-    judged: judgeLane({ state: NOTHING, lastVisit: Number.NaN, asOf, horizon, reason }, band),
+    judged: judgeLane({ state: NOTHING, lastVisit: Number.NaN, asOf, horizon, reason, dates: false }, band),
     horizon,
     slopeLower: Number.NaN,
     slopeUpper: Number.NaN,

@@ -38,6 +38,8 @@ export interface JudgeQuestion {
   readonly horizon: number;
   /** Why the lane cannot be judged whatever its readings, '' where it can. */
   readonly reason: string;
+  /** Whether the dates of leaving are wanted: they cost ten times the chances. */
+  readonly dates: boolean;
 }
 
 /** A fitted lane against its band. All days count from 1970-01-01. */
@@ -57,7 +59,9 @@ export function judgeLane(question: JudgeQuestion, band: LaneBand): JudgedLane {
   };
   const ahead = Math.max(0, (horizon - lastVisit) / DAYS_PER_YEAR);
   const margin = (value: number): number => Math.min(value - barriers.lower, barriers.upper - value);
-  const years = yearsUntilChance(state, barriers, [0.1, 0.5, 0.9], Math.max(0, since) + LOOK_AHEAD_YEARS);
+  const years = question.dates
+    ? yearsUntilChance(state, barriers, [0.1, 0.5, 0.9], Math.max(0, since) + LOOK_AHEAD_YEARS)
+    : [Number.NaN, Number.NaN, Number.NaN];
   const [tenth, half, most] = years.map((span) => Math.ceil(lastVisit + span * DAYS_PER_YEAR));
   return {
     levelNow: now.mean,

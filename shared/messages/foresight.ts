@@ -90,3 +90,20 @@ export const notAText = (cell: string, name: string, found: string): string =>
   `${cell}: ${name} must be text, it is ${found}; give it as text.`;
 export const notABand = (cell: string, found: string): string =>
   `${cell}: the usual bands must be rows with burner, control, fuelKind, fire (text) and fromO2, toO2, below, above (points of O2), found ${found}; correct that row.`;
+
+export const lookingBack = (day: string): string => `as it stood on ${day}`;
+export const backcheckAnswer = (
+  quarters: number,
+  raised: number,
+  foundOutside: number,
+  leadDays: number,
+  coverage: string,
+  forecasts: number,
+): string =>
+  forecasts === 0
+    ? `Over ${quarters} past quarters no forecast could be held against a later visit.`
+    : `Over ${quarters} past quarters ${raised} lanes would have been raised before a visit, ${foundOutside} of them were then found outside (median lead ${leadDays} days); ${coverage} of ${forecasts} next readings lay in their 95 % interval.`;
+export const backcheckCaution = (): string =>
+  'Lanes that were adjusted between, or that nobody visited, do not appear; the register’s bands of each day are taken as it dates them.';
+export const calibrationAlternative = (bins: number, forecasts: number): string =>
+  `${forecasts} forecasts in ${bins} groups by the chance that was said, each with the share then found outside.`;

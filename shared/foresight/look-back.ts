@@ -1,0 +1,150 @@
+import { DAYS_PER_YEAR } from '../quantities/dates.ts';
+import { normalCdf } from '../statistics/normal.ts';
+import { regress } from '../statistics/regress.ts';
+import { type DriftTables, readDrift } from './drift-readings.ts';
+import { fitDrift } from './fit-drift.ts';
+import type { FittedDrift } from './fitted-drift.ts';
+import { type DriftRow, type JudgeOptions, judgeDrift } from './judge-drift.ts';
+import { type LaneHistory, laneHistories, laneKey } from './lane-history.ts';
+import type { LaneName } from './lane-name.ts';
+import { levelAt } from './leaving-chance.ts';
+import type { Spread } from './spread.ts';
+
+/** What was said of a lane on a past day, and what the next visit then found; in the lane's quantity. */
+export interface Forecast extends LaneName {
+  readonly saidOn: number;
+  readonly foundOn: number;
+  readonly found: number;
+  readonly foundOutside: boolean;
+  /** Reading expected at that visit, with its standard deviation. */
+  readonly expected: number;
+  readonly expectedSd: number;
+  /** Chance that the reading would be outside. */
+  readonly chance: number;
+  /** The same by the plain baselines: the last reading alone, a line through the lane's own readings. */
+  readonly chanceByLast: number;
+  readonly chanceByLine: number;
+  /** Chance of having left by the horizon, by which the lane was raised or not. */
+  readonly outBy: number;
+  /** Whether this is the first forecast since the lane's last visit. */
+  readonly isFirst: boolean;
+}
+
+export interface LookBackOptions extends JudgeOptions {
+  readonly seed: number;
+  readonly referenceAir: boolean;
+}
+
+/** Units in the sample of each fit: a row of fits is worth less patience than the one that is shown. */
+const SAMPLE = 150;
+
+/** Holds the notebook as it would have been on past days against what was found afterwards. */
+export class LookBack {
+  readonly #tables: DriftTables & { readonly limits: DriftTables['limits'] };
+  readonly #options: LookBackOptions;
+  readonly #histories: ReadonlyMap<string, LaneHistory>;
+  readonly #said = new Set<string>();
+  #start: Spread | undefined;
+
+  constructor(tables: DriftTables, asOf: number, options: LookBackOptions) {
+    this.#tables = tables;
+    this.#options = options;
+    this.#histories = laneHistories(readDrift(tables, asOf, options.referenceAir));
+  }
+
+  /** Forecasts of one past day: fitted on what had been read by then, hyperparameters included. */
+  on(day: number): Forecast[] {
+    const { seed, referenceAir } = this.#options;
+    const fitted = fitDrift(this.#tables, {
+      asOf: day,
+      seed,
+      referenceAir,
+      sample: SAMPLE,
+      start: this.#start,
+      paths: false,
+    });
+    this.#start = fitted.estimate.spread;
+    const rows = judgeDrift(fitted, this.#tables, { ...this.#options, dates: false });
+    return rows.flatMap((row) => this.#forecast(row, fitted, day) ?? []);
+  }
+
+  #forecast(row: DriftRow, fitted: FittedDrift, saidOn: number): Forecast | undefined {
+    const history = this.#histories.get(laneKey(row));
+    if (!history || row.lane < 0 || !Number.isFinite(row.judged.outBy)) return undefined;
+    const next = history.foundDays.findIndex((day) => day >= saidOn + 1);
+    if (next < 0) return undefined;
+    const { lower, upper } = row.band;
+    const foundOn = history.foundDays[next];
+    const found = row.fromO2(history.foundO2[next]);
+    const { mean, sd } = levelAt(row.state, (foundOn - fitted.series.to[row.lane]) / DAYS_PER_YEAR);
+    const scale = Math.abs(row.fromO2(1) - row.fromO2(0));
+    const expectedSd = Math.hypot(sd, readingSd(fitted.estimate.spread) * scale);
+    const key = `${laneKey(row)}\u0000${foundOn}`;
+    const isFirst = !this.#said.has(key);
+    this.#said.add(key);
+    const outside = (expected: number, deviation: number): number =>
+      chanceOutside(expected, deviation, Number.isFinite(lower) ? lower : -1e9, Number.isFinite(upper) ? upper : 1e9);
+    const plain = baselines(history, saidOn, foundOn, row.fromO2, scale);
+    return {
+      unit: row.unit,
+      fuel: row.fuel,
+      fire: row.fire,
+      saidOn,
+      foundOn,
+      found,
+      foundOutside: found < lower || found > upper,
+      expected: mean,
+      expectedSd,
+      chance: outside(mean, expectedSd),
+      chanceByLast: outside(plain.last, plain.lastSd),
+      chanceByLine: outside(plain.line, plain.lineSd),
+      outBy: row.judged.outBy,
+      isFirst,
+    };
+  }
+}
+
+/** What a reading adds to a level: repeatability, the visit, the analyzer. */
+const readingSd = ({ reading, visit, analyzer }: Spread): number => Math.hypot(reading, visit, analyzer);
+
+const chanceOutside = (mean: number, sd: number, lower: number, upper: number): number =>
+  normalCdf((lower - mean) / sd) + normalCdf((mean - upper) / sd);
+
+/** Spread of a plain forecast where a lane's own readings do not tell one, in O2 points. */
+const PLAIN_SD_O2 = 0.4;
+
+interface Plain {
+  readonly last: number;
+  readonly lastSd: number;
+  readonly line: number;
+  readonly lineSd: number;
+}
+
+/** The last reading before a day, and a straight line through all as-found readings before it, carried on to another day. */
+function baselines(
+  { foundDays, foundO2, days, o2 }: LaneHistory,
+  saidOn: number,
+  foundOn: number,
+  fromO2: (o2: number) => number,
+  scale: number,
+): Plain {
+  const known = days.findLastIndex((day) => day < saidOn + 1);
+  const last = fromO2(o2[known]);
+  const usual = PLAIN_SD_O2 * scale;
+  const count = foundDays.findIndex((day) => day >= saidOn + 1);
+  if (count < 3) return { last, lastSd: usual, line: last, lineSd: usual };
+  const years = foundDays.slice(0, count).map((day) => (day - foundOn) / DAYS_PER_YEAR);
+  const fit = regress(
+    foundO2.slice(0, count).map((value) => fromO2(value)),
+    [years.map(() => 1), years],
+  );
+  const spread = Math.max(0.25 * usual, Number.isFinite(fit.residualSd) ? fit.residualSd : usual);
+  return {
+    last,
+    lastSd: usual,
+    line: fit.coefficients[0],
+    lineSd: Math.hypot(spread, finiteOr(fit.standardErrors[0], usual)),
+  };
+}
+
+const finiteOr = (value: number, fallback: number): number => (Number.isFinite(value) ? value : fallback);
