@@ -11,7 +11,9 @@ const SLACK_PCT = 0.04;
 const LEAST_READINGS = 5;
 const STRAY_SHARE = 0.02;
 /** Implied CO2max below and above which fuels part: gas, propane and its kin, oil (stoichiometry). */
-const CLASS_BORDERS_PCT = [12.8, 14.6];
+const GAS_TO_LPG_PCT = 12.8;
+const LPG_TO_OIL_PCT = 14.6;
+const MOST_LOOKED_AT = 400;
 /** Beyond this O2 the quotient says nothing. */
 const HIGHEST_O2_PCT = 15;
 
@@ -22,32 +24,41 @@ const HIGHEST_O2_PCT = 15;
  * unknown. Returns how many readings were named.
  */
 export function findCo2Origin(columns: ReadingColumns): number {
-  const o2 = columns.numbers.get('o2_pct')!;
-  const co2 = columns.numbers.get('co2_pct')!;
-  if (o2.values.length === 0 || co2.values.length === 0) return 0;
+  const o2 = columns.numbers.get('o2_pct')!.values;
+  const co2 = columns.numbers.get('co2_pct')!.values;
+  if (o2.length === 0 || co2.length === 0) return 0;
   const from = columns.texts.get('co2_from') ?? new GrowingTexts(wordMeaning('co2_from'));
   const analyzer = columns.texts.get('analyzer');
-  const groups = new Map<string, number[]>();
-  for (let file = 0; file < columns.files.length; file++)
+  let named = 0;
+  for (let file = 0; file < columns.files.length; file++) {
+    /** By analyzer and kind of fuel. */
+    const groups: number[][] = [];
     for (let row = columns.fileStarts[file]; row < columns.fileEnd(file); row++) {
       if (columns.status[row] !== ROW.accepted || from.code(row) >= 0) continue;
-      if (!(o2.values[row] < HIGHEST_O2_PCT && co2.values[row] > 0)) continue;
-      const kind = CLASS_BORDERS_PCT.findIndex((border) => impliedMax(o2.values[row], co2.values[row]) < border);
-      const key = `${file}|${analyzer?.code(row) ?? -1}|${kind}`;
-      const rows = groups.get(key);
+      if (!(o2[row] < HIGHEST_O2_PCT && co2[row] > 0)) continue;
+      const key = ((analyzer?.code(row) ?? -1) + 1) * 3 + fuelKind(impliedMax(o2[row], co2[row]));
+      const rows = groups[key];
       if (rows) rows.push(row);
-      else groups.set(key, [row]);
+      else groups[key] = [row];
     }
-  let named = 0;
-  for (const rows of groups.values()) {
-    if (rows.length < LEAST_READINGS) continue;
-    const code = from.codeOfCanonical(agree(o2.values, co2.values, rows) ? 'calculated' : 'measured');
-    from.ensure(columns.rows, columns.rows);
-    columns.texts.set('co2_from', from);
-    for (const row of rows) from.codes[row] = code;
-    named += rows.length;
+    for (const rows of groups) {
+      if (rows === undefined || rows.length < LEAST_READINGS) continue;
+      const code = from.codeOfCanonical(agree(o2, co2, evenSample(rows)) ? 'calculated' : 'measured');
+      from.ensure(columns.rows, columns.rows);
+      columns.texts.set('co2_from', from);
+      for (const row of rows) from.codes[row] = code;
+      named += rows.length;
+    }
   }
   return named;
+}
+
+const fuelKind = (max: number): number => (max < GAS_TO_LPG_PCT ? 0 : max < LPG_TO_OIL_PCT ? 1 : 2);
+
+/** A few hundred readings spread over all tell as much as a million. */
+function evenSample(rows: readonly number[]): readonly number[] {
+  const step = Math.ceil(rows.length / MOST_LOOKED_AT);
+  return step === 1 ? rows : rows.filter((_, i) => i % step === 0);
 }
 
 const impliedMax = (o2: number, co2: number): number => (AIR_O2_PCT * co2) / (AIR_O2_PCT - o2);

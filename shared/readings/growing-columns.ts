@@ -58,6 +58,8 @@ export class GrowingTexts {
   /** Texts seen lately, by a cheap hash: most cells repeat one of a few. */
   readonly #lately: string[] = new Array<string>(CACHE).fill('\u0000');
   readonly #latelyCodes = new Int32Array(CACHE).fill(-1);
+  #lastText = '\u0000';
+  #lastCode = -1;
   #meaning: (written: string) => string;
 
   /** `meaning` turns a text as written into the one that is kept; '' is unknown. */
@@ -70,6 +72,7 @@ export class GrowingTexts {
     this.#meaning = meaning;
     this.#written.clear();
     this.#lately.fill('\u0000');
+    this.#lastText = '\u0000';
   }
 
   /** Makes room for `rows` rows; `capacity` is what to take if there is none. */
@@ -86,6 +89,15 @@ export class GrowingTexts {
   codeOf(written: string): number {
     const { length } = written;
     if (length === 0) return -1;
+    // Readings of one visit stand together.
+    if (written === this.#lastText) return this.#lastCode;
+    const code = this.#find(written, length);
+    this.#lastText = written;
+    this.#lastCode = code;
+    return code;
+  }
+
+  #find(written: string, length: number): number {
     const slot = (length * 37 + written.charCodeAt(length - 1) * 5 + written.charCodeAt(length >> 1)) & (CACHE - 1);
     if (this.#lately[slot] === written) return this.#latelyCodes[slot];
     let code = this.#written.get(written);

@@ -21,6 +21,7 @@ import { ReadingColumns, ROW } from './reading-columns.ts';
 import { reduceLogs } from './reduce-logs.ts';
 import { type DateOrder, settleDates } from './settle-dates.ts';
 import { type OverRange, settleOverRange } from './settle-over-range.ts';
+import { sortRows } from './sort-rows.ts';
 import { UnitMatcher } from './unit-matcher.ts';
 import { READINGS_VOCABULARY } from './vocabulary.ts';
 
@@ -84,7 +85,9 @@ export async function importReadings(
   const reads: FileRead[] = [];
   for (let i = 0; i < files.length; i++) {
     columns.startFile(files[i].name);
-    reads.push(await readFile(files[i], plans[i], READINGS_VOCABULARY, columns, context));
+    const read = await readFile(files[i], plans[i], READINGS_VOCABULARY, columns, context);
+    if (!read.whole) return fail(say.changedWhileRead(files[i].name));
+    reads.push(read);
   }
   for (let i = 0; i < reads.length; i++) {
     const question = settleDates(columns, i, reads[i], options.dateOrder);
@@ -134,7 +137,8 @@ async function settle(
   if (fuels !== '') return fail(fuels);
   const units = matchUnits(columns, options.registered);
   await context.pause();
-  const pairs = findDuplicates(columns);
+  let order = sortRows(columns);
+  const pairs = findDuplicates(columns, order);
   for (const [row] of pairs.duplicates) columns.status[row] = ROW.duplicate;
   const co2Named = findCo2Origin(columns);
   const named = options.singleReading === '' ? 0 : nameStates(columns, options.singleReading);
@@ -144,7 +148,8 @@ async function settle(
   const highCo = setAside
     .filter((row) => row.highCo !== '')
     .map((row) => ({ ...row, file: columns.files[row.file], found: row.highCo }));
-  const table = buildTable(columns);
+  if (pairs.duplicates.length + named > 0) order = sortRows(columns);
+  const table = buildTable(columns, order);
   return succeed({
     accepted: table,
     ...tables,

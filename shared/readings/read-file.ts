@@ -24,6 +24,8 @@ export interface SetAside {
 
 /** What one file held, beside the rows that went into the columns. */
 export interface FileRead {
+  /** Whether as many bytes came as the file had when it was opened; else it changed meanwhile. */
+  readonly whole: boolean;
   readonly plan: FilePlan;
   readonly reader: RowReader;
   readonly setAside: readonly SetAside[];
@@ -83,7 +85,9 @@ class FileReading {
   async read(context: CellContext): Promise<FileRead> {
     const { blocks, dialect, heads } = this.#plan;
     const records = blocks ? new BlockReader(blocks, heads) : new RecordReader(dialect);
+    let read = 0;
     for await (const { text, bytes } of readText(this.#file.open(), this.#plan.encoding)) {
+      read = bytes;
       const batch = records.push(text);
       this.#columns.expect(batch.rows.length, bytes, this.#file.size);
       this.#batch(batch);
@@ -92,6 +96,7 @@ class FileReading {
     }
     this.#batch(records.push('', true));
     return {
+      whole: read === this.#file.size,
       plan: this.#plan,
       reader: this.#reader,
       setAside: this.#setAside,

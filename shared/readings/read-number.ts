@@ -49,6 +49,10 @@ export class NumberReader {
   read(text: string): number {
     this.bound = 0;
     const length = text.length;
+    if (length === 0) {
+      this.status = READ.unknown;
+      return Number.NaN;
+    }
     let i = text.charCodeAt(0) === 45 ? 1 : 0;
     const first = i;
     let mantissa = 0;

@@ -22,29 +22,30 @@ const SECONDS = 86_400;
  * run's first row; the others are skipped.
  */
 export function reduceLogs(columns: ReadingColumns, file: number): { readings: number; lines: number } {
-  let readings = 0;
-  let lines = 0;
+  const sum = { readings: 0, lines: 0 };
   const end = columns.fileEnd(file);
-  const taken = columns.numbers.get('taken_at')!;
-  let run: number[] = [];
-  const close = (): void => {
-    if (run.length >= LEAST_LINES) {
-      reduceRun(columns, run);
-      readings++;
-      lines += run.length;
-    }
-    run = [];
+  const taken = columns.numbers.get('taken_at')!.values;
+  const close = (start: number, length: number, last: number): void => {
+    if (length < LEAST_LINES) return;
+    const run: number[] = [];
+    for (let row = start; row <= last; row++) if (columns.status[row] === ROW.accepted) run.push(row);
+    reduceRun(columns, run);
+    sum.readings++;
+    sum.lines += length;
   };
-  let last = -1;
+  let [start, length, last] = [-1, 0, -1];
   for (let row = columns.fileStarts[file]; row < end; row++) {
     if (columns.status[row] !== ROW.accepted) continue;
-    const step = last < 0 ? Number.NaN : (taken.values[row] - taken.values[last]) * SECONDS;
-    if (!(step > 0.5 && step <= LARGEST_STEP_S + 0.5) || !sameTest(columns, row, last)) close();
-    run.push(row);
+    const step = last < 0 ? Number.NaN : (taken[row] - taken[last]) * SECONDS;
+    if (!(step > 0.5 && step <= LARGEST_STEP_S + 0.5) || !sameTest(columns, row, last)) {
+      close(start, length, last);
+      [start, length] = [row, 0];
+    }
+    length++;
     last = row;
   }
-  close();
-  return { readings, lines };
+  close(start, length, last);
+  return sum;
 }
 
 const TEST = ['unit', 'fire', 'state', 'fuel', 'visit', 'analyzer'];
