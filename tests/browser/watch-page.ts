@@ -40,9 +40,9 @@ export async function until(what: string, ask: () => Promise<boolean>, seconds =
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 /** Serious and critical faults by WCAG 2.2 A and AA, as "rule: element". */
-export async function seriousFaults(page: Page, without: readonly string[] = []): Promise<string[]> {
+export async function seriousFaults(page: Page, within: readonly string[] = ['body']): Promise<string[]> {
   await page.evaluate(AXE);
-  return page.evaluate(async (exclude) => {
+  return page.evaluate(async (include) => {
     const { axe } = window as unknown as {
       axe: { run(scope: object, options: object): Promise<{ violations: AxeFault[] }> };
     };
@@ -52,7 +52,7 @@ export async function seriousFaults(page: Page, without: readonly string[] = [])
       readonly nodes: readonly { readonly target: readonly unknown[]; readonly failureSummary?: string }[];
     }
     const { violations } = await axe.run(
-      { include: [['body']], exclude: exclude.map((part) => [part]) },
+      { include: include.map((part) => [part]) },
       {
         runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
         resultTypes: ['violations'],
@@ -63,5 +63,5 @@ export async function seriousFaults(page: Page, without: readonly string[] = [])
       .flatMap(({ id, nodes }) =>
         nodes.slice(0, 5).map(({ target, failureSummary }) => `${id}: ${target.join(' ')} ${failureSummary ?? ''}`),
       );
-  }, without);
+  }, within);
 }
