@@ -25,6 +25,7 @@ export interface ResolvedRows {
 
 /** What a reading of this unit with this fuel as written comes to, if the register does not change with time. */
 interface Resolution {
+  /** Level of the fuel; -1 where it is that of the register's row, which depends on the day. */
   readonly fuel: number;
   readonly marks: number;
   /** Candidates in the register, latest valid_from first; one only in nearly every case. */
@@ -42,10 +43,13 @@ export function resolveFuels(
   const written = textsOf(readings, 'fuel');
   const taken = numbersOf(readings, 'taken_at');
   const levels: string[] = [];
-  const level = (name: string): number => {
+  const level = (written: string): number => {
+    const found = findFuel(written, own);
+    const name = found.status === 'value' ? found.value.name : written;
     const known = levels.indexOf(name);
     return known >= 0 ? known : levels.push(name) - 1;
   };
+  const registered = register.fuels.map((name) => (name === '' ? -1 : level(name)));
   const width = written.levels.length + 1;
   // One entry for each pair of unit and written fuel, in place of a look-up by key in every row.
   const known = new Int32Array((unit.levels.length + 1) * width).fill(-1);
@@ -58,12 +62,13 @@ export function resolveFuels(
     if (known[key] < 0) {
       const said = written.codes[row] < 0 ? '' : written.levels[written.codes[row]];
       const name = unit.codes[row] < 0 ? '' : unit.levels[unit.codes[row]];
-      known[key] = resolutions.push(resolve(said, register.of(name), register, defaultFuel, level)) - 1;
+      known[key] = resolutions.push(resolve(said, register.of(name), registered, register, defaultFuel, level)) - 1;
     }
     const found = resolutions[known[key]];
-    codes[row] = found.fuel;
+    const at = found.rows.length === 1 ? found.rows[0] : rowAt(found.rows, register.validFrom, taken[row]);
+    registerRow[row] = at;
+    codes[row] = found.fuel < 0 ? registered[at] : found.fuel;
     marks[row] = found.marks;
-    registerRow[row] = found.rows.length === 1 ? found.rows[0] : rowAt(found.rows, register.validFrom, taken[row]);
   }
   return { fuel: { kind: 'text', codes, levels }, registerRow, marks, ...propertiesOf(levels, own) };
 }
@@ -71,18 +76,25 @@ export function resolveFuels(
 function resolve(
   own: string,
   rows: readonly number[],
+  registered: readonly number[],
   register: RegisterRows,
   defaultFuel: string,
   level: (name: string) => number,
 ): Resolution {
-  const registered = [...new Set(rows.map((row) => register.fuels[row]).filter((name) => name !== ''))];
-  const fuel = own || registered[0] || defaultFuel || 'natural_gas';
-  const assumed = own === '' && registered.length === 0 && defaultFuel === '' ? ASSUMED : 0;
-  const ambiguous = own === '' && registered.length > 1 ? AMBIGUOUS : 0;
-  const fitting = rows.filter((row) => register.fuels[row] === fuel || register.fuels[row] === '');
-  const candidates = fitting.length > 0 ? fitting : rows;
-  const latestFirst = [...candidates].sort((a, b) => from(register, b) - from(register, a));
-  return { fuel: level(fuel), marks: assumed + ambiguous + (rows.length === 0 ? UNREGISTERED : 0), rows: latestFirst };
+  const latestFirst = [...rows].sort((a, b) => from(register, b) - from(register, a));
+  const unregistered = rows.length === 0 ? UNREGISTERED : 0;
+  const fuels = [...new Set(rows.map((row) => registered[row]).filter((fuel) => fuel >= 0))];
+  if (own === '' && fuels.length > 1) {
+    // Another fuel from a day on is a conversion, which the day settles; two fuels at once are not.
+    const converted = latestFirst.some((row) => !Number.isNaN(register.validFrom[row]));
+    const known = latestFirst.filter((row) => registered[row] >= 0);
+    if (converted) return { fuel: -1, marks: 0, rows: known };
+    return { fuel: fuels[0], marks: AMBIGUOUS, rows: known.filter((row) => registered[row] === fuels[0]) };
+  }
+  const assumed = own === '' && fuels.length === 0 && defaultFuel === '' ? ASSUMED : 0;
+  const fuel = own === '' && fuels.length === 1 ? fuels[0] : level(own || defaultFuel || 'natural_gas');
+  const fitting = latestFirst.filter((row) => registered[row] === fuel || registered[row] < 0);
+  return { fuel, marks: assumed + unregistered, rows: fitting.length > 0 ? fitting : latestFirst };
 }
 
 /** A row without valid_from holds from the beginning. */

@@ -6,6 +6,8 @@
 import { describe, expect, test } from 'vitest';
 import { gasQuality } from '../../shared/fuels/gas-quality.ts';
 import { GAS_COMPONENTS } from '../../shared/fuels/gas-table.ts';
+import { idealHeatingValues } from '../../shared/fuels/ideal-heating-values.ts';
+import { convert } from '../../shared/quantities/convert.ts';
 
 const MIXTURE = {
   methane: 0.9247,
@@ -33,8 +35,6 @@ describe('ISO 6976:2016 mixture, to all printed digits', () => {
 });
 
 describe('ideal heating values, Btu/scf at 60 °F and 14.696 psia (GPA 2145 / GPSA, from memory)', () => {
-  // 1 ideal scf holds 1 / 379.482 lbmol; Btu is the international table one.
-  const perScf = (kJPerMol: number): number => (kJPerMol * 453.59237) / 1.05505585262 / 379.482;
   test.each([
     ['methane', 1010.0, 909.4],
     ['ethane', 1769.7, 1618.7],
@@ -44,9 +44,22 @@ describe('ideal heating values, Btu/scf at 60 °F and 14.696 psia (GPA 2145 / GP
     ['hydrogen', 324.2, 273.9],
     ['carbon_monoxide', 320.5, 320.5],
   ])('%s: %s gross, %s net', (name, gross, net) => {
-    const gas = GAS_COMPONENTS.get(name);
-    expect(Math.abs(perScf(gas?.gross.at60F ?? 0) - gross)).toBeLessThan(0.2);
-    expect(Math.abs(perScf(gas?.net.at60F ?? 0) - net)).toBeLessThan(0.2);
+    const found = idealHeatingValues({ [name]: 1 }, 'at60F', (60 - 32) / 1.8);
+    expect(Math.abs(convert(found.grossPerM3, 'MJ/m3', 'Btu/ft3') - gross)).toBeLessThan(0.2);
+    expect(Math.abs(convert(found.netPerM3, 'MJ/m3', 'Btu/ft3') - net)).toBeLessThan(0.2);
+  });
+});
+
+describe('ideal, 15 °C for combustion and volume, MJ/m3 (cross-check, computed from the same table)', () => {
+  test.each([
+    ['methane', 37.704, 33.948],
+    ['ethane', 66.067, 60.429],
+    ['propane', 93.936, 86.419],
+    ['hydrogen', 12.1, 10.22],
+  ])('%s: %s gross, %s net', (name, gross, net) => {
+    const found = idealHeatingValues({ [name]: 1 }, 'at15C', 15);
+    expect(Math.abs(found.grossPerM3 - gross)).toBeLessThan(0.005);
+    expect(Math.abs(found.netPerM3 - net)).toBeLessThan(0.005);
   });
 });
 

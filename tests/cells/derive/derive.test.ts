@@ -69,6 +69,22 @@ describe('the fuel of a reading', () => {
     const at = await one({ fuel: 'site_gas', o2_pct: 5 }, { parameters });
     expect(at('excess_air_pct')).toBeGreaterThan(20);
   });
+  test('a unit converted to another fuel: the day of the reading settles which it burned', async () => {
+    const converted = [
+      { unit: 'A-1', fuel: 'no2_oil' },
+      { unit: 'A-1', fuel: 'natural_gas', valid_from: '2024-06-01' },
+    ];
+    const rows = [
+      { o2_pct: 5, taken_at: '2024-05-31' },
+      { o2_pct: 5, taken_at: '2024-06-01' },
+    ];
+    const result = await deriveReadings(rows, { units: converted });
+    expect([0, 1].map((row) => cellOf(result, row, 'fuel'))).toEqual(['no2_oil', 'natural_gas']);
+    expect(cellOf(result, 0, 'flags')).not.toContain('fuel_ambiguous');
+  });
+  test('however a fuel is written, it goes by one name', async () => {
+    expect((await one({ fuel: 'Natural Gas', o2_pct: 5 }))('fuel')).toBe('natural_gas');
+  });
   test('what a unit burned before its conversion counts for readings before it', async () => {
     const converted = [
       { unit: 'A-1', fuel: 'natural_gas', burner: 'atmospheric' },
