@@ -52,6 +52,16 @@ export const SAFETY_SOURCES = {
     full: 'M. A. Newton, A. Noueiry, D. Sarkar, P. Ahlquist: Detecting differential gene expression with a semiparametric hierarchical mixture method. Biostatistics 5 (2004) 155-176: the mean of one less the chance over the entries of a list.',
     standing: 'memory',
   },
+  cacoullos: {
+    short: 'Cacoullos 1965',
+    full: 'T. Cacoullos: A relation between t and F-distributions. Journal of the American Statistical Association 60 (1965) 528-531.',
+    standing: 'memory',
+  },
+  callbackRate: {
+    short: 'Callbacks, 4 to 6 % of visits',
+    full: 'Callbacks within 30 days as trades report them of themselves: 4 to 6 % of visits, with a wide spread.',
+    standing: 'common practice',
+  },
   colorUniversal: {
     short: 'Okabe and Ito palette',
     full: 'M. Okabe, K. Ito: Color Universal Design. How to make figures and presentations that are friendly to colorblind people (2002, revised 2008).',

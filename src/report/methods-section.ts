@@ -54,7 +54,9 @@ export function notesSection(states: readonly CellState[]): Markup {
 }
 
 export function sourcesSection(sources: Readonly<Record<string, Source>>): Markup {
-  const entries = Object.values(sources).toSorted((a, b) => (a.short < b.short ? -1 : 1));
+  // Two rooms may name one source; it is printed once.
+  const byShort = new Map(Object.values(sources).map((source) => [source.short, source]));
+  const entries = [...byShort.values()].sort((a, b) => (a.short < b.short ? -1 : 1));
   return markup`<section><h2>${say.sourcesHead()}</h2><p class="quiet">${say.sourcesIntro()}</p>
 <dl>${entries.map(({ short, full, standing }) => markup`<dt>${short}</dt><dd>${full} <span class="quiet">(${standing})</span></dd>`)}</dl></section>`;
 }
