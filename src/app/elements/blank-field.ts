@@ -50,7 +50,9 @@ export class BlankField extends LightElement {
     if (entry.kind === 'cell') return this.choice(this.cells.map((name) => ({ value: name, label: name })));
     if (!this.open) return this.closed(() => this.begin());
     if (entry.kind === 'files') return this.filesEntry();
-    return entry.kind === 'text' ? this.longEntry() : this.shortEntry(entry.unit);
+    if (entry.kind === 'number') return this.shortEntry(entry.unit);
+    const isProse = this.blank.parameter === 'text' || isLong(this.value);
+    return isProse ? this.longEntry() : this.shortEntry('');
   }
 
   private closed(act: () => void): TemplateResult {
@@ -70,11 +72,13 @@ export class BlankField extends LightElement {
   }
 
   private shortEntry(unit: string): TemplateResult {
-    const now = typeof this.value === 'number' && Number.isFinite(this.value) ? String(this.value) : '';
-    return html`<span class="entry"><input type="text" inputmode="decimal" .value=${now} size=${Math.max(4, now.length + 1)}
+    const isNumber = this.blank.entry.kind === 'number';
+    const number = typeof this.value === 'number' && Number.isFinite(this.value) ? String(this.value) : '';
+    const now = isNumber ? number : String(this.value ?? '');
+    return html`<span class="entry"><input type="text" inputmode=${isNumber ? 'decimal' : 'text'} autocomplete="off" .value=${now} size=${Math.max(isNumber ? 4 : 14, now.length + 1)}
         aria-label=${blankHint(this.parameterWords, unit)} aria-invalid=${this.fault === '' ? 'false' : 'true'}
         @keydown=${this.onKey} @blur=${this.onBlur}
-        />${this.blank.text.includes(unit) ? html`<span class="unit">${unit}</span>` : nothing}${this.complaint()}</span>`;
+        />${unit !== '' && this.blank.text.includes(unit) ? html`<span class="unit">${unit}</span>` : nothing}${this.complaint()}</span>`;
   }
 
   private longEntry(): TemplateResult {
@@ -153,6 +157,12 @@ export class BlankField extends LightElement {
     if (value === this.value || (value === null && this.value === undefined)) return;
     this.dispatchEvent(new BlankChange(this.blank.parameter, value));
   }
+}
+
+/** Text that wants more than a line: sentences, and whatever holds line breaks already. */
+function isLong(value: unknown): boolean {
+  const text = String(value ?? '');
+  return text.length > 48 || text.includes('\n');
 }
 
 /** An option's text as the type that the parameter has: "false" for a switch is false. */
