@@ -36,8 +36,8 @@ export const RAISE_DEFAULTS: RaiseParameters = {
   supply: 'supply',
   instruments: 'instruments',
   leastChance: 0.5,
-  // One visit in four for nothing: with less, a unit that will leave with a chance of 80 % can go unraised.
-  falseDiscoveryRate: 0.25,
+  // The list is cut by its least chance and says how many of its visits will be for nothing; whoever wants fewer cuts here.
+  falseDiscoveryRate: 0.5,
   signFalseDiscoveryRate: 0.05,
   coLimitPpm: DEFAULT_CO_LIMIT.ppm,
   coBasis: DEFAULT_CO_LIMIT.basis,
