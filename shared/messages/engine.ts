@@ -12,6 +12,8 @@ export const calculatedForReads = (cells: readonly string[]): string =>
   `Calculated again because what it reads from ${list(cells)} changed.`;
 export const takenFromStore = (): string =>
   'Not calculated again: the same parameters and inputs were calculated before, and that result was kept.';
+export const calculatedSinceLetGo = (): string =>
+  'Calculated again: this result had been kept, and was let go to make room for newer ones.';
 export const nothingChanged = (): string => 'Not calculated again: nothing that it reads has changed.';
 export const cameOutEqual = (cells: readonly string[]): string =>
   `Not calculated again: ${list(cells)} changed, but what this cell reads of ${cells.length === 1 ? 'it' : 'them'} came out equal.`;
@@ -24,5 +26,3 @@ export const missingCell = (cell: string, missing: string): string =>
   missing === ''
     ? `${cell} reads another cell, and none is named; choose it in the sentence.`
     : `${cell} reads a cell named ${missing}, which the notebook does not have; name another cell or add it.`;
-export const storeAccount = (results: number, megabytes: number, limit: number, letGo: number): string =>
-  `${results} results kept in ${megabytes} MB of ${limit} MB; ${letGo} let go, the oldest first.`;

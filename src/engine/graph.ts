@@ -135,7 +135,8 @@ export class Graph<Value> {
       this.#accept(node, key, readVersions, kept, run, again ? this.#reasonEqual(node, run) : { kind: 'kept' });
       return undefined;
     }
-    return this.#work(node, key, readVersions, reason, signal, run);
+    const again: Reason = this.#store.hasLetGo(key) ? { kind: 'let-go' } : reason;
+    return this.#work(node, key, readVersions, again, signal, run);
   }
 
   #work(

@@ -40,6 +40,8 @@ export type Reason =
   | { readonly kind: 'own' }
   | { readonly kind: 'reads'; readonly nodes: readonly NodeId[] }
   | { readonly kind: 'kept' }
+  /** It had been calculated before, and the store has let that result go since. */
+  | { readonly kind: 'let-go' }
   | { readonly kind: 'untouched' }
   | { readonly kind: 'equal'; readonly nodes: readonly NodeId[] }
   | { readonly kind: 'waits'; readonly nodes: readonly NodeId[] }

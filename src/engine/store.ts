@@ -1,5 +1,8 @@
 import type { Outcome } from '../../shared/outcome.ts';
+import { fingerprint } from './fingerprint.ts';
 import type { NodeId, Versions } from './node.ts';
+
+const MOST_REMEMBERED = 100_000;
 
 export interface StoredOutcome<Value> {
   readonly node: NodeId;
@@ -26,6 +29,8 @@ export class ResultStore<Value> {
   readonly #entries = new Map<string, { stored: StoredOutcome<Value>; buffers: readonly ArrayBufferLike[] }>();
   readonly #uses = new Map<ArrayBufferLike, number>();
   readonly #letGo = new Map<NodeId, number>();
+  /** Fingerprints of the keys let go, as far as they are remembered. */
+  readonly #gone = new Set<string>();
   #bytes = 0;
 
   constructor(limitBytes: number, limitResults: number) {
@@ -53,8 +58,15 @@ export class ResultStore<Value> {
     for (const oldest of this.#entries.keys()) {
       if (oldest === key || (this.#bytes <= this.#limitBytes && this.#entries.size <= this.#limitResults)) break;
       const node = this.#drop(oldest);
-      if (node !== undefined) this.#letGo.set(node, (this.#letGo.get(node) ?? 0) + 1);
+      if (node === undefined) continue;
+      this.#letGo.set(node, (this.#letGo.get(node) ?? 0) + 1);
+      if (this.#gone.size < MOST_REMEMBERED) this.#gone.add(fingerprint(oldest));
     }
+  }
+
+  /** Whether a result of this key was kept once and had to go. */
+  hasLetGo(key: string): boolean {
+    return this.#gone.size > 0 && this.#gone.has(fingerprint(key));
   }
 
   account(): StoreAccount {

@@ -85,12 +85,15 @@ function messageOf(cell: string, state: State): string {
   return state.message;
 }
 
+/** Reasons of a node that was really calculated. */
+const CALCULATED: ReadonlySet<Reason['kind']> = new Set<Reason['kind']>(['first', 'own', 'reads', 'let-go']);
+
 function whyOf(judged: State, fitted: State, changes: readonly string[]): string {
   if (!judged) return why.neverCalculated();
   if (!fitted) return sentence(judged.reason, changes);
-  const fitRan = fitted.reason.kind === 'first' || fitted.reason.kind === 'own' || fitted.reason.kind === 'reads';
+  const fitRan = CALCULATED.has(fitted.reason.kind);
   if (fitRan || judged.reason.kind === 'waits') return sentence(fitted.reason, changes);
-  const judgedAgain = judged.reason.kind === 'own' || judged.reason.kind === 'reads';
+  const judgedAgain = CALCULATED.has(judged.reason.kind);
   return judgedAgain ? why.judgedAgain(sentence(judged.reason, changes)) : sentence(judged.reason, changes);
 }
 
@@ -107,6 +110,8 @@ function sentence(reason: Reason, changes: readonly string[]): string {
       return why.calculatedForReads(cells(reason.nodes));
     case 'kept':
       return why.takenFromStore();
+    case 'let-go':
+      return why.calculatedSinceLetGo();
     case 'untouched':
       return why.nothingChanged();
     case 'equal':

@@ -140,6 +140,22 @@ describe('what was calculated before is kept', () => {
     expect([...letGo.values()].reduce((all, one) => all + one, 0)).toBe(5);
     graph.define(chain(1));
     expect(await graph.calculate()).toEqual({ a: 1, b: 1, c: 1 });
+    expect(graph.graph.state('c')?.reason).toEqual({ kind: 'let-go' });
+  });
+
+  test('buffers that results share count once', async () => {
+    const graph = new Graph<{ values: Float64Array }>({ limitBytes: 1_000_000 });
+    const shared = new Float64Array(1000);
+    graph.define(
+      ['a', 'b', 'c'].map((id) => ({
+        id,
+        key: id,
+        reads: [],
+        compute: () => ({ status: 'value', value: { values: shared.subarray(id.charCodeAt(0) - 97) } }) as const,
+      })),
+    );
+    await graph.calculate();
+    expect(graph.store()).toMatchObject({ results: 3, bytes: 8000 });
   });
 });
 
