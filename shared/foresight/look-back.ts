@@ -1,6 +1,7 @@
 import { DAYS_PER_YEAR } from '../quantities/dates.ts';
 import { normalCdf } from '../statistics/normal.ts';
 import { regress } from '../statistics/regress.ts';
+import { numbersOf, textAt, textsOf } from '../table/columns.ts';
 import { type DriftTables, readDrift } from './drift-readings.ts';
 import { fitDrift } from './fit-drift.ts';
 import type { FittedDrift } from './fitted-drift.ts';
@@ -8,9 +9,13 @@ import { type DriftRow, type JudgeOptions, judgeDrift } from './judge-drift.ts';
 import { type LaneHistory, laneHistories, laneKey } from './lane-history.ts';
 import type { LaneName } from './lane-name.ts';
 import { levelAt } from './leaving-chance.ts';
+import { eventDays, NEW_SERIES_EVENTS } from './series-breaks.ts';
 import type { Spread } from './spread.ts';
 
-/** What was said of a lane on a past day, and what the next visit then found; in the lane's quantity. */
+/**
+ * What was said of a lane on a past day, and what the next visit then found, less the bias that was known of its analyzer
+ * on the day; in the lane's quantity.
+ */
 export interface Forecast extends LaneName {
   readonly saidOn: number;
   readonly foundOn: number;
@@ -44,11 +49,13 @@ export class LookBack {
   readonly #options: LookBackOptions;
   readonly #histories: ReadonlyMap<string, LaneHistory>;
   readonly #said = new Set<string>();
+  readonly #changes: ReadonlyMap<string, readonly number[]>;
   #start: Spread | undefined;
 
   constructor(tables: DriftTables, asOf: number, options: LookBackOptions) {
     this.#tables = tables;
     this.#options = options;
+    this.#changes = eventDays(tables.events, NEW_SERIES_EVENTS, asOf);
     this.#histories = laneHistories(readDrift(tables, asOf, options.referenceAir));
   }
 
@@ -65,20 +72,30 @@ export class LookBack {
     });
     this.#start = fitted.estimate.spread;
     const rows = judgeDrift(fitted, this.#tables, { ...this.#options, dates: false });
-    return rows.flatMap((row) => this.#forecast(row, fitted, day) ?? []);
+    const biases = knownBiases(fitted);
+    return rows.flatMap((row) => this.#forecast(row, fitted, day, biases) ?? []);
   }
 
-  #forecast(row: DriftRow, fitted: FittedDrift, saidOn: number): Forecast | undefined {
+  #forecast(
+    row: DriftRow,
+    fitted: FittedDrift,
+    saidOn: number,
+    biases: ReadonlyMap<string, Bias>,
+  ): Forecast | undefined {
     const history = this.#histories.get(laneKey(row));
     if (!history || row.lane < 0 || !Number.isFinite(row.judged.outBy)) return undefined;
     const next = history.foundDays.findIndex((day) => day >= saidOn + 1);
     if (next < 0) return undefined;
     const { lower, upper } = row.band;
     const foundOn = history.foundDays[next];
-    const found = row.fromO2(history.foundO2[next]);
+    // Other hardware was fitted in between: what was said was said of something else.
+    if (this.#changes.get(row.unit)?.some((day) => day > saidOn && day <= foundOn)) return undefined;
+    const { spread } = fitted.estimate;
+    const bias = biases.get(history.foundBy[next]) ?? { o2: 0, sd: spread.analyzer };
+    const found = row.fromO2(history.foundO2[next] - bias.o2);
     const { mean, sd } = levelAt(row.state, (foundOn - fitted.series.to[row.lane]) / DAYS_PER_YEAR);
     const scale = Math.abs(row.fromO2(1) - row.fromO2(0));
-    const expectedSd = Math.hypot(sd, readingSd(fitted.estimate.spread) * scale);
+    const expectedSd = Math.hypot(sd, Math.hypot(spread.reading, spread.visit, bias.sd) * scale);
     const key = `${laneKey(row)}\u0000${foundOn}`;
     const isFirst = !this.#said.has(key);
     this.#said.add(key);
@@ -104,8 +121,22 @@ export class LookBack {
   }
 }
 
-/** What a reading adds to a level: repeatability, the visit, the analyzer. */
-const readingSd = ({ reading, visit, analyzer }: Spread): number => Math.hypot(reading, visit, analyzer);
+interface Bias {
+  readonly o2: number;
+  readonly sd: number;
+}
+
+/** Biases of the analyzers as the fit of the day knew them, in O2 points. */
+function knownBiases({ tables }: FittedDrift): Map<string, Bias> {
+  const table = tables['analyzers'];
+  const [name, o2, sd] = [
+    textsOf(table, 'analyzer'),
+    numbersOf(table, 'o2_bias_pct'),
+    numbersOf(table, 'o2_bias_pct_sd'),
+  ];
+  const rows = Array.from({ length: table.rows }, (_, row) => row).filter((row) => Number.isFinite(o2[row]));
+  return new Map(rows.map((row) => [textAt(name, row), { o2: o2[row], sd: sd[row] }]));
+}
 
 const chanceOutside = (mean: number, sd: number, lower: number, upper: number): number =>
   normalCdf((lower - mean) / sd) + normalCdf((mean - upper) / sd);

@@ -1,13 +1,17 @@
 import { describe, expect, test } from 'vitest';
+import { DEFAULT_BANDS } from '../../shared/foresight/default-bands.ts';
 import { estimateSpread } from '../../shared/foresight/estimate-spread.ts';
 import { fitLanes } from '../../shared/foresight/fit-fleet.ts';
 import { chanceOutWithin, type LevelState } from '../../shared/foresight/leaving-chance.ts';
+import { LookBack } from '../../shared/foresight/look-back.ts';
+import { scoreLookBack } from '../../shared/foresight/score-look-back.ts';
 import { solveShared, sumEquations } from '../../shared/foresight/shared-effects.ts';
 import { DRIFT_PRIOR } from '../../shared/foresight/spread.ts';
 import { traceLanes } from '../../shared/foresight/trace-lanes.ts';
 import { ProgramWriter } from '../../shared/foresight/write-program.ts';
 import { yearsUntilChance } from '../../shared/foresight/years-until-chance.ts';
 import { PLAIN_FLEET, simulateFleet } from '../verify/simulate-fleet.ts';
+import { tablesOfFleet } from '../verify/tables-of-fleet.ts';
 
 /** Seconds since the last call: by the wall clock, and of processor time (other programs may share the machine). */
 function stopwatch(): () => string {
@@ -61,6 +65,24 @@ function wholeModel(series: number): string {
   const memory = process.memoryUsage();
   return `${series} series, ${readings.rows} readings: ${parts.join(', ')}; ${Math.round(memory.rss / 1e6)} MB`;
 }
+
+test('looking back over 8 years of 1,000 units', () => {
+  const fleet = simulateFleet({ ...PLAIN_FLEET, units: 1000, visits: 9, analyzers: 12 });
+  const tables = tablesOfFleet(fleet);
+  const asOf = Math.floor(Math.max(...fleet.lastDay));
+  const lap = stopwatch();
+  const lookBack = new LookBack(tables, asOf, {
+    seed: 1,
+    referenceAir: true,
+    horizonDays: 365,
+    quantity: 'as_target',
+    bands: DEFAULT_BANDS,
+  });
+  const forecasts = Array.from({ length: 32 }, (_, i) => lookBack.on(asOf - Math.round((32 - i) * 91.3125))).flat();
+  const score = scoreLookBack(forecasts, 0.5);
+  console.log(`32 quarters, ${forecasts.length} forecasts: ${lap()}; ${JSON.stringify(score)}`);
+  expect(score.forecasts).toBeGreaterThan(1000);
+});
 
 describe('the whole model', () => {
   test.each([1_000, 10_000, 100_000])('%i series of eight visits', (series) => {
