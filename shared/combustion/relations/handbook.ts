@@ -67,8 +67,9 @@ export function writeHandbook(
       ['short', 'full', 'known'],
       Object.values(sources).map(({ short, full, standing }) => [short, full, standing]),
     ),
-    '',
-  ].join('\n\n');
+  ]
+    .join('\n\n')
+    .concat('\n');
 }
 
 function exampleSentence(): string {
@@ -94,7 +95,7 @@ function entry(
   if (!last) return lines;
   const spread =
     Number.isFinite(last.sd) && last.sd > 0 ? `, standard uncertainty ${Number(last.sd.toPrecision(3))}` : '';
-  return [...lines, ['Example:', '```', last.symbols, last.numbers, `= ${last.result}${spread}`, '```'].join('\n')];
+  return [...lines, ['Example:', '', '```', last.symbols, last.numbers, `= ${last.result}${spread}`, '```'].join('\n')];
 }
 
 function inputRow([name, input]: readonly [string, InputType]): string[] {
@@ -107,8 +108,19 @@ function constantRow([name, { symbol, value, unit, title }]: readonly [string, N
   return [`\`${name}\``, symbol, `${value} ${shownUnit(unit)}`.trim(), title];
 }
 
+/** A Markdown table with its columns aligned, as the formatter leaves it. */
 function table(head: readonly string[], rows: readonly (readonly string[])[]): string {
-  const line = (cells: readonly string[]): string =>
-    `| ${cells.map((cell) => cell.replaceAll('|', '\\|')).join(' | ')} |`;
-  return [line(head), line(head.map(() => '---')), ...rows.map(line)].join('\n');
+  const cells = [head, ...rows].map((row) => row.map((cell) => cell.replaceAll('|', '\\|')));
+  const widths = head.map((_, column) => Math.max(3, ...cells.map((row) => [...row[column]].length)));
+  const line = (row: readonly string[], fill = ' '): string =>
+    `| ${row.map((cell, column) => cell + fill.repeat(widths[column] - [...cell].length)).join(' | ')} |`;
+  const [first, ...others] = cells;
+  return [
+    line(first),
+    line(
+      head.map(() => ''),
+      '-',
+    ),
+    ...others.map((row) => line(row)),
+  ].join('\n');
 }
