@@ -93,6 +93,9 @@ export class BlockReader {
     return {
       rows: blocks.map(({ values }) => this.#heads.map((head) => values.get(head) ?? '')),
       lineOf: (row) => blocks[row].line,
+      writeLines: (lines, at, row, count) => {
+        for (let i = 0; i < count; i++) lines[at + i] = blocks[row + i].line;
+      },
       faults: new Map(),
     };
   }

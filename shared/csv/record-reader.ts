@@ -6,6 +6,8 @@ export interface RecordBatch {
   readonly rows: readonly (readonly string[])[];
   /** Physical line on which a record of this batch begins; the first line of the file is 1. */
   lineOf(row: number): number;
+  /** The same for `count` records from `row` on, written into `lines` from `at` on. */
+  writeLines(lines: Int32Array, at: number, row: number, count: number): void;
   /** Records that could not be read as such; they hold the fields of one physical line. */
   readonly faults: ReadonlyMap<number, RecordFault>;
 }
@@ -136,6 +138,10 @@ class GrowingBatch implements RecordBatch {
 
   lineOf(row: number): number {
     return this.#lines ? this.#lines[row] : this.#first + row;
+  }
+
+  writeLines(lines: Int32Array, at: number, row: number, count: number): void {
+    for (let i = 0; i < count; i++) lines[at + i] = this.#lines ? this.#lines[row + i] : this.#first + row + i;
   }
 
   /** Records of one line each. */

@@ -152,7 +152,7 @@ class FileReading {
     const columns = this.#columns;
     const base = columns.rows;
     const refused = this.#reader.read(records, groups[0], base);
-    for (let i = 0; i < records.length; i++) columns.lines[base + i] = batch.lineOf(from + i);
+    batch.writeLines(columns.lines, base, from, records.length);
     columns.rows += records.length;
     this.#lines.reading += records.length - refused.size;
     for (const [i, reason] of refused) {

@@ -48,29 +48,39 @@ export class NumberReader {
   /** The number in the unit that is kept; NaN where the cell holds none. */
   read(text: string): number {
     this.bound = 0;
-    const length = text.length;
-    if (length === 0) {
-      this.status = READ.unknown;
-      return Number.NaN;
-    }
-    let i = text.charCodeAt(0) === 45 ? 1 : 0;
-    const first = i;
-    let mantissa = 0;
-    let decimals = -1;
-    for (; i < length; i++) {
-      const code = text.charCodeAt(i);
-      if (code >= 48 && code <= 57) {
-        mantissa = mantissa * 10 + (code - 48);
-        if (decimals >= 0) decimals++;
-      } else if (code === this.#decimal && decimals < 0 && i > first) decimals = 0;
-      else return this.#readWritten(text);
-    }
-    // Up to 15 digits the quotient by a power of ten is the double nearest to what is written.
-    if (length === first || length > 16) return this.#readWritten(text);
+    const value = plainNumber(text, this.#decimal);
+    if (Number.isNaN(value)) return this.#readWritten(text);
     this.status = READ.number;
-    const size = decimals > 0 ? mantissa / POWERS[decimals] : mantissa;
-    const value = first === 1 ? -size : size;
     return this.#conversion === undefined ? value : value * this.#conversion.factor + this.#conversion.offset;
+  }
+
+  /**
+   * Reads one column of the records [from, to) into `values` from `base` on, and marks in `seen` where a number was.
+   * Cells that are not plain digits are read by `read` and told to `other`, which finds `status` and `bound` set.
+   */
+  readColumn(
+    records: readonly (readonly string[])[],
+    index: number,
+    from: number,
+    to: number,
+    values: Float64Array,
+    base: number,
+    seen: Uint8Array,
+    other: (i: number, text: string) => void,
+  ): void {
+    const decimal = this.#decimal;
+    const { factor, offset } = this.#conversion ?? UNCHANGED;
+    for (let i = from; i < to; i++) {
+      const text = records[i][index];
+      const value = plainNumber(text, decimal);
+      if (!Number.isNaN(value)) {
+        values[base + i] = value * factor + offset;
+        seen[i] = 1;
+      } else {
+        values[base + i] = this.read(text);
+        other(i, text);
+      }
+    }
   }
 
   /** Everything that is not plain digits: marks, bounds, thousands, units in the cell. */
@@ -112,6 +122,29 @@ export class NumberReader {
     const how = column && conversion(unit, column);
     return how ? value * how.factor + how.offset : Number.NaN;
   }
+}
+
+const UNCHANGED: Conversion = { factor: 1, offset: 0 };
+
+/** A number of plain digits, a sign and one decimal mark (a character code); NaN for every other text. */
+function plainNumber(text: string, decimal: number): number {
+  const { length } = text;
+  if (length > 16) return Number.NaN;
+  const first = length > 0 && text.charCodeAt(0) === 45 ? 1 : 0;
+  let mantissa = 0;
+  let decimals = -1;
+  for (let i = first; i < length; i++) {
+    const digit = text.charCodeAt(i) - 48;
+    if (digit >= 0 && digit <= 9) {
+      mantissa = mantissa * 10 + digit;
+      if (decimals >= 0) decimals++;
+    } else if (digit + 48 === decimal && decimals < 0 && i > first) decimals = 0;
+    else return Number.NaN;
+  }
+  if (length === first) return Number.NaN;
+  // Up to 15 digits the quotient by a power of ten is the double nearest to what is written.
+  const size = decimals > 0 ? mantissa / POWERS[decimals] : mantissa;
+  return first === 1 ? -size : size;
 }
 
 /** "---- ppm" is as unknown as "----". */

@@ -30,6 +30,8 @@ export class RowReader {
   readonly #columns: ReadingColumns;
   /** Per place in the batch: whether something was measured. */
   #seen = new Uint8Array(0);
+  /** The same for columns whose numbers do not count as measured; nobody looks at it. */
+  #unseen = new Uint8Array(0);
 
   constructor(plan: FilePlan, vocabulary: Vocabulary, columns: ReadingColumns) {
     this.#columns = columns;
@@ -40,7 +42,10 @@ export class RowReader {
   read(records: Records, { steps }: Group, base: number): Refusals {
     const rows = base + records.length;
     const capacity = this.#columns.ensure(rows);
-    if (this.#seen.length < records.length) this.#seen = new Uint8Array(records.length * 2);
+    if (this.#seen.length < records.length) {
+      this.#seen = new Uint8Array(records.length * 2);
+      this.#unseen = new Uint8Array(records.length * 2);
+    }
     this.#seen.fill(0, 0, records.length);
     const refused: Refusals = new Map();
     for (const { into } of steps) into.ensure(rows, capacity);
@@ -66,20 +71,19 @@ export class RowReader {
 
   #numbers(step: NumberStep, records: Records, from: number, to: number, base: number, refused: Refusals): void {
     const { reader, into, index, constant, measured } = step;
-    const { values } = into;
-    const seen = this.#seen;
-    for (let i = from; i < to; i++) {
-      const text = index < 0 ? constant : records[i][index];
-      const value = reader.read(text);
-      values[base + i] = value;
-      if (reader.status === READ.number) {
-        if (measured) seen[i] = 1;
-        if (reader.bound !== 0 || into.bounds !== undefined) into.setBound(base + i, reader.bound);
-      } else if (reader.status === READ.overRange) {
-        if (measured) seen[i] = 1;
-        into.setBound(base + i, OVER_RANGE_BOUND);
-      } else if (reader.status === READ.wrong) refuse(refused, i, say.badNumber(step.head, text));
-    }
+    const seen = measured ? this.#seen : this.#unseen;
+    const other = (i: number, text: string): void => {
+      if (reader.status === READ.wrong) refuse(refused, i, say.badNumber(step.head, text));
+      if (reader.status === READ.wrong || reader.status === READ.unknown) return;
+      seen[i] = 1;
+      into.setBound(base + i, reader.status === READ.overRange ? OVER_RANGE_BOUND : reader.bound);
+    };
+    if (index >= 0) reader.readColumn(records, index, from, to, into.values, base, seen, other);
+    else
+      for (let i = from; i < to; i++) {
+        into.values[base + i] = reader.read(constant);
+        other(i, constant);
+      }
   }
 
   #texts(step: TextStep, records: Records, from: number, to: number, base: number, refused: Refusals): void {
