@@ -45,6 +45,13 @@ export interface TableCalls {
   /** Hands over files that were missing, or new ones; they are added to the notebook's data list. */
   addFiles(files: readonly HandedFile[]): void;
   edit(edit: Edit): void;
+  /**
+   * Takes in another notebook of the same fleet, as one step that can be undone. Answers with the places where the two
+   * contradict each other, one line each; while there are any and nobody says which to keep, nothing changes.
+   */
+  merge(fileName: string, text: string, keep?: 'first' | 'second'): readonly string[];
+  /** What another notebook decided otherwise, one line each. */
+  compare(fileName: string, text: string): readonly string[];
   undo(): void;
   redo(): void;
   rows(cell: CellName, range: RowRange): RowPage;

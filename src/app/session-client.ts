@@ -103,6 +103,15 @@ export class SessionClient {
     return this.edit({ operation: 'set-as-of', asOf: day });
   }
 
+  /** Takes in another notebook of the same fleet; see TableCalls.merge. */
+  merge(fileName: string, text: string, keep?: 'first' | 'second'): Promise<readonly string[]> {
+    return this.#call('merge', fileName, text, keep);
+  }
+
+  compare(fileName: string, text: string): Promise<readonly string[]> {
+    return this.#call('compare', fileName, text);
+  }
+
   undo(): Promise<void> {
     return this.#call('undo');
   }

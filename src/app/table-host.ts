@@ -3,10 +3,13 @@ import type { CellState } from '../../shared/cell-state.ts';
 import * as say from '../../shared/messages/notebook.ts';
 import type { Outcome } from '../../shared/outcome.ts';
 import { campusReview } from '../notebook/campus-review.ts';
+import { compareDocuments } from '../notebook/compare/compare-documents.ts';
 import type { HelperPool } from '../notebook/crews/helper-pool.ts';
 import { dataNotices } from '../notebook/data-notices.ts';
 import type { DataReference, NotebookDocument } from '../notebook/document.ts';
 import { embeddedFiles } from '../notebook/embedded-files.ts';
+import { conflictLine } from '../notebook/merge/conflict-line.ts';
+import { mergeDocuments } from '../notebook/merge/merge-documents.ts';
 import { readDocument } from '../notebook/read-document.ts';
 import { Session } from '../notebook/session.ts';
 import { writeDocument } from '../notebook/write-document.ts';
@@ -60,6 +63,17 @@ export class TableHost {
       this.#follow();
     },
     edit: (edit) => this.#follow(this.#session.edit(edit)),
+    merge: (fileName, text, keep) => {
+      const merged = accepted(
+        mergeDocuments(this.#session.document(), accepted(readDocument(fileName, text)), () => keep),
+      );
+      if (merged.conflicts.length > 0) return merged.conflicts.map(conflictLine);
+      this.#session.adopt(merged.document);
+      this.#notices = dataNotices(merged.document, this.#files);
+      this.#follow();
+      return [];
+    },
+    compare: (fileName, text) => compareDocuments(this.#session.document(), accepted(readDocument(fileName, text))),
     undo: () => this.#follow(this.#session.undo()),
     redo: () => this.#follow(this.#session.redo()),
     rows: (cell, range) => accepted(this.#session.rows(cell, range)),

@@ -4,6 +4,7 @@ import * as command from '../../shared/messages/command.ts';
 import * as say from '../../shared/messages/merge.ts';
 import type { NotebookDocument } from '../notebook/document.ts';
 import type { Conflict, Resolve } from '../notebook/merge/conflict.ts';
+import { conflictLine } from '../notebook/merge/conflict-line.ts';
 import { mergeDocuments } from '../notebook/merge/merge-documents.ts';
 import { readDocument } from '../notebook/read-document.ts';
 import { writeDocument } from '../notebook/write-document.ts';
@@ -33,9 +34,7 @@ export async function merge(given: readonly string[], shell: Shell): Promise<num
     left.push(...merged.value.conflicts);
   }
   if (left.length > 0) {
-    const lines = left.map(({ place, values }) =>
-      say.conflict(place, JSON.stringify(values[0]), JSON.stringify(values[1])),
-    );
+    const lines = left.map(conflictLine);
     for (const line of lines) shell.out(line);
     throw new CommandError(say.conflictsLeft(left.length, lines[0]));
   }

@@ -97,6 +97,11 @@ export class Session {
     return this.edit({ operation: 'set-parameter', cell, parameter, value });
   }
 
+  /** Takes another document in the place of this one, as a step that can be undone: a merged one, for instance. */
+  adopt(document: NotebookDocument): void {
+    this.#go(advance(this.#open(), document));
+  }
+
   undo(): Outcome<NotebookDocument> {
     const before = stepBack(this.#open());
     return before ? this.#go(before) : fail(say.nothingToUndo());

@@ -118,6 +118,25 @@ describe('the host of the tables', () => {
     expect(await page.ask('why', 'memo')).not.toBe('');
   });
 
+  test('takes in another notebook of the fleet as one step, and asks where the two contradict each other', async () => {
+    const page = new Page();
+    await page.ask('openNotebook', 'n.json', notebook, [file('r.csv', CSV)]);
+    const other = notebook.replace(
+      '"cells":[',
+      '"cells":[{"name":"more","kind":"note","parameters":{"text":"More."}},',
+    );
+    expect(await page.ask('compare', 'm.json', other)).toEqual(['cell added: more (note)']);
+    expect(await page.ask('merge', 'm.json', other)).toEqual([]);
+    expect(page.head).toMatchObject({ order: ['more', 'readings', 'memo'], undoSteps: 1 });
+    await page.ask('undo');
+    const contrary = notebook.replace('Seen.', 'Not seen.');
+    expect(await page.ask('merge', 'm.json', contrary)).toEqual([expect.stringContaining('cell memo.parameters.text')]);
+    expect(page.head).toMatchObject({ undoSteps: 0 });
+    expect(await page.ask('merge', 'm.json', contrary, 'second')).toEqual([]);
+    await page.ask('settled');
+    expect(page.states.get('memo')?.description?.answer).toBe('Not seen.');
+  });
+
   test('hands out the files that the cells wrote, as the command line names them', async () => {
     const page = new Page();
     await page.ask('openNotebook', 'n.json', notebook, [file('r.csv', CSV)]);
