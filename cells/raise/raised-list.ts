@@ -104,28 +104,44 @@ export class RaisedList extends LitElement {
     if (this.cell.version !== this.askedVersion) {
       this.askedVersion = this.cell.version;
       void this.ask(this.cell.version);
-    } else if (changed.has('limit') && this.units) void this.askLanes(this.cell.version);
+    } else if (changed.has('limit') && this.units)
+      void this.askLanes(
+        this.cell.version,
+        this.shownUnits.filter((unit) => !this.lanes.has(unit)),
+      );
   }
 
   private async ask(version: number): Promise<void> {
     const to = Math.min(this.cell.rows['raised'] ?? 0, MOST_FINDINGS);
     try {
-      const page = await this.host.rows(this.cell.name, { table: 'raised', from: 0, to });
+      // Most changes raise the same units again: their lanes are asked for in the same breath as the rows.
+      const [page] = await Promise.all([
+        this.host.rows(this.cell.name, { table: 'raised', from: 0, to }),
+        this.askLanes(version, this.shownUnits),
+      ]);
       if (version !== this.askedVersion) return;
+      const before = new Set(this.shownUnits);
       this.units = raisedUnits(page, Math.min(page.total, to));
       this.failure = '';
-      await this.askLanes(version);
+      await this.askLanes(
+        version,
+        this.shownUnits.filter((unit) => !before.has(unit)),
+      );
     } catch (cause) {
       // A cell that was calculated anew meanwhile refuses; its next version asks again.
       if (version === this.askedVersion) this.failure = cause instanceof Error ? cause.message : String(cause);
     }
   }
 
-  private async askLanes(version: number): Promise<void> {
-    const names = (this.units ?? []).slice(0, this.limit).map(({ unit }) => unit);
-    if (names.length === 0) return;
-    const lanes = await this.host.lanes(this.cell.name, names);
-    if (version === this.askedVersion) this.lanes = new Map(lanes.map((unit) => [unit.unit, unit]));
+  private get shownUnits(): string[] {
+    return (this.units ?? []).slice(0, this.limit).map(({ unit }) => unit);
+  }
+
+  private async askLanes(version: number, units: readonly string[]): Promise<void> {
+    if (units.length === 0) return;
+    const lanes = await this.host.lanes(this.cell.name, units);
+    if (version !== this.askedVersion) return;
+    this.lanes = new Map([...this.lanes, ...lanes.map((unit) => [unit.unit, unit] as const)]);
   }
 
   override render(): TemplateResult | typeof nothing {
