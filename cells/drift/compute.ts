@@ -2,13 +2,14 @@ import type { CellContext, CellResult, Inputs } from '../../shared/cell.ts';
 import { tableOfDrift, tableOfPath, tableOfPoints } from '../../shared/foresight/drift-tables.ts';
 import { fitDrift } from '../../shared/foresight/fit-drift.ts';
 import type { FittedDrift } from '../../shared/foresight/fitted-drift.ts';
-import { type DriftRow, judgeDrift } from '../../shared/foresight/judge-drift.ts';
+import type { DriftRow } from '../../shared/foresight/judge-drift.ts';
 import { lacksColumns, noSuchInput, unequalRows } from '../../shared/messages/foresight.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
 import { derivedSchema } from '../../shared/schemas/derived.ts';
 import { readingsSchema } from '../../shared/schemas/readings.ts';
 import { missingColumns } from '../../shared/table/schema.ts';
 import type { Table } from '../../shared/table/table.ts';
+import { judgeInShards } from './judge-in-shards.ts';
 import type { DriftParameters } from './parameters.ts';
 
 export interface DriftResult extends CellResult {
@@ -54,7 +55,8 @@ export async function compute(
   const register = inputs.get(parameters.register)?.tables;
   const events = inputs.get(parameters.events)?.tables['events'];
   await context.pause();
-  const rows = judgeDrift(known, { limits: register?.['limits'], units: register?.['units'], events }, parameters);
+  const against = { limits: register?.['limits'], units: register?.['units'], events };
+  const rows = await judgeInShards(context, known, against, parameters);
   await context.pause();
   const tables = {
     drift: tableOfDrift(rows, known, derived),

@@ -5,6 +5,7 @@ import { driftAnswer } from '../../shared/messages/foresight.ts';
 import { driftSchema } from '../../shared/schemas/drift.ts';
 import { shownColumns } from '../../shared/table/schema.ts';
 import { compute, computeFit, type DriftResult } from './compute.ts';
+import { judgeShard } from './judge-in-shards.ts';
 import { type DriftParameters, readParameters } from './parameters.ts';
 import { remarksOf } from './remarks.ts';
 
@@ -98,6 +99,7 @@ export const kind: CellKind<DriftParameters, DriftResult, FittedDrift> = {
     compute: computeFit,
   },
   compute,
+  crews: { judge: judgeShard },
   describe,
   files: ({ tables }) => [{ name: 'drift.csv', table: tables['drift'] }],
   lanes: ({ tables, units, fitted }, wanted) =>

@@ -5,6 +5,7 @@ import {
   bandFromClass,
   bandFromLeft,
   bandFromTarget,
+  grossLeftOut,
   intervalsRemark,
   spreadDefaulted,
   spreadRemark,
@@ -24,6 +25,7 @@ export function remarksOf({ rows, fitted }: DriftResult): Remark[] {
   if (from('class_band') > 0) warn(bandFromClass(from('class_band')));
   if (from('as_left') > 0) warn(bandFromLeft(from('as_left')));
   if (from('target') > 0) note(bandFromTarget(from('target')));
+  if (fitted.gross > 0) warn(grossLeftOut(fitted.gross));
   if (!fitted.referenceAir) warn(asMeasuredRemark());
   if (fitted.lanes.length > 0) {
     const { spread, unitsUsed, estimated } = fitted.estimate;

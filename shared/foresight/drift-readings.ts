@@ -31,6 +31,8 @@ export interface DriftReadings {
   readonly fuels: readonly string[];
   /** Per fuel: the CO2max of the line between CO2 and O2. */
   readonly co2max: Float64Array;
+  /** Per reading: 1 where it was left out of the fit as gross. */
+  readonly gross?: Uint8Array;
 }
 
 /** A probe that is out of the flue, or a number that is none. */

@@ -3,6 +3,7 @@ import { type DriftReadings, type DriftTables, readDrift } from './drift-reading
 import { type FleetFit, fitModel } from './fit-model.ts';
 import type { FittedDrift, FittedLane } from './fitted-drift.ts';
 import { READING_STATE } from './fleet-readings.ts';
+import { grossReadings } from './gross-readings.ts';
 import { hardwareOf } from './lane-keys.ts';
 import { DRIFT_PRIOR, type Spread } from './spread.ts';
 import { tableOfAnalyzers } from './table-of-analyzers.ts';
@@ -34,7 +35,7 @@ const NO_TRACE: LaneTrace = {
 /** The fit of the whole fleet: everything that a changed band or horizon does not touch. */
 export function fitDrift(tables: DriftTables, options: FitDriftOptions): FittedDrift {
   const { asOf, seed, referenceAir, sample = SAMPLE, start, paths = true } = options;
-  const read = readDrift(tables, asOf, referenceAir);
+  const read = withoutGross(readDrift(tables, asOf, referenceAir));
   const fit = fitModel(read.fleet, { prior: DRIFT_PRIOR, sample, seed, start });
   const { written, estimate, effects, states } = fit;
   return {
@@ -45,9 +46,18 @@ export function fitDrift(tables: DriftTables, options: FitDriftOptions): FittedD
     estimate,
     trace: paths ? traceLanes(written, estimate.spread, effects) : NO_TRACE,
     readings: { lane: read.fleet.lane, sourceRow: read.sourceRow, used: written.used },
+    gross: read.gross?.reduce((sum, mark) => sum + mark, 0) ?? 0,
     referenceAir,
     asOf,
   };
+}
+
+/** Gross readings keep their place and lose their number. */
+function withoutGross(read: DriftReadings): DriftReadings {
+  const gross = grossReadings(read.fleet);
+  const kept = (values: Float64Array): Float64Array =>
+    values.map((value, row) => (gross[row] === 1 ? Number.NaN : value));
+  return { ...read, fleet: { ...read.fleet, first: kept(read.fleet.first), second: kept(read.fleet.second) }, gross };
 }
 
 function describeLanes(read: DriftReadings, { effects, written }: FleetFit, tables: DriftTables): FittedLane[] {

@@ -14,6 +14,8 @@ export interface FittedDrift extends CellResult {
   readonly estimate: SpreadEstimate;
   readonly trace: LaneTrace;
   readonly readings: FittedReadings;
+  /** Readings left out of the fit as gross. */
+  readonly gross: number;
   readonly referenceAir: boolean;
   readonly asOf: number;
 }

@@ -53,14 +53,22 @@ const NOTHING: LevelState = {
   rateWander: Number.NaN,
 };
 
-/** Judges every lane of the fit and every lane that the register names; sorted by unit, fuel and fire. */
-export function judgeDrift(fitted: FittedDrift, tables: JudgeTables, options: JudgeOptions): DriftRow[] {
+/**
+ * Judges every lane of the fit and every lane that the register names; sorted by unit, fuel and fire. `judge` is asked
+ * once for each lane of the fit, in their order, so that the judging may be done elsewhere.
+ */
+export function judgeDrift(
+  fitted: FittedDrift,
+  tables: JudgeTables,
+  options: JudgeOptions,
+  judge: typeof judgeLane = judgeLane,
+): DriftRow[] {
   const limits = limitsByUnit(tables.limits, fitted.asOf);
   const retired = retirements(tables, fitted.asOf);
   const changed = eventDays(tables.events, NEW_SERIES_EVENTS, fitted.asOf);
   const deviations = ninetyFive(fitted);
   const rows = fitted.lanes.map((lane, index) =>
-    judgeFitted(fitted, lane, index, limits.get(lane.unit) ?? [], options, retired, changed, deviations),
+    judgeFitted(fitted, lane, index, limits.get(lane.unit) ?? [], options, retired, changed, deviations, judge),
   );
   const known = new Set(rows.map(keyOf));
   const hardware = hardwareOf(tables.units);
@@ -87,6 +95,7 @@ function judgeFitted(
   retired: ReadonlyMap<string, number>,
   changed: ReadonlyMap<string, readonly number[]>,
   deviations: number,
+  judge: typeof judgeLane,
 ): DriftRow {
   const { asOf, series } = fitted;
   const found = limitsOfLane(limits, lane, options.quantity);
@@ -103,7 +112,7 @@ function judgeFitted(
   const state = spoken ? stateIn(fitted, index, fromO2, factor) : NOTHING;
   const horizon = asOf + options.horizonDays;
   const reason = reasonAgainst(lane.unit, spoken, retired, changed);
-  const judged = judgeLane(
+  const judged = judge(
     { state, lastVisit: series.to[index], asOf, horizon, reason, dates: options.dates ?? true },
     band,
   );

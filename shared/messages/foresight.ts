@@ -107,3 +107,6 @@ export const backcheckCaution = (): string =>
   'Lanes that were adjusted between, or that nobody visited, do not appear; the register’s bands of each day are taken as it dates them.';
 export const calibrationAlternative = (bins: number, forecasts: number): string =>
   `${forecasts} forecasts in ${bins} groups by the chance that was said, each with the share then found outside.`;
+
+export const grossLeftOut = (readings: number): string =>
+  `${readings} readings lie far from the reading before and from the one after; they are shown and were left out of the fit, since no drift moves so.`;

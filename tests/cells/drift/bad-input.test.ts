@@ -173,6 +173,16 @@ describe('few, odd and missing readings end in a verdict or in an unknown with i
     expect(word(table, 'reason')).toMatch(/no usable reading/);
   });
 
+  test('a slipped digit between good readings is left out and said so; a last reading never is', async () => {
+    const good = await drift(yearly([4, 4.1, 4, 4.1, 4.2]), [target]);
+    const slipped = await drift(yearly([4, 4.1, 14, 4.1, 4.2]), [target]);
+    expect(number(slipped, 'readings_used')).toBe(4);
+    expect(number(slipped, 'level_now')).toBeCloseTo(number(good, 'level_now'), 1);
+    const last = await drift(yearly([4, 4.1, 4, 4.1, 9]), [target]);
+    expect(number(last, 'readings_used')).toBe(5);
+    expect(number(last, 'probability_out_by_horizon')).toBeGreaterThan(0.5);
+  });
+
   test('a reading of unknown state tells the level, not the rate', async () => {
     const table = await drift(yearly([4, 4.5, 5, 5.5], { state: 'unknown' }), [target]);
     expect(number(table, 'level_now')).toBeGreaterThan(5);
