@@ -16,6 +16,7 @@ function distance(a: string, b: string): number {
 /** The name closest to what was written, '' where none is close enough to be meant (more than 40 % of it differs). */
 export function nearestName(written: string, names: Iterable<string>): string {
   const word = written.toLowerCase().slice(0, 60);
+  if (word === '') return '';
   let [best, least] = ['', Math.max(1, Math.floor(word.length * 0.4)) + 1];
   for (const name of names) {
     if (Math.abs(name.length - word.length) >= least) continue;
