@@ -65,6 +65,8 @@ export const fewFields = (found: number, wanted: number): string =>
 export const manyFields = (found: number, wanted: number): string =>
   `${count(found, 'field')} where the head line has ${wanted}: a text or a number holds the delimiter without quotes`;
 export const openQuote = (): string => 'a quote is opened and not closed on this line';
+export const underOtherHead = (line: number): string =>
+  `it stands under another head line (line ${line}); give that part of the file as a file of its own`;
 export const longLine = (): string => 'the line is longer than any row of readings can be';
 export const afterAsOf = (date: string, asOf: string): string =>
   `taken at ${date}, after the day the notebook looks from (${asOf})`;

@@ -24,7 +24,7 @@ export function classifyLine(record: readonly string[], plan: FilePlan, vocabula
     return plan.columns.some(({ field, index }) => field !== '' && (record[index] ?? '') !== '')
       ? 'reading'
       : 'preamble';
-  if (isHead(record, filled, plan, vocabulary)) return 'head';
+  if (headKind(record, plan, vocabulary) !== '') return 'head';
   const words = plainWords(filled[0]);
   const date = plan.columns.find(({ field }) => field === 'taken_at')?.index ?? -1;
   const dated = /\d/.test(record[date] ?? '');
@@ -36,12 +36,17 @@ export function classifyLine(record: readonly string[], plan: FilePlan, vocabula
   return filled.length === 2 && (CLOSING.test(words) || /:$/.test(filled[0])) ? 'footer' : 'reading';
 }
 
-function isHead(record: readonly string[], filled: readonly string[], plan: FilePlan, vocabulary: Vocabulary): boolean {
-  if (plan.heads.every((head, i) => head.trim() === (record[i] ?? '').trim())) return true;
-  if (filled.length < 2 || filled.some((cell) => /^\d/.test(cell))) return false;
+/** A head line: the table's own again, a line of units, or one of another table; '' where it is none. */
+export function headKind(
+  record: readonly string[],
+  plan: FilePlan,
+  vocabulary: Vocabulary,
+): '' | 'own' | 'units' | 'other' {
+  if (plan.heads.every((head, i) => head.trim() === (record[i] ?? '').trim())) return 'own';
+  const filled = record.map((cell) => cell.trim()).filter((cell) => cell !== '');
+  if (filled.length < 2 || filled.some((cell) => /^\d/.test(cell))) return '';
   const units = filled.filter((cell) => findUnit(cell.replace(/^[[(]|[\])]$/g, '')) !== undefined).length;
-  if (units >= 2 && units >= 0.8 * filled.length) return true;
-  return (
-    filled.filter((cell) => understandHead(cell, vocabulary) !== undefined).length >= Math.max(3, filled.length / 2)
-  );
+  if (units >= 2 && units >= 0.8 * filled.length) return 'units';
+  const understood = filled.filter((cell) => understandHead(cell, vocabulary) !== undefined).length;
+  return understood >= Math.max(3, filled.length / 2) ? 'other' : '';
 }

@@ -4,7 +4,7 @@ import { eightBit } from '../csv/encoding.ts';
 import { readText, WrongEncoding } from '../csv/read-text.ts';
 import { type RecordBatch, type RecordFault, RecordReader } from '../csv/record-reader.ts';
 import * as say from '../messages/import.ts';
-import { classifyLine, type LineKind } from './classify-line.ts';
+import { classifyLine, headKind, type LineKind } from './classify-line.ts';
 import type { FilePlan } from './mapping.ts';
 import { ABOVE, preambleConstants } from './preamble.ts';
 import { NumberReader, READ } from './read-number.ts';
@@ -65,6 +65,8 @@ class FileReading {
   readonly #reader: RowReader;
   readonly #setAside: SetAside[] = [];
   readonly #coDashes: number[] = [];
+  /** Head lines below the first, in file order. */
+  readonly #heads: { readonly line: number; readonly own: boolean }[] = [];
   readonly #lines: Record<LineKind, number> = { blank: 0, head: 0, preamble: 0, summary: 0, footer: 0, reading: 0 };
   readonly #number: number;
   /** Whether lines between the rows can say what holds for the rows after them. */
@@ -85,6 +87,7 @@ class FileReading {
   async read(context: CellContext): Promise<FileRead> {
     const { blocks, dialect, heads } = this.#plan;
     const records = blocks ? new BlockReader(blocks, heads) : new RecordReader(dialect);
+    const before = this.#columns.rows;
     let read = 0;
     for await (const { text, bytes } of readText(this.#file.open(), this.#plan.encoding)) {
       read = bytes;
@@ -95,6 +98,7 @@ class FileReading {
       await context.pause();
     }
     this.#batch(records.push('', true));
+    this.#refuseOthers(before);
     return {
       whole: read === this.#file.size,
       plan: this.#plan,
@@ -202,10 +206,31 @@ class FileReading {
   #refuse(record: readonly string[], line: number, reasons: readonly string[]): void {
     const kind = classifyLine(record, this.#plan, this.#vocabulary);
     this.#lines[kind]++;
+    if (kind === 'head' && !this.#plan.blocks) this.#noteHead(record, line);
     if (kind === 'preamble')
       for (const { field, value } of preambleConstants([record], this.#vocabulary))
         this.#reader.setConstant(field, value);
     if (kind === 'reading') for (const reason of reasons) this.#putAside(record, line, reason);
+  }
+
+  #noteHead(record: readonly string[], line: number): void {
+    const head = headKind(record, this.#plan, this.#vocabulary);
+    if (head === 'own' || head === 'other') this.#heads.push({ line, own: head === 'own' });
+  }
+
+  /** Rows under the head line of another table were read by the wrong heads: none of them is accepted. */
+  #refuseOthers(from: number): void {
+    const columns = this.#columns;
+    this.#heads.forEach(({ line: head, own }, i) => {
+      if (own) return;
+      const next = this.#heads[i + 1]?.line ?? Number.POSITIVE_INFINITY;
+      for (let row = from; row < columns.rows; row++) {
+        const line = columns.lines[row];
+        if (line <= head || line >= next || columns.status[row] !== ROW.accepted) continue;
+        columns.status[row] = ROW.setAside;
+        this.#setAside.push({ file: this.#number, line, reason: say.underOtherHead(head), highCo: '' });
+      }
+    });
   }
 
   #putAside(record: readonly string[], line: number, reason: string): void {

@@ -101,6 +101,18 @@ describe('every row is accepted, set aside with its reason, or a duplicate', () 
   });
 });
 
+test('rows under the head line of another table are not read by the wrong heads', async () => {
+  const other = 'unit,taken_at,fire,state,co_ppm,o2_pct,note';
+  const result = await accepted(
+    csv(GOOD, other, 'B-02,2024-03-13,high,as_found,28,4.6,', HEAD, GOOD.replace('28', '29')),
+  );
+  expect(rowsOf(result.tables['accepted']).map((row) => row['source_line'])).toEqual(['2', '6']);
+  expect(rowsOf(result.tables['set-aside'])[0]).toMatchObject({
+    source_line: '4',
+    reason: 'it stands under another head line (line 3); give that part of the file as a file of its own',
+  });
+});
+
 describe('the same export again', () => {
   test('adds nothing, whatever its dialect', async () => {
     const semicolons = 'unit;taken_at;fire;state;o2_pct;co_ppm;note\nB-01;13.03.2024 10:15;Volllast;vorher;4,6;28;\n';
