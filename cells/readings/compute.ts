@@ -3,7 +3,8 @@ import * as say from '../../shared/messages/import.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
 import type { FileAccount } from '../../shared/readings/account.ts';
 import { type ImportFindings, importReadings } from '../../shared/readings/import-readings.ts';
-import { textsOf } from '../../shared/table/columns.ts';
+import { textAt, textsOf } from '../../shared/table/columns.ts';
+import type { Table } from '../../shared/table/table.ts';
 import type { ReadingsParameters } from './parameters.ts';
 
 /** Tables: accepted, set-aside, account, duplicates. */
@@ -27,7 +28,7 @@ export async function compute(
   const units = parameters.register === '' ? undefined : inputs.get(parameters.register)?.tables['units'];
   const imported = await importReadings(
     files,
-    { ...parameters, registered: units && textsOf(units, 'unit').levels },
+    { ...parameters, registered: units && textsOf(units, 'unit').levels, fuelled: fuelledUnits(units) },
     context,
   );
   if (imported.status !== 'value') return imported;
@@ -37,4 +38,11 @@ export async function compute(
     files: accounts,
     found,
   });
+}
+
+/** Units whose fuel the register names. */
+function fuelledUnits(units: Table | undefined): ReadonlySet<string> {
+  if (!units) return new Set();
+  const [unit, fuel] = [textsOf(units, 'unit'), textsOf(units, 'fuel')];
+  return new Set(Array.from(fuel.codes).flatMap((code, row) => (code < 0 ? [] : textAt(unit, row))));
 }

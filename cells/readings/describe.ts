@@ -55,6 +55,8 @@ function warnings({ tables, found }: ReadingsResult): Remark[] {
     texts.push(
       say.strangerRemark(strangers.length, `${strangers.slice(0, 5).join(', ')}${strangers.length > 5 ? ' ...' : ''}`),
     );
+  for (const { unit, fuel, co2maxPct, readings } of found.fuels.slice(0, 10))
+    texts.push(say.fuelRemark(unit, fuel, co2maxPct.toFixed(1), readings));
   for (const { field, cells, least } of found.overRange) texts.push(say.overRangeRemark(cells, field, least));
   if (found.coDashes.length > 0)
     texts.push(say.coDashesRemark(found.coDashes.length, found.coDashes[0].file, found.coDashes[0].line));

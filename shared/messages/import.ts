@@ -106,6 +106,8 @@ export const logRemark = (readings: number, lines: number): string =>
   `${count(lines, 'line')} of logs made ${count(readings, 'reading')}, each the mean of the steadiest part; the note of each says which lines.`;
 export const eventRemark = (unit: string, on: string, note: string, event: string, more: number): string =>
   `The note ${quote(note)} on ${unit} of ${on} may tell of an event: if so, add "${unit},${on},${event}" to the events table${more > 0 ? ` (${count(more, 'further note')} of the kind)` : ''}.`;
+export const fuelRemark = (unit: string, fuel: string, co2max: string, readings: number): string =>
+  `Nothing names the fuel of ${unit}, and its ${count(readings, 'reading')} imply a CO2max of ${co2max} %, that of ${fuel.replaceAll('_', ' ')}: if so, write ${fuel} into the register, else natural gas is taken.`;
 export const co2OriginRemark = (rows: number): string =>
   `${count(rows, 'reading')} did not say whether CO2 was measured; by the spread of the CO2max that each analyzer's readings imply it was found out (a calculated CO2 is no second reading).`;
 

@@ -16,6 +16,7 @@ import { nameStates } from './name-states.ts';
 import { planFile } from './plan-file.ts';
 import type { Profile } from './profile.ts';
 import { proposedEvent } from './propose-events.ts';
+import { type FuelProposal, proposeFuels } from './propose-fuels.ts';
 import { type FileRead, readFile, type SetAside } from './read-file.ts';
 import { ReadingColumns, ROW } from './reading-columns.ts';
 import { reduceLogs } from './reduce-logs.ts';
@@ -31,6 +32,8 @@ export interface ImportOptions {
   readonly profiles: readonly Profile[];
   /** Ids of the register; undefined where the notebook has none. */
   readonly registered: readonly string[] | undefined;
+  /** Units whose fuel the register names. */
+  readonly fuelled: ReadonlySet<string>;
   /** Fuels that the notebook knows beside the usual ones. */
   readonly fuels: readonly string[];
 }
@@ -58,6 +61,7 @@ export interface ImportFindings {
   readonly namedStates: number;
   /** Readings whose CO2 was found out to be measured or calculated. */
   readonly co2Named: number;
+  readonly fuels: readonly FuelProposal[];
   /** Events that notes tell of; proposals. */
   readonly toldEvents: readonly { unit: string; on: string; event: string; note: string }[];
   readonly logs: { readonly readings: number; readonly lines: number };
@@ -165,6 +169,7 @@ async function settle(
       namedStates: named,
       co2Named,
       toldEvents: toldEvents(table),
+      fuels: proposeFuels(table, options.fuelled),
       logs,
       unread: reads.flatMap(({ reader }) => [...reader.unread].map(([head, seen]) => ({ head, ...seen }))),
     },

@@ -190,6 +190,17 @@ describe('unit ids', () => {
   });
 });
 
+test('a fuel that nobody names is proposed from the CO2max that the readings imply', async () => {
+  // Propane: CO2max 13.7 %, so 13.7 (20.95 - O2) / 20.95 % CO2 (stoichiometry).
+  const rows = [3, 4.5, 6].map(
+    (o2, i) => `B-09,2024-03-1${i},high,as_found,${o2},${((13.7 * (20.95 - o2)) / 20.95).toFixed(1)}`,
+  );
+  const result = await accepted(`unit,taken_at,fire,state,o2_pct,co2_pct\n${rows.join('\n')}\n`);
+  expect(remarks(result)).toContainEqual(
+    expect.stringMatching(/^warning: Nothing names the fuel of B-09.*13\.7 %, that of propane/),
+  );
+});
+
 describe('states of single printouts', () => {
   const rows = [
     'B-01,2024-03-13T09:00,high,,4.6,28,',
