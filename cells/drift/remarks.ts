@@ -14,6 +14,9 @@ import {
 } from '../../shared/messages/foresight.ts';
 import type { DriftResult } from './compute.ts';
 
+/** Below this the fleet's own spread is not worth believing alone. */
+const FEW_UNITS = 8;
+
 /** Defaults used, what is unknown, and how far to trust the rest. */
 export function remarksOf({ rows, fitted }: DriftResult): Remark[] {
   const remarks: Remark[] = [];
@@ -28,7 +31,7 @@ export function remarksOf({ rows, fitted }: DriftResult): Remark[] {
   if (fitted.gross > 0) warn(grossLeftOut(fitted.gross));
   if (!fitted.referenceAir) warn(asMeasuredRemark());
   if (fitted.lanes.length > 0) {
-    const { spread, unitsUsed, estimated } = fitted.estimate;
+    const { spread, unitsUsed } = fitted.estimate;
     const two = (value: number): string => value.toFixed(2);
     note(
       spreadRemark(
@@ -40,7 +43,7 @@ export function remarksOf({ rows, fitted }: DriftResult): Remark[] {
         two(spread.analyzer),
       ),
     );
-    if (unitsUsed < 5) warn(spreadDefaulted(estimated.join(', ')));
+    if (unitsUsed < FEW_UNITS) warn(spreadDefaulted(unitsUsed));
     note(intervalsRemark());
   }
   note(unchangedHardware());

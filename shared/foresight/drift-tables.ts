@@ -8,62 +8,82 @@ import { co2PerO2 } from './co2-line.ts';
 import type { FittedDrift } from './fitted-drift.ts';
 import type { DriftRow } from './judge-drift.ts';
 import { levelAt } from './leaving-chance.ts';
-import { type TableRecord, tableOfRecords } from './table-of-records.ts';
 
 const NINETY_FIVE = normalQuantile(0.975);
 const MONTH = DAYS_PER_YEAR / 12;
 
+/** One column of the drift table: its value for a judged lane. */
+type Pick = (row: DriftRow) => number | string;
+
 export function tableOfDrift(rows: readonly DriftRow[], fitted: FittedDrift, derived: Table): Table {
-  const last = lastAsMeasured(fitted, derived);
-  return tableOfRecords(
-    driftSchema,
-    rows.map((row) => ({ ...identity(row), ...fitOf(row, fitted), ...verdictOfRow(row), last_as_measured: last(row) })),
-  );
+  const picks: Readonly<Record<string, Pick>> = {
+    ...identity,
+    ...fitOf(fitted),
+    ...verdict,
+    last_as_measured: lastAsMeasured(fitted, derived),
+  };
+  const columns = driftSchema.map(({ name, kind, unit }): [string, Column] => {
+    const pick = picks[name];
+    if (kind === 'text') return [name, textColumn(rows.map((row) => String(pick(row))))];
+    const values = Float64Array.from(rows, (row) => finite(pick(row)));
+    return [name, kind === 'date' ? { kind: 'date', values } : numberColumn(unit, values)];
+  });
+  return tableOf(driftSchema, rows.length, new Map(columns));
 }
 
-const identity = ({ unit, fuel, fire, band }: DriftRow): TableRecord => ({
-  unit,
-  fuel,
-  fire,
-  quantity: band.quantity,
-  target_pct: band.target,
-  setting_lower_pct: band.settingLower,
-  setting_upper_pct: band.settingUpper,
-  band_source: band.source,
-  lower_limit: band.lower,
-  upper_limit: band.upper,
-});
+const finite = (value: number | string): number =>
+  typeof value === 'number' && Number.isFinite(value) ? value : Number.NaN;
 
-function fitOf(row: DriftRow, { series, states }: FittedDrift): TableRecord {
-  const { lane } = row;
-  if (lane < 0) return { readings_used: 0, visits_used: 0 };
+const identity: Readonly<Record<string, Pick>> = {
+  unit: ({ unit }) => unit,
+  fuel: ({ fuel }) => fuel,
+  fire: ({ fire }) => fire,
+  quantity: ({ band }) => band.quantity,
+  target_pct: ({ band }) => band.target,
+  setting_lower_pct: ({ band }) => band.settingLower,
+  setting_upper_pct: ({ band }) => band.settingUpper,
+  band_source: ({ band }) => band.source,
+  lower_limit: ({ band }) => band.lower,
+  upper_limit: ({ band }) => band.upper,
+};
+
+/** What the fit says of a lane; nothing but zero readings where it has none. */
+function fitOf({ series, states }: FittedDrift): Readonly<Record<string, Pick>> {
+  const of =
+    (values: ArrayLike<number>): Pick =>
+    ({ lane }) =>
+      lane < 0 ? Number.NaN : values[lane];
+  const count =
+    (values: ArrayLike<number>): Pick =>
+    ({ lane }) =>
+      lane < 0 ? 0 : values[lane];
   return {
-    readings_used: series.readings[lane],
-    visits_used: series.visits[lane],
-    slope_per_year: row.state.rate,
-    slope_lower: row.slopeLower,
-    slope_upper: row.slopeUpper,
-    slope_source: row.slopeSource,
-    last_visit_on: Math.floor(series.to[lane]),
-    series_from: Math.floor(series.from[lane]),
-    level_left: row.state.level,
-    own_weight: series.readings[lane] > 0 ? states.ownWeight[lane] : Number.NaN,
+    readings_used: count(series.readings),
+    visits_used: count(series.visits),
+    slope_per_year: ({ state }) => state.rate,
+    slope_lower: ({ slopeLower }) => slopeLower,
+    slope_upper: ({ slopeUpper }) => slopeUpper,
+    slope_source: ({ slopeSource }) => slopeSource,
+    last_visit_on: of(series.to.map(Math.floor)),
+    series_from: of(series.from.map(Math.floor)),
+    level_left: ({ state }) => state.level,
+    own_weight: (row) => (row.slopeSource === '' ? Number.NaN : of(states.ownWeight)(row)),
   };
 }
 
-const verdictOfRow = ({ judged, horizon }: DriftRow): TableRecord => ({
-  level_now: judged.levelNow,
-  level_now_sd: judged.levelNowSd,
-  margin_now: judged.marginNow,
-  margin_left: judged.marginLeft,
-  horizon_on: horizon,
-  probability_out_by_horizon: judged.outBy,
-  probability_outside_at_horizon: judged.outsideAt,
-  leaves_on_10: judged.leavesOn[0],
-  leaves_on_50: judged.leavesOn[1],
-  leaves_on_90: judged.leavesOn[2],
-  reason: judged.reason,
-});
+const verdict: Readonly<Record<string, Pick>> = {
+  level_now: ({ judged }) => judged.levelNow,
+  level_now_sd: ({ judged }) => judged.levelNowSd,
+  margin_now: ({ judged }) => judged.marginNow,
+  margin_left: ({ judged }) => judged.marginLeft,
+  horizon_on: ({ horizon }) => horizon,
+  probability_out_by_horizon: ({ judged }) => judged.outBy,
+  probability_outside_at_horizon: ({ judged }) => judged.outsideAt,
+  leaves_on_10: ({ judged }) => judged.leavesOn[0],
+  leaves_on_50: ({ judged }) => judged.leavesOn[1],
+  leaves_on_90: ({ judged }) => judged.leavesOn[2],
+  reason: ({ judged }) => judged.reason,
+};
 
 /** The last reading taken of a lane as the instrument showed it, in the lane's quantity. */
 function lastAsMeasured({ readings, lanes }: FittedDrift, derived: Table): (row: DriftRow) => number {

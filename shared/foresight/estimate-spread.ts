@@ -8,8 +8,6 @@ export interface SpreadEstimate {
   readonly spread: Spread;
   /** Those that the readings could speak about; the others keep their typical value. */
   readonly estimated: readonly SpreadName[];
-  /** Covariance of the logarithms of the estimated ones, row-major. */
-  readonly logCovariance: Float64Array;
   readonly unitsUsed: number;
   readonly converged: boolean;
 }
@@ -59,12 +57,20 @@ export function estimateSpread(program: FleetProgram, options: EstimateOptions):
     ...(rough ? { inverseHessian: rough.inverseHessian.map((value) => value / 5) } : {}),
   });
   return {
-    spread: spreadAt(found.at),
+    spread: roundSpread(spreadAt(found.at)),
     estimated,
-    logCovariance: found.inverseHessian,
     unitsUsed: units.length,
     converged: found.converged,
   };
+}
+
+/**
+ * Three significant digits: far finer than any hyperparameter is known, and coarse enough that the last bit of an `exp` or
+ * `log`, which differs between JavaScript engines, changes no result.
+ */
+function roundSpread(spread: Spread): Spread {
+  const rounded = Object.entries(spread).map(([name, value]) => [name, Number(value.toPrecision(3))]);
+  return Object.fromEntries(rounded) as Record<SpreadName, number>;
 }
 
 /** A hyperparameter on the whole line, where it is searched for: logit of a share, logarithm of the others. */

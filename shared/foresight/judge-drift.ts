@@ -71,12 +71,15 @@ export function judgeDrift(
     judgeFitted(fitted, lane, index, limits.get(lane.unit) ?? [], options, retired, changed, deviations, judge),
   );
   const known = new Set(rows.map(keyOf));
+  const lanesOfUnit = new Map<string, LaneName[]>();
+  for (const { unit, fuel, fire } of fitted.lanes)
+    lanesOfUnit.set(unit, [...(lanesOfUnit.get(unit) ?? []), { unit, fuel, fire }]);
   const hardware = hardwareOf(tables.units);
   for (const [unit, entries] of limits) {
     for (const entry of entries) {
       const lane = { unit, fuel: entry.fuel, fire: entry.fire, ...hardware(unit, entry.fuel) };
-      if (known.has(keyOf(lane)) || rows.some((row) => row.unit === unit && limitsOfLane([entry], row, 'as_target')))
-        continue;
+      const isFitted = lanesOfUnit.get(unit)?.some((row) => limitsOfLane([entry], row, 'as_target')) ?? false;
+      if (known.has(keyOf(lane)) || isFitted) continue;
       known.add(keyOf(lane));
       rows.push(withoutReadings(lane, limitsOfLane(entries, lane, options.quantity), fitted.asOf, options, retired));
     }

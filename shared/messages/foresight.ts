@@ -47,8 +47,8 @@ export const spreadRemark = (
   analyzer: string,
 ): string =>
   `From ${units} units, in points of O2: a reading repeats within ${reading}, a visit adds ${visit}, analyzers differ by ${analyzer}, a level wanders ${wander} in a year, rates of one class differ by ${rate} a year (standard deviations).`;
-export const spreadDefaulted = (names: string): string =>
-  `Too few readings to estimate ${names}: typical values of the trade were taken.`;
+export const spreadDefaulted = (units: number): string =>
+  `${units} units say little about how readings and rates spread: typical values of the trade weigh in, and intervals are as wide as these.`;
 export const intervalsRemark = (): string =>
   'Intervals are empirical-Bayes: they hold for 95 % of a fleet’s lanes on average, not for each lane.';
 export const unchangedHardware = (): string =>
