@@ -28,15 +28,17 @@ export function findCo2Origin(columns: ReadingColumns): number {
   const co2 = columns.numbers.get('co2_pct')!.values;
   if (o2.length === 0 || co2.length === 0) return 0;
   const from = columns.texts.get('co2_from') ?? new GrowingTexts(wordMeaning('co2_from'));
-  const analyzer = columns.texts.get('analyzer');
+  const analyzers = columns.texts.get('analyzer')?.codes ?? new Int32Array(0);
+  const { status } = columns;
   let named = 0;
   for (let file = 0; file < columns.files.length; file++) {
     /** By analyzer and kind of fuel. */
     const groups: number[][] = [];
+    const said = from.codes;
     for (let row = columns.fileStarts[file]; row < columns.fileEnd(file); row++) {
-      if (columns.status[row] !== ROW.accepted || from.code(row) >= 0) continue;
-      if (!(o2[row] < HIGHEST_O2_PCT && co2[row] > 0)) continue;
-      const key = ((analyzer?.code(row) ?? -1) + 1) * 3 + fuelKind(impliedMax(o2[row], co2[row]));
+      if (!(o2[row] < HIGHEST_O2_PCT && co2[row] > 0) || status[row] !== ROW.accepted) continue;
+      if (row < said.length && said[row] >= 0) continue;
+      const key = ((row < analyzers.length ? analyzers[row] : -1) + 1) * 3 + fuelKind(impliedMax(o2[row], co2[row]));
       const rows = groups[key];
       if (rows) rows.push(row);
       else groups[key] = [row];

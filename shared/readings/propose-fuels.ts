@@ -18,22 +18,24 @@ const WINDOWS: readonly (readonly [fuel: string, from: number, to: number])[] = 
   ['no2_oil', 15, 15.9],
 ];
 const LEAST_READINGS = 3;
+/** The first few tell as much as all. */
+const MOST_READINGS = 9;
 const HIGHEST_O2_PCT = 12;
 
 /** Proposes fuels for units of which neither the readings nor the register name one, where it is not natural gas. */
 export function proposeFuels(accepted: Table, known: ReadonlySet<string>): FuelProposal[] {
   const [unit, fuel] = [textsOf(accepted, 'unit'), textsOf(accepted, 'fuel')];
   const [o2, co2] = [numbersOf(accepted, 'o2_pct'), numbersOf(accepted, 'co2_pct')];
-  const implied = new Map<number, number[]>();
+  const implied: number[][] = unit.levels.map(() => []);
+  const asked = unit.levels.map((name) => !known.has(name));
   for (let row = 0; row < accepted.rows; row++) {
-    if (fuel.codes[row] >= 0 || !(o2[row] < HIGHEST_O2_PCT && co2[row] > 0)) continue;
-    const list = implied.get(unit.codes[row]);
-    if (list) list.push(impliedCo2maxPct(o2[row], co2[row]));
-    else implied.set(unit.codes[row], [impliedCo2maxPct(o2[row], co2[row])]);
+    const code = unit.codes[row];
+    if (code < 0 || !asked[code] || implied[code].length >= MOST_READINGS || fuel.codes[row] >= 0) continue;
+    if (o2[row] < HIGHEST_O2_PCT && co2[row] > 0) implied[code].push(impliedCo2maxPct(o2[row], co2[row]));
   }
   const proposals: FuelProposal[] = [];
-  for (const [code, list] of implied) {
-    if (list.length < LEAST_READINGS || known.has(unit.levels[code])) continue;
+  for (const [code, list] of implied.entries()) {
+    if (list.length < LEAST_READINGS) continue;
     const co2maxPct = list.sort((a, b) => a - b)[list.length >> 1];
     const [name = ''] = WINDOWS.find(([, from, to]) => co2maxPct >= from && co2maxPct <= to) ?? [];
     if (name === '' || name === 'natural_gas') continue;
