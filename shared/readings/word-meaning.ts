@@ -19,7 +19,7 @@ const UNKNOWN = new Set([
 ]);
 /** The same as it is written; tested on every new text, so it is one expression. */
 const UNKNOWN_TEXT =
-  /^(?:n\.?\/?\s?a\.?|#n\/a|unknown|none|null|nan|unbekannt|inconnu|desconocido|sconosciuto|onbekend|k\.?\s?a\.?|[-–—.?*]+)$/i;
+  /^(?:n\.?\/?\s?a\.?|#n\/a|unknown|none|null|nan|unbekannt|inconnu|desconocido|sconosciuto|onbekend|k\.\s?a\.|[-–—.?*]+)$/i;
 /** Marks a text as not understood. No file's text begins with it, since the reader drops control characters first. */
 export const NOT_UNDERSTOOD = '\u0000';
 
