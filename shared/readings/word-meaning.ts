@@ -20,7 +20,7 @@ const UNKNOWN = new Set([
 /** The same as it is written; tested on every new text, so it is one expression. */
 const UNKNOWN_TEXT =
   /^(?:n\.?\/?\s?a\.?|#n\/a|unknown|none|null|nan|unbekannt|inconnu|desconocido|sconosciuto|onbekend|k\.\s?a\.|[-–—.?*]+)$/i;
-/** Marks a text as not understood. No file's text begins with it, since the reader drops control characters first. */
+/** Stands before a text that was not understood. A cell that itself begins with this character is not understood either. */
 export const NOT_UNDERSTOOD = '\u0000';
 
 /** A text as it is kept: trimmed, '' for marks of unknown. */
