@@ -62,15 +62,20 @@ export function judgeLane(question: JudgeQuestion, band: LaneBand): JudgedLane {
   const years = question.dates
     ? yearsUntilChance(state, barriers, [0.1, 0.5, 0.9], Math.max(0, since) + LOOK_AHEAD_YEARS)
     : [Number.NaN, Number.NaN, Number.NaN];
+  // Having been outside is at least as likely as being outside; both are told as 0 below what they are accurate to.
+  const outsideAt = orNothing(chanceOutsideAt(state, barriers, ahead));
+  const outBy = Math.max(outsideAt, orNothing(chanceOutWithin(state, barriers, ahead)));
   const [tenth, half, most] = years.map((span) => Math.ceil(lastVisit + span * DAYS_PER_YEAR));
   return {
     levelNow: now.mean,
     levelNowSd: now.sd,
     marginNow: margin(now.mean),
     marginLeft: margin(state.level),
-    outBy: chanceOutWithin(state, barriers, ahead),
-    outsideAt: chanceOutsideAt(state, barriers, ahead),
+    outBy,
+    outsideAt,
     leavesOn: [tenth, half, most],
     reason: '',
   };
 }
+
+const orNothing = (chance: number): number => (chance < 1e-9 ? 0 : chance);
