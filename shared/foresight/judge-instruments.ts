@@ -1,4 +1,5 @@
-import { biasOf, confoundedBias, noneCompared, withinBias } from '../messages/foresight.ts';
+import { biasOf, confoundedBias, constantSince, noneCompared, withinBias } from '../messages/foresight.ts';
+import { writeDay } from '../quantities/dates.ts';
 import { instrumentsSchema } from '../schemas/instruments.ts';
 import { normalCdf } from '../statistics/normal.ts';
 import { numbersOf, textAt, textsOf } from '../table/columns.ts';
@@ -9,6 +10,8 @@ export interface InstrumentRow {
   readonly analyzer: string;
   readonly readings: number;
   readonly units: number;
+  /** Day of its first reading in the fit; NaN without one. */
+  readonly from: number;
   readonly o2: Bias;
   readonly co2: Bias;
   readonly verdict: 'within' | 'biased' | 'confounded' | 'unknown';
@@ -45,6 +48,7 @@ export function judgeInstruments(readings: Table, analyzers: Table, tolerancePct
     'co2_bias_pct_sd',
     'co2_prior_sd',
   ].map(column);
+  const from = numbersOf(analyzers, 'read_from');
   const fitted = new Map(Array.from({ length: analyzers.rows }, (_, row) => [textAt(name, row), row]));
   return [...counted.keys()].sort().map((analyzer) => {
     const row = fitted.get(analyzer) ?? -1;
@@ -57,8 +61,9 @@ export function judgeInstruments(readings: Table, analyzers: Table, tolerancePct
       analyzer,
       readings: counted.get(analyzer) ?? 0,
       units: row < 0 ? 0 : units[row],
+      from: row < 0 ? Number.NaN : from[row],
       ...entry,
-      ...verdictOn(entry.o2, entry.co2, row < 0 ? 0 : compared[row], tolerancePct),
+      ...verdictOn(entry.o2, entry.co2, row < 0 ? 0 : compared[row], row < 0 ? '' : writeDay(from[row]), tolerancePct),
     };
   });
 }
@@ -67,6 +72,7 @@ function verdictOn(
   o2: Bias,
   co2: Bias,
   compared: number,
+  since: string,
   tolerance: number,
 ): Pick<InstrumentRow, 'verdict' | 'reason'> {
   const known = [o2, co2].filter(({ value, sd }) => Number.isFinite(value) && Number.isFinite(sd));
@@ -79,7 +85,7 @@ function verdictOn(
     biasOf(quantity, `${value > 0 ? '+' : ''}${value.toFixed(2)}`, sd.toFixed(2));
   const reasons = [biased(o2) ? told('O2', o2) : '', biased(co2) ? told('CO2', co2) : ''].filter((text) => text !== '');
   return reasons.length > 0
-    ? { verdict: 'biased', reason: reasons.join('; ') }
+    ? { verdict: 'biased', reason: `${reasons.join('; ')}${since === '' ? '' : constantSince(since)}` }
     : { verdict: 'within', reason: withinBias() };
 }
 
@@ -96,7 +102,7 @@ function countReadings(readings: Table): Map<string, number> {
 export function tableOfInstruments(rows: readonly InstrumentRow[]): Table {
   return tableOfRecords(
     instrumentsSchema,
-    rows.map(({ analyzer, readings, units, o2, co2, verdict, reason }) => ({
+    rows.map(({ analyzer, readings, units, from, o2, co2, verdict, reason }) => ({
       analyzer,
       readings,
       o2_bias_pct: o2.value,
@@ -105,6 +111,7 @@ export function tableOfInstruments(rows: readonly InstrumentRow[]): Table {
       co2_bias_pct_sd: co2.sd,
       verdict,
       units,
+      read_from: from,
       reason,
     })),
   );

@@ -34,6 +34,7 @@ export function tableOfAnalyzers(read: DriftReadings, fit: FleetFit): Table {
       ['analyzer', textColumn(order.map((i) => analyzers[i]))],
       ['readings', number('1', pick(count.readings))],
       ['units', number('1', pick(count.units))],
+      ['read_from', { kind: 'date', values: pick(count.from) }],
       ['compared', number('1', pick(changesOfHands(read, fit.written.used)))],
       ['o2_bias_pct', number('%', pick(first.value))],
       ['o2_bias_pct_sd', number('%', pick(first.sd))],
@@ -50,16 +51,25 @@ interface Counts {
   readonly units: Float64Array;
   readonly first: Float64Array;
   readonly second: Float64Array;
+  /** Day of the first reading taken. */
+  readonly from: Float64Array;
 }
 
 function countReadings({ fleet }: DriftReadings, used: Uint8Array): Counts {
   const column = (): Float64Array => new Float64Array(fleet.analyzers);
-  const counts: Counts = { readings: column(), units: column(), first: column(), second: column() };
+  const counts: Counts = {
+    readings: column(),
+    units: column(),
+    first: column(),
+    second: column(),
+    from: column().fill(Number.NaN),
+  };
   const lastUnit = new Int32Array(fleet.analyzers).fill(-1);
   for (let row = 0; row < fleet.rows; row++) {
     const analyzer = fleet.analyzer[row];
     if (analyzer < 0 || used[row] === 0) continue;
     counts.readings[analyzer]++;
+    if (!(counts.from[analyzer] <= fleet.day[row])) counts.from[analyzer] = Math.floor(fleet.day[row]);
     if (Number.isFinite(fleet.first[row])) counts.first[analyzer]++;
     if (Number.isFinite(fleet.second[row])) counts.second[analyzer]++;
     if (lastUnit[analyzer] !== fleet.unit[row]) counts.units[analyzer]++;

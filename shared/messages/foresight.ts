@@ -77,6 +77,7 @@ export const instrumentsAnswer = (analyzers: number, biased: number, confounded:
     : `${analyzers} analyzers compared: ${biased} biased, ${confounded} not to be told apart from the units they read.`;
 export const biasOf = (quantity: string, bias: string, sd: string): string =>
   `reads ${quantity} ${bias} points beyond the fleet’s mean (standard deviation ${sd})`;
+export const constantSince = (day: string): string => `, taken as constant since its first reading on ${day}`;
 export const withinBias = (): string => 'no bias beyond the tolerance is shown';
 export const confoundedBias = (): string =>
   'it has hardly read a unit that another analyzer read before or after: its bias cannot be told from those units';

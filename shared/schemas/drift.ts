@@ -71,6 +71,7 @@ export const analyzersSchema: Schema = [
   numeric('readings', '1', 'Readings', '', 0),
   numeric('units', '1', 'Units', '', 0),
   /** Changes of hands: times that a unit's next or last reading before was another analyzer's. */
+  date('read_from', 'First reading'),
   numeric('compared', '1', 'Compared with others', 'times', 0),
   numeric('o2_bias_pct', '%', 'O2 bias', '%', 2),
   numeric('o2_bias_pct_sd', '%', 'O2 bias, standard deviation', '%', 2),

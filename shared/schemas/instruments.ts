@@ -1,4 +1,4 @@
-import { numeric, type Schema, text } from '../table/schema.ts';
+import { date, numeric, type Schema, text } from '../table/schema.ts';
 
 /** One row an analyzer: its bias against the fleet's mean analyzer, in points of dry O2 and CO2. */
 export const instrumentsSchema: Schema = [
@@ -11,5 +11,6 @@ export const instrumentsSchema: Schema = [
   /** within, biased, confounded or unknown. */
   text('verdict', 'Verdict'),
   numeric('units', '1', 'Units read', '', 0),
+  date('read_from', 'First reading'),
   text('reason', 'Why'),
 ];
