@@ -1,0 +1,71 @@
+import { medianOf } from '../statistics/median-of.ts';
+import { numbersOf } from '../table/columns.ts';
+import type { Table } from '../table/table.ts';
+import { co2AsO2 } from './co2-line.ts';
+import { READING_STATE } from './fleet-readings.ts';
+import type { LaneName } from './lane-name.ts';
+import { type LaneTarget, targetFromReadings, targetOn, targetsOfLanes, USUAL_TOLERANCE_O2 } from './lane-targets.ts';
+
+/** Readings in O2 points as the model takes them. */
+export interface JudgedReadings {
+  readonly lane: Int32Array;
+  readonly first: Float64Array;
+  readonly second: Float64Array;
+  readonly states: Uint8Array;
+  readonly day: Float64Array;
+}
+
+/**
+ * The technician's aim on the day of each reading. Where targets are set on the instrument as it shows, what a reading is
+ * off its target as shown is what it is off the aim; where they are set by a season card, the aim is the target itself.
+ * Which of the two a crew does is told by the as-left readings: the way in which they lie closer to the target.
+ */
+export function aimsOf(
+  { derived, limits }: { readonly derived: Table; readonly limits: Table | undefined },
+  order: readonly number[],
+  lanes: readonly LaneName[],
+  co2maxOf: (lane: number) => number,
+  { first, second, states, day, lane }: JudgedReadings,
+): { aim: Float64Array; tolerance: Float64Array } {
+  const [o2, co2] = [numbersOf(derived, 'o2_pct'), numbersOf(derived, 'co2_pct')];
+  const judged = Float64Array.from(first, (value, i) => (Number.isFinite(value) ? value : second[i]));
+  const shown = Float64Array.from(first, (value, i) =>
+    Number.isFinite(value) ? o2[order[i]] : co2AsO2(co2[order[i]], co2maxOf(lane[i])),
+  );
+  const registered = targetsOfLanes(limits, lanes, co2maxOf);
+  const aimsBy = (values: Float64Array): Float64Array => {
+    const targets = completeTargets(registered, values, states, lane);
+    return Float64Array.from(values, (_, i) => targetOn(targets[lane[i]], day[i])?.o2 ?? Number.NaN);
+  };
+  const [ofShown, ofJudged] = [aimsBy(shown), aimsBy(judged)];
+  const spread = (values: Float64Array, aims: Float64Array): number =>
+    medianOf(
+      [...values.keys()]
+        .filter((i) => states[i] === READING_STATE.left)
+        .map((i) => Math.abs(values[i] - aims[i]))
+        .filter(Number.isFinite),
+    );
+  const bySeasonCard = spread(judged, ofJudged) < spread(shown, ofShown);
+  const aim = Float64Array.from(judged, (value, i) => (bySeasonCard ? ofJudged[i] : value - shown[i] + ofShown[i]));
+  const tolerance = Float64Array.from(
+    judged,
+    (_, i) => targetOn(registered[lane[i]], day[i])?.tolerance ?? USUAL_TOLERANCE_O2,
+  );
+  return { aim, tolerance };
+}
+
+/** The register's targets, else what the readings of a lane suggest. */
+function completeTargets(
+  registered: readonly LaneTarget[][],
+  values: Float64Array,
+  states: Uint8Array,
+  lane: Int32Array,
+): LaneTarget[][] {
+  const [left, found]: number[][][] = [registered.map(() => []), registered.map(() => [])];
+  states.forEach((state, i) => {
+    if (registered[lane[i]].length > 0 || !Number.isFinite(values[i])) return;
+    if (state === READING_STATE.left) left[lane[i]].push(values[i]);
+    else if (state === READING_STATE.found) found[lane[i]].push(values[i]);
+  });
+  return registered.map((list, i) => (list.length > 0 ? list : targetFromReadings(left[i], found[i])));
+}

@@ -1,0 +1,36 @@
+import type { FleetReadings } from './fleet-readings.ts';
+
+/** Rows of one visit id further apart than this are two visits. */
+const VISIT_DAYS = 14;
+/** First row after those of a unit. */
+export function endOfUnit(unit: Int32Array, from: number, rows: number, u: number): number {
+  let end = from;
+  while (end < rows && unit[end] === u) end++;
+  return end;
+}
+
+/** First row after those of the visit that starts at `start`. */
+export function endOfVisit(day: Float64Array, visit: Int32Array, start: number, to: number): number {
+  let end = start + 1;
+  while (end < to && sameVisit(day, visit, start, end)) end++;
+  return end;
+}
+
+/** Whether two rows of a unit are one visit: the same id within a fortnight, or the same day where one has no id. */
+export function sameVisit(day: Float64Array, visit: Int32Array, start: number, row: number): boolean {
+  if (visit[start] >= 0 && visit[start] === visit[row]) return day[row] - day[start] <= VISIT_DAYS;
+  return Math.floor(day[start]) === Math.floor(day[row]) && (visit[start] < 0 || visit[row] < 0);
+}
+
+/** Analyzers all of whose readings lie on one day of one unit: 1, else 0. */
+export function analyzersOfOneVisit({ rows, unit, day, analyzer, analyzers }: FleetReadings): Uint8Array {
+  const first = new Int32Array(analyzers).fill(-1);
+  const single = new Uint8Array(analyzers).fill(1);
+  for (let row = 0; row < rows; row++) {
+    const code = analyzer[row];
+    if (code < 0) continue;
+    if (first[code] < 0) first[code] = row;
+    else if (unit[first[code]] !== unit[row] || Math.floor(day[first[code]]) !== Math.floor(day[row])) single[code] = 0;
+  }
+  return single;
+}
