@@ -32,13 +32,13 @@ export class SheetPages {
     if (page === undefined || page === 'under way') return undefined;
     this.#pages.delete(number);
     this.#pages.set(number, page);
-    return { columns: page.columns, index: row - page.from };
+    return rowOf(page, row);
   }
 
   /** The row where it is at hand; asks for nothing. */
   peek(row: number): FoundRow | undefined {
     const page = this.#pages.get(Math.floor(row / PAGE_ROWS));
-    return page === undefined || page === 'under way' ? undefined : { columns: page.columns, index: row - page.from };
+    return page === undefined || page === 'under way' ? undefined : rowOf(page, row);
   }
 
   /** Answers that arrive after this are ignored. */
@@ -64,4 +64,9 @@ export class SheetPages {
     }
     this.#arrived();
   }
+}
+
+/** A table may have been longer or shorter when its page was fetched than it is where it is drawn. */
+function rowOf(page: RowPage, row: number): FoundRow | undefined {
+  return row < page.total ? { columns: page.columns, index: row - page.from } : undefined;
 }

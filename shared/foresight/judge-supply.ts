@@ -1,3 +1,4 @@
+import { exceeds } from '../limits/supply-verdicts.ts';
 import { noDrop, noDropLimit, notEnoughDrops } from '../messages/foresight.ts';
 import { DAYS_PER_YEAR } from '../quantities/dates.ts';
 import { benjaminiHochberg } from '../statistics/benjamini-hochberg.ts';
@@ -102,7 +103,7 @@ function judgeUnit(
   const [years] = judgeable ? yearsUntilChance(state, band, [0.5], furthest) : [Number.NaN];
   const exceedsOn = Math.ceil(lastDay + years * DAYS_PER_YEAR);
   const growing = real && exceedsOn <= asOf + options.lookAheadYears * DAYS_PER_YEAR;
-  const over = now.mean > limit;
+  const over = exceeds(now.mean, limit);
   const reason = used === 0 ? noDrop() : !Number.isFinite(limit) ? noDropLimit() : used < 2 ? notEnoughDrops() : '';
   return {
     ...unit,

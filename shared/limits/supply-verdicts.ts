@@ -23,6 +23,6 @@ export function supplyMovesOxygen(runningPa: number, minimumPa: number): boolean
 }
 
 /** More than the last digit of a conversion between units: 14 in. w.c. against 14 in. w.c. is no excess. */
-function exceeds(valuePa: number, limitPa: number): boolean {
+export function exceeds(valuePa: number, limitPa: number): boolean {
   return valuePa > limitPa * (1 + 1e-6);
 }

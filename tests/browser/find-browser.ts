@@ -19,11 +19,15 @@ const QUIET = [
   '--disable-sync',
 ];
 
+/** Meant for one page in one process: a second page ends the browser, and a page's policy is not held. */
+const UNFIT = ['--single-process', '--no-zygote', '--disable-web-security'];
+
 /** The browser that CHROMIUM_PATH names, else a system Chromium or Chrome, else the one that comes as a package. */
 export async function launchBrowser(): Promise<Browser> {
   const named = process.env['CHROMIUM_PATH'];
-  const found = named ?? SYSTEM.find((path) => existsSync(path));
-  if (found !== undefined) return chromium.launch({ executablePath: found, args: QUIET });
+  const found = named || SYSTEM.find((path) => existsSync(path));
+  if (found) return chromium.launch({ executablePath: found, args: QUIET });
   const { default: carried } = await import('@sparticuz/chromium');
-  return chromium.launch({ executablePath: await carried.executablePath(), args: [...carried.args, ...QUIET] });
+  const args = carried.args.filter((argument) => !UNFIT.includes(argument));
+  return chromium.launch({ executablePath: await carried.executablePath(), args: [...args, ...QUIET] });
 }
