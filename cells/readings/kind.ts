@@ -29,6 +29,12 @@ export const kind: CellKind<ReadingsParameters, ReadingsResult> = {
       text: SINGLE_READINGS.find(({ value }) => value === parameters.singleReading)?.label ?? '',
       entry: { kind: 'choice', options: SINGLE_READINGS },
     },
+    '; of a reading that stands in two files with other values ',
+    {
+      parameter: 'revised',
+      text: REVISED.find(({ value }) => value === parameters.revised)?.label ?? '',
+      entry: { kind: 'choice', options: REVISED },
+    },
     '.',
   ],
   compute,
@@ -45,4 +51,9 @@ const SINGLE_READINGS = [
   { value: '', label: 'of unknown state' },
   { value: 'as_found', label: 'as found' },
   { value: 'as_left', label: 'as left' },
+];
+const REVISED = [
+  { value: '', label: 'it is asked which counts' },
+  { value: 'keep_last', label: 'the copy in the last file counts' },
+  { value: 'keep_both', label: 'both count' },
 ];

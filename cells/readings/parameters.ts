@@ -11,6 +11,8 @@ export interface ReadingsParameters {
   readonly dateOrder: '' | 'dmy' | 'mdy';
   /** What the single printout of a visit is; '' leaves its state unknown. */
   readonly singleReading: '' | 'as_found' | 'as_left';
+  /** What becomes of a reading that stands in two files with other values; '' asks. */
+  readonly revised: '' | 'keep_last' | 'keep_both';
   /** Fuels that the notebook defines beside the usual ones. */
   readonly fuels: readonly string[];
   /** How files of known shapes are read; the first that fits is used. */
@@ -19,13 +21,15 @@ export interface ReadingsParameters {
 
 export function readParameters(raw: unknown): Outcome<ReadingsParameters> {
   const given = (raw ?? {}) as Partial<Record<keyof ReadingsParameters | 'profile', unknown>>;
-  const { files = [], register = 'register', dateOrder = '', singleReading = '', fuels = [] } = given;
+  const { files = [], register = 'register', dateOrder = '', singleReading = '', revised = '', fuels = [] } = given;
   if (!Array.isArray(files) || !files.every((key) => typeof key === 'string')) return fail(say.badFiles('readings'));
   if (typeof register !== 'string') return fail(say.badCell('readings', 'register'));
   if (dateOrder !== '' && dateOrder !== 'dmy' && dateOrder !== 'mdy')
     return fail(say.badChoice('readings', 'dateOrder', String(dateOrder), 'dmy, mdy'));
   if (singleReading !== '' && singleReading !== 'as_found' && singleReading !== 'as_left')
     return fail(say.badChoice('readings', 'singleReading', String(singleReading), 'as_found, as_left'));
+  if (revised !== '' && revised !== 'keep_last' && revised !== 'keep_both')
+    return fail(say.badChoice('readings', 'revised', String(revised), 'keep_last, keep_both'));
   if (!Array.isArray(fuels) || !fuels.every((fuel) => typeof fuel === 'string')) return fail(say.badFuels('readings'));
   const profiles: Profile[] = [];
   for (const entry of Array.isArray(given.profiles) ? given.profiles : given.profile ? [given.profile] : []) {
@@ -33,5 +37,5 @@ export function readParameters(raw: unknown): Outcome<ReadingsParameters> {
     if (profile.status !== 'value') return profile;
     profiles.push(profile.value);
   }
-  return succeed({ files, register, dateOrder, singleReading, fuels, profiles });
+  return succeed({ files, register, dateOrder, singleReading, revised, fuels, profiles });
 }

@@ -45,6 +45,9 @@ export const askDecimal = (file: string, example: string): string =>
 export const askDateOrder = (file: string, lines: string, example: string): string =>
   `${file}: its dates do not show whether the day or the month stands first: line ${lines} may be ${example}.`;
 export const unitIdOf = (file: string): string => `Unit that ${file} was read at`;
+export const twoDateOrders = (file: string, dayFirst: string, monthFirst: string): string =>
+  `${file}: its dates contradict each other: ${dayFirst} can only have the day first, ${monthFirst} only the month; the other dates may be either.`;
+export const dateOnLine = (line: number, day: string): string => `line ${line} (${day})`;
 export const askUnitId = (file: string): string =>
   `${file} does not say which unit its readings belong to: no column and no line of its preamble names one.`;
 export const answerWithProfile = (json: string): string =>
@@ -84,6 +87,29 @@ export const duplicatesRemark = (rows: number, file: string, line: number, ofFil
   `${count(rows, 'row is', 'rows are')} there twice and counted once; the first is ${file}, line ${line}, the same as ${ofFile}, line ${ofLine}.`;
 export const revisedRemark = (pairs: number, file: string, line: number, ofFile: string, ofLine: number): string =>
   `${count(pairs, 'reading has', 'readings have')} the same unit, time, fire and state as another but other values; both are kept. The first is ${file}, line ${line}, beside ${ofFile}, line ${ofLine}: set aside the one that was replaced.`;
+export const askRevised = (pairs: number, examples: string): string =>
+  `${count(pairs, 'reading stands', 'readings stand')} in two files with other values: ${examples}.`;
+export const revisedPair = (
+  unit: string,
+  taken: string,
+  difference: string,
+  ofFile: string,
+  ofLine: number,
+  file: string,
+  line: number,
+): string => `${unit} of ${taken} (${difference}) in ${ofFile}, line ${ofLine}, and ${file}, line ${line}`;
+export const twoValues = (field: string, one: string, other: string): string => `${field} ${one} and ${other}`;
+export const otherTexts = (): string => 'other words';
+export const answerRevised = (): string =>
+  'Say --revised keep_last (the copy in the file named last counts, the other is set aside) or --revised keep_both (two readings).';
+export const replacedBy = (file: string, line: number): string =>
+  `replaced by the revised copy in ${file}, line ${line}`;
+export const rivalRemark = (file: string, head: string, of: string): string =>
+  head === of
+    ? `${file}: the head ${quote(head)} stands there twice; the first of the two columns is read, the other is not. Name them differently, or leave one out.`
+    : `${file}: the columns ${quote(of)} and ${quote(head)} are the same thing by their heads; ${quote(of)} is read, ${quote(head)} is not. Say in a profile which one counts, or leave one out.`;
+export const noReadingsIn = (file: string): string =>
+  `${file} holds no reading: there is a head line, but no row of values below it; export it again, or leave it out.`;
 export const strangerRemark = (units: number, names: string): string =>
   `${count(units, 'unit is', 'units are')} not in the register: ${names}. Their readings are kept; add them to the register or correct the spelling.`;
 export const matchedRemark = (units: number, example: string, registered: string): string =>

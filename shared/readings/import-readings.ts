@@ -2,33 +2,36 @@ import type { CellContext, SourceFile } from '../cell.ts';
 import * as say from '../messages/import.ts';
 import { ask, fail, type Outcome, succeed } from '../outcome.ts';
 import { writeDay, writeIsoDate } from '../quantities/dates.ts';
-import { numbersOf, textAt, textsOf } from '../table/columns.ts';
 import type { Table } from '../table/table.ts';
 import { accountTables, type FileAccount } from './account.ts';
 import { answerProfile } from './answer-profile.ts';
 import { buildTable } from './build-table.ts';
 import { READING_FIELDS } from './fields.ts';
 import { findCo2Origin } from './find-co2-origin.ts';
-import { findDuplicates, type RowPairs } from './find-duplicates.ts';
 import { checkFuels } from './fuel-names.ts';
+import { highCoOf } from './high-co.ts';
 import type { FilePlan } from './mapping.ts';
 import { nameStates } from './name-states.ts';
 import { planFile } from './plan-file.ts';
 import type { Profile } from './profile.ts';
-import { proposedEvent } from './propose-events.ts';
 import { type FuelProposal, proposeFuels } from './propose-fuels.ts';
 import { type FileRead, readFile, type SetAside } from './read-file.ts';
 import { ReadingColumns, ROW } from './reading-columns.ts';
 import { reduceLogs } from './reduce-logs.ts';
+import { rivalsOf } from './rivals-of.ts';
+import { type RevisedAnswer, settleCopies } from './settle-copies.ts';
 import { type DateOrder, settleDates } from './settle-dates.ts';
 import { type OverRange, settleOverRange } from './settle-over-range.ts';
 import { sortRows } from './sort-rows.ts';
+import { type ToldEvent, toldEvents } from './told-events.ts';
 import { UnitMatcher } from './unit-matcher.ts';
 import { READINGS_VOCABULARY } from './vocabulary.ts';
 
 export interface ImportOptions {
   readonly dateOrder: DateOrder;
   readonly singleReading: '' | 'as_found' | 'as_left';
+  /** What becomes of a reading that stands in two files with other values; '' asks. */
+  readonly revised: RevisedAnswer;
   readonly profiles: readonly Profile[];
   /** Ids of the register; undefined where the notebook has none. */
   readonly registered: readonly string[] | undefined;
@@ -63,13 +66,12 @@ export interface ImportFindings {
   readonly co2Named: number;
   readonly fuels: readonly FuelProposal[];
   /** Events that notes tell of; proposals. */
-  readonly toldEvents: readonly { unit: string; on: string; event: string; note: string }[];
+  readonly toldEvents: readonly ToldEvent[];
+  /** Columns left out because another one is the same thing. */
+  readonly rivals: readonly { readonly file: string; readonly head: string; readonly of: string }[];
   readonly logs: { readonly readings: number; readonly lines: number };
   readonly unread: readonly { head: string; count: number; example: string }[];
 }
-
-/** Least high CO of a set-aside row, ppm; see read-file.ts. */
-const HIGH_CO_PPM = 400;
 
 /** Reads files of readings into one table. Questions and errors of the first file that has any come back as such. */
 export async function importReadings(
@@ -142,17 +144,25 @@ async function settle(
   const units = matchUnits(columns, options.registered);
   await context.pause();
   let order = sortRows(columns);
-  const pairs = findDuplicates(columns, order);
-  for (const [row] of pairs.duplicates) columns.status[row] = ROW.duplicate;
+  const copies = settleCopies(
+    columns,
+    reads.map(({ plan }) => plan),
+    order,
+    options.revised,
+  );
+  if (copies.status !== 'value') return copies;
+  setAside.push(...copies.value.setAside);
   const co2Named = findCo2Origin(columns);
   const named = options.singleReading === '' ? 0 : nameStates(columns, options.singleReading);
-  const places = placesOf(columns, pairs);
-  const { account, tables } = await accountTables(files, columns, reads, setAside, places.duplicates);
+  const { duplicates, revised, taken } = copies.value;
+  const { account, tables } = await accountTables(files, columns, reads, setAside, duplicates);
+  const empty = account.find(({ rows_read }) => rows_read === 0);
+  if (empty) return fail(say.noReadingsIn(empty.file));
   await context.pause();
   const highCo = setAside
     .filter((row) => row.highCo !== '')
     .map((row) => ({ ...row, file: columns.files[row.file], found: row.highCo }));
-  if (pairs.duplicates.length + named > 0) order = sortRows(columns);
+  if (taken + named > 0) order = sortRows(columns);
   const table = buildTable(columns, order);
   return succeed({
     accepted: table,
@@ -161,7 +171,7 @@ async function settle(
     plans: reads.map(({ plan }) => plan),
     found: {
       highCo,
-      revised: places.revised,
+      revised,
       ...units,
       overRange,
       coDashes: reads.flatMap(({ coDashes, plan }) => coDashes.map((line) => ({ file: plan.file, line }))),
@@ -171,6 +181,7 @@ async function settle(
       toldEvents: toldEvents(table),
       fuels: proposeFuels(table, options.fuelled),
       logs,
+      rivals: reads.flatMap(({ plan }) => rivalsOf(plan)),
       unread: reads.flatMap(({ reader }) => [...reader.unread].map(([head, seen]) => ({ head, ...seen }))),
     },
   });
@@ -206,15 +217,6 @@ function refuseDates(columns: ReadingColumns, asOf: number, reads: readonly File
 const headOf = ({ columns }: FilePlan, name: string): string =>
   columns.find(({ field }) => field === name)?.head.trim() ?? name;
 
-function highCoOf(columns: ReadingColumns, row: number): string {
-  for (const name of ['co_ppm', 'co_air_free_ppm']) {
-    const column = columns.numbers.get(name)!;
-    const value = column.get(row);
-    if (value >= HIGH_CO_PPM) return `${column.boundAt(row) > 0 ? '>' : ''}${value}`;
-  }
-  return '';
-}
-
 function matchUnits(
   columns: ReadingColumns,
   registered: readonly string[] | undefined,
@@ -237,42 +239,9 @@ function matchUnits(
   return { matched, strangers };
 }
 
-interface Place {
-  readonly file: string;
-  readonly line: number;
-  readonly ofFile: string;
-  readonly ofLine: number;
-}
-
-function placesOf(columns: ReadingColumns, pairs: RowPairs): { duplicates: Place[]; revised: Place[] } {
-  const place = ([row, of]: readonly [number, number]): Place => ({
-    file: columns.files[columns.fileOf(row)],
-    line: columns.lines[row],
-    ofFile: columns.files[columns.fileOf(of)],
-    ofLine: columns.lines[of],
-  });
-  return { duplicates: pairs.duplicates.map(place), revised: pairs.revised.map(place) };
-}
-
 function countUnknownStates(table: Table): number {
   const state = table.columns.get('state');
   if (state?.kind !== 'text') return 0;
   const unknown = state.levels.indexOf('unknown');
   return unknown < 0 ? 0 : state.codes.reduce((sum, code) => sum + (code === unknown ? 1 : 0), 0);
-}
-
-/** One proposal a unit, day and event. */
-function toldEvents(table: Table): ImportFindings['toldEvents'] {
-  const notes = textsOf(table, 'note');
-  const events = notes.levels.map(proposedEvent);
-  if (events.every((event) => event === '')) return [];
-  const units = textsOf(table, 'unit');
-  const taken = numbersOf(table, 'taken_at');
-  const told = new Map<string, ImportFindings['toldEvents'][number]>();
-  notes.codes.forEach((code, row) => {
-    if (code < 0 || events[code] === '') return;
-    const [unit, on] = [textAt(units, row), writeDay(taken[row])];
-    told.set(`${unit}|${on}|${events[code]}`, { unit, on, event: events[code], note: notes.levels[code] });
-  });
-  return [...told.values()];
 }

@@ -20,6 +20,8 @@ export interface ColumnMapping {
   readonly confidence: number;
   /** One clause. */
   readonly reason: string;
+  /** Head of the column that is the same thing and is read instead of this one. */
+  readonly rival?: string;
 }
 
 /** A value that holds for every reading of the file: from its preamble, its profile or its user. */
@@ -41,6 +43,8 @@ export interface FilePlan {
   readonly heads: readonly string[];
   /** Fields that most rows have: some exports end every row with a delimiter that the head line does not have. */
   readonly rowFields: number;
+  /** Whether rows may end before the head line does: the file leaves empty fields at the end of a row out. */
+  readonly rowsMayEnd: boolean;
   readonly decimal: '.' | ',';
   readonly dateOrder: '' | 'dmy' | 'mdy';
   readonly columns: readonly ColumnMapping[];

@@ -90,7 +90,8 @@ function withoutRivals(columns: readonly ColumnMapping[]): ColumnMapping[] {
   return columns.map((column) => {
     const winner = best.get(key(column));
     if (column.field === '' || winner === column) return column;
-    return unused(column.index, column.head, `"${winner?.head}" is already the ${column.field}`);
+    const rival = winner?.head ?? '';
+    return { ...unused(column.index, column.head, `"${rival}" is already the ${column.field}`), rival };
   });
 }
 

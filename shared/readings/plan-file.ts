@@ -110,6 +110,7 @@ function planTable(
     headRecords: table.headRecords,
     heads: table.heads,
     rowFields: usualLength(table),
+    rowsMayEnd: rowsMayEnd(table),
     decimal: decimal.mark,
     dateOrder: profile?.dateOrder ?? '',
     columns,
@@ -126,6 +127,21 @@ function usualLength({ rows, heads }: TableFound): number {
   const counts = new Map<number, number>();
   for (const { length } of rows) if (length > 1) counts.set(length, (counts.get(length) ?? 0) + 1);
   return [...counts].reduce((best, entry) => (entry[1] > best[1] ? entry : best), [heads.length, 0])[0];
+}
+
+/** Fewer short rows than this share are damage. */
+const LEAST_SHORT_SHARE = 0.05;
+
+/**
+ * Whether a file leaves empty fields at the end of a row out: no row of full length ends with an empty field, and enough
+ * rows are shorter. Else a short row has lost a delimiter or its end.
+ */
+function rowsMayEnd({ rows, heads }: TableFound): boolean {
+  const needed = heads.findLastIndex((head) => head.trim() !== '') + 1;
+  const filled = rows.filter((row) => row.length > needed / 2);
+  const short = filled.filter((row) => row.length < needed).length;
+  const emptyEnds = filled.some((row) => row.length >= needed && (row[needed - 1] ?? '').trim() === '');
+  return !emptyEnds && short > 0 && short >= LEAST_SHORT_SHARE * filled.length;
 }
 
 function constantsOf(

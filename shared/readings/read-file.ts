@@ -5,13 +5,14 @@ import { readText, WrongEncoding } from '../csv/read-text.ts';
 import { type RecordBatch, type RecordFault, RecordReader } from '../csv/record-reader.ts';
 import * as say from '../messages/import.ts';
 import { classifyLine, headKind, type LineKind } from './classify-line.ts';
+import { HIGH_CO_PPM } from './high-co.ts';
 import type { FilePlan } from './mapping.ts';
 import { ABOVE, preambleConstants } from './preamble.ts';
 import { NumberReader, READ } from './read-number.ts';
 import { type ReadingColumns, ROW } from './reading-columns.ts';
 import { RowReader } from './row-reader.ts';
 import type { Vocabulary } from './vocabulary.ts';
-import { wrongLength } from './wrong-length.ts';
+import { padded, wrongLength } from './wrong-length.ts';
 
 /** A proposed reading that is not accepted. */
 export interface SetAside {
@@ -34,9 +35,6 @@ export interface FileRead {
   /** Lines on which CO is dashes beside other values. */
   readonly coDashes: readonly number[];
 }
-
-/** CO as measured from which a set-aside row is named first, ppm: the usual line for shutting down (common practice). */
-const HIGH_CO_PPM = 400;
 
 /** Reads one file into the columns, as its plan says. Bytes that turn out not to be UTF-8 make it start over. */
 export async function readFile(
@@ -72,6 +70,8 @@ class FileReading {
   /** Whether lines between the rows can say what holds for the rows after them. */
   readonly #told: boolean;
   #recordsToSkip: number;
+  /** What comes now is a last line that no line end closes. */
+  #ended = false;
 
   constructor(file: SourceFile, plan: FilePlan, vocabulary: Vocabulary, columns: ReadingColumns) {
     this.#file = file;
@@ -97,6 +97,7 @@ class FileReading {
       context.progress(this.#file.size > 0 ? Math.min(1, bytes / this.#file.size) : 1, this.#plan.file);
       await context.pause();
     }
+    this.#ended = true;
     this.#batch(records.push('', true));
     this.#refuseOthers(before);
     return {
@@ -111,8 +112,9 @@ class FileReading {
 
   /** Sorts out what is no record of the table; the others are read together, or one by one where lines between can change them. */
   #batch(batch: RecordBatch): void {
-    const { rows, faults } = batch;
+    const { faults } = batch;
     const width = this.#plan.heads.length;
+    const rows = batch.rows.some((row) => row.length < width) ? this.#padded(batch) : batch.rows;
     let from = 0;
     const readUpTo = (to: number): void => {
       if (to > from) this.#records(from === 0 && to === rows.length ? rows : rows.slice(from, to), batch, from);
@@ -127,7 +129,9 @@ class FileReading {
           ? faultReason(fault)
           : rows[i].length === width
             ? ''
-            : wrongLength(rows[i], this.#plan);
+            : this.#plan.rowsMayEnd && this.#isCutOff(rows[i])
+              ? say.fewFields(rows[i].length, width)
+              : wrongLength(rows[i], this.#plan);
       if (!skip && reason === '' && !this.#told) continue;
       if (!skip && reason === '') {
         readUpTo(i + 1);
@@ -144,6 +148,24 @@ class FileReading {
       } else this.#refuse(rows[i], batch.lineOf(i), [reason]);
     }
     readUpTo(rows.length);
+  }
+
+  /** Rows that may be shorter than the head line, at its length. */
+  #padded({ rows, faults }: RecordBatch): RecordBatch['rows'] {
+    return rows.map((row, i) =>
+      row.length < this.#plan.heads.length &&
+      !faults.has(i) &&
+      !this.#isCutOff(row) &&
+      wrongLength(row, this.#plan) === ''
+        ? padded(row, this.#plan)
+        : row,
+    );
+  }
+
+  /** A number at the very end of a file may have lost its last digits. */
+  #isCutOff(row: readonly string[]): boolean {
+    const last = this.#plan.columns[row.length - 1]?.field ?? '';
+    return this.#ended && this.#vocabulary.fields.get(last)?.kind === 'number';
   }
 
   /** Records of the right length, from place `from` of the batch on. */

@@ -11,7 +11,7 @@ import { DateReader } from './read-date.ts';
 import { NumberReader, READ } from './read-number.ts';
 import type { Vocabulary } from './vocabulary.ts';
 import { keptText, NOT_UNDERSTOOD, wordMeaning } from './word-meaning.ts';
-import { wrongLength } from './wrong-length.ts';
+import { padded, wrongLength } from './wrong-length.ts';
 
 /** A cell that could not be read; it counts as unknown. */
 export interface CellFault {
@@ -98,7 +98,7 @@ async function readRows(
         if (classifyLine(record, plan, vocabulary) === 'reading') faults.push({ file: file.name, line, reason });
         return;
       }
-      rows.push(cells.row(record, line));
+      rows.push(cells.row(padded(record, plan), line));
     });
   };
   for await (const { text } of readText(file.open(), plan.encoding)) {

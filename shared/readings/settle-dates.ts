@@ -39,14 +39,27 @@ function takeMonthFirst(columns: ReadingColumns, from: number, to: number): void
 }
 
 function question(columns: ReadingColumns, file: number, from: number): Question {
-  const day = columns.numbers.get('taken_at');
-  const month = columns.monthFirst.get('taken_at');
-  let row = from;
-  const last = columns.fileEnd(file) - 1;
-  while (day && month && row < last && day.get(row) === month.get(row)) row++;
-  const both = `${writeIsoDate(day?.get(row) ?? Number.NaN)} or ${writeIsoDate(month?.get(row) ?? Number.NaN)}`;
+  const day = columns.numbers.get('taken_at')!;
+  const month = columns.monthFirst.get('taken_at')!;
+  const lines = { open: '', dayFirst: '', monthFirst: '' };
+  let line = 0;
+  for (let row = from; row < columns.fileEnd(file); row++) {
+    const [one, other] = [day.get(row), month.get(row)];
+    if (one === other || (Number.isNaN(one) && Number.isNaN(other))) continue;
+    const kind = Number.isNaN(other) ? 'dayFirst' : Number.isNaN(one) ? 'monthFirst' : 'open';
+    if (lines[kind] !== '') continue;
+    if (kind === 'open') line = columns.lines[row];
+    lines[kind] =
+      kind === 'open'
+        ? `${writeIsoDate(one)} or ${writeIsoDate(other)}`
+        : say.dateOnLine(columns.lines[row], writeIsoDate(kind === 'dayFirst' ? one : other));
+  }
+  const name = columns.files[file];
+  const contradict = lines.dayFirst !== '' && lines.monthFirst !== '';
   return {
-    message: say.askDateOrder(columns.files[file], String(columns.lines[row]), both),
+    message: contradict
+      ? say.twoDateOrders(name, lines.dayFirst, lines.monthFirst)
+      : say.askDateOrder(name, String(line), lines.open),
     remedy: say.answerDateOrder(),
     parameter: 'dateOrder',
     options: [

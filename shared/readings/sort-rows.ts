@@ -1,10 +1,11 @@
 import type { GrowingTexts } from './growing-columns.ts';
 import { type ReadingColumns, ROW } from './reading-columns.ts';
+import { rowOrigin } from './row-origin.ts';
 
 /** What an empty cell of these columns means. */
 export const EMPTY_MEANS: Readonly<Record<string, string>> = { fire: 'unnamed', state: 'unknown' };
 
-/** Accepted rows by unit, time, fire, state and source order; text by code unit. */
+/** Accepted rows by unit, time, fire, state, file name and place in the file; text by code unit. */
 export function sortRows(columns: ReadingColumns): Int32Array {
   const unit = ranks(columns.texts.get('unit'));
   const fire = ranks(columns.texts.get('fire'), EMPTY_MEANS['fire']);
@@ -21,8 +22,9 @@ export function sortRows(columns: ReadingColumns): Int32Array {
   const order = new Int32Array(accepted);
   for (let row = 0; row < columns.rows; row++)
     if (columns.status[row] === ROW.accepted) order[starts[unit.of(row) + 1]++] = row;
+  const origin = rowOrigin(columns);
   const compare = (a: number, b: number): number =>
-    taken.values[a] - taken.values[b] || fire.of(a) - fire.of(b) || state.of(a) - state.of(b) || a - b;
+    taken.values[a] - taken.values[b] || fire.of(a) - fire.of(b) || state.of(a) - state.of(b) || origin(a, b);
   for (let i = 0; i <= unit.count; i++) {
     const bucket = order.subarray(starts[i], starts[i + 1]);
     if (!isSorted(bucket, compare)) bucket.sort(compare);

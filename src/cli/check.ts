@@ -12,7 +12,7 @@ import { readFlags } from './read-flags.ts';
 import { readProfileFile } from './read-profile-file.ts';
 import type { Shell } from './shell.ts';
 
-const FLAGS = { profile: 'value', 'date-order': 'value', 'single-reading': 'value' } as const;
+const FLAGS = { profile: 'value', 'date-order': 'value', 'single-reading': 'value', revised: 'value' } as const;
 const USAGE = 'npm run --silent check -- FILE... [--profile FILE]';
 const SHOWN_SET_ASIDE = 20;
 
@@ -24,6 +24,7 @@ export async function check(given: readonly string[], shell: Shell): Promise<num
   const files = await fileSources(shell.folder, flags.plain);
   const dateOrder = flags.choice('date-order', ['dmy', 'mdy']);
   const singleReading = flags.choice('single-reading', ['as_found', 'as_left']);
+  const revised = flags.choice('revised', ['keep_last', 'keep_both']);
   const profiles = profile === undefined ? [] : [await readProfileFile(shell.folder, profile)];
   await tellProposals([...files.values()], profiles, shell);
   const session = new Session(shell.catalogue, shell);
@@ -33,6 +34,7 @@ export async function check(given: readonly string[], shell: Shell): Promise<num
       register: '',
       ...(dateOrder && { dateOrder }),
       ...(singleReading && { singleReading }),
+      ...(revised && { revised }),
       ...(profiles.length > 0 && { profiles }),
     }),
     files,

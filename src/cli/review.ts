@@ -22,11 +22,12 @@ const FLAGS = {
   profile: 'value',
   'date-order': 'value',
   'single-reading': 'value',
+  revised: 'value',
   'fail-on': 'value',
 } as const;
 
 const USAGE =
-  'npm run --silent review -- --readings FILE... --register FILE --out DIR [--events FILE] [--fuel-use FILE] [--as-of YYYY-MM-DD] [--horizon DAYS] [--fuel NAME] [--profile FILE] [--date-order dmy|mdy] [--single-reading as_found|as_left] [--fail-on TIER]';
+  'npm run --silent review -- --readings FILE... --register FILE --out DIR [--events FILE] [--fuel-use FILE] [--as-of YYYY-MM-DD] [--horizon DAYS] [--fuel NAME] [--profile FILE] [--date-order dmy|mdy] [--single-reading as_found|as_left] [--revised keep_last|keep_both] [--fail-on TIER]';
 
 /** Ten years, the longest horizon that anything is said about. */
 const LONGEST_HORIZON_DAYS = 3653;
@@ -54,12 +55,14 @@ function readSettings(flags: Flags, shell: Shell): Pick<Parameters<typeof campus
   const fuel = flags.value('fuel');
   const dateOrder = flags.choice('date-order', ['dmy', 'mdy']);
   const singleReading = flags.choice('single-reading', ['as_found', 'as_left']);
+  const revised = flags.choice('revised', ['keep_last', 'keep_both']);
   return {
     asOf: flags.day('as-of') ?? shell.today(),
     ...(horizonDays !== undefined && { horizonDays }),
     ...(fuel !== undefined && { fuel }),
     ...(dateOrder !== undefined && { dateOrder }),
     ...(singleReading !== undefined && { singleReading }),
+    ...(revised !== undefined && { revised }),
   };
 }
 

@@ -22,6 +22,8 @@ export interface ReviewRequest {
   readonly fuel?: string;
   readonly dateOrder?: 'dmy' | 'mdy';
   readonly singleReading?: 'as_found' | 'as_left';
+  /** What becomes of a reading that stands in two files with other values. */
+  readonly revised?: 'keep_last' | 'keep_both';
   /** Mapping profiles of the user's, as read from their file. */
   readonly profiles?: readonly unknown[];
 }
@@ -47,11 +49,11 @@ function given(parameters: Readonly<Record<string, unknown>>): CellEntry['parame
 }
 
 function importCells({ readings, register, events = [], fuelUse = [], ...request }: ReviewRequest): CellEntry[] {
-  const { dateOrder, singleReading, profiles } = request;
+  const { dateOrder, singleReading, revised, profiles } = request;
   return [
     cell('register', { files: register }),
     ...(events.length > 0 ? [cell('events', { files: events, register: 'register' })] : []),
-    cell('readings', given({ files: readings, register: 'register', dateOrder, singleReading, profiles })),
+    cell('readings', given({ files: readings, register: 'register', dateOrder, singleReading, revised, profiles })),
     ...(fuelUse.length > 0 ? [cell('fuel-use', { files: fuelUse, register: 'register' })] : []),
   ];
 }

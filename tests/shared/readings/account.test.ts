@@ -315,7 +315,7 @@ describe('bad files: one clear sentence', () => {
 
   test('a file that is lost', async () => {
     const outcome = await kind.compute(
-      { files: ['gone.csv'], register: '', dateOrder: '', singleReading: '', fuels: [], profiles: [] },
+      { files: ['gone.csv'], register: '', dateOrder: '', singleReading: '', revised: '', fuels: [], profiles: [] },
       new Map(),
       {
         asOf: 20000,

@@ -190,6 +190,8 @@ describe('any damage', () => {
           });
           const body = hurtRows.join('\n').split('\n');
           const outcome = await readReadings([fileOf('hurt.csv', `${HEAD}\n${body.join('\n')}\n`, piece)]);
+          // What is left of a date may be one with day and month either way: that is asked.
+          if (outcome.status === 'question' && outcome.question.parameter === 'dateOrder') return;
           if (outcome.status !== 'value') throw new Error(JSON.stringify(outcome));
           const { tables, files } = outcome.value;
           const [account] = files;

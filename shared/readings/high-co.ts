@@ -1,0 +1,14 @@
+import type { ReadingColumns } from './reading-columns.ts';
+
+/** CO as measured from which a set-aside row is named first, ppm: the usual line for shutting down (common practice). */
+export const HIGH_CO_PPM = 400;
+
+/** The CO of a row where it is high, as text; else ''. */
+export function highCoOf(columns: ReadingColumns, row: number): string {
+  for (const name of ['co_ppm', 'co_air_free_ppm']) {
+    const column = columns.numbers.get(name)!;
+    const value = column.get(row);
+    if (value >= HIGH_CO_PPM) return `${column.boundAt(row) > 0 ? '>' : ''}${value}`;
+  }
+  return '';
+}
