@@ -6,13 +6,15 @@ import { EVENT_NAMES, EVENT_VOCABULARY, EVENT_WORDS } from '../../shared/reading
 import { plainWords } from '../../shared/readings/plain-words.ts';
 import { type CellFault, readTable } from '../../shared/readings/read-table.ts';
 import { registeredUnits } from '../../shared/readings/registered-units.ts';
+import { faultTable } from '../../shared/readings/told-faults.ts';
 import { textColumn } from '../../shared/table/columns.ts';
 import { makeTable } from '../../shared/table/table.ts';
 import type { EventsParameters } from './parameters.ts';
 
-/** Table: events, sorted by unit and day. */
+/** Tables: events, sorted by unit and day; faults. */
 export interface EventsResult extends CellResult {
   readonly faults: readonly CellFault[];
+  readonly notes: readonly string[];
 }
 
 interface Event {
@@ -39,7 +41,11 @@ export async function compute(
     fields: ['unit', 'on', 'event'],
     words: 'the unit, the day and the event',
   };
-  const read = await readTable(files, { ...needs, dateOrder: parameters.dateOrder }, context);
+  const read = await readTable(
+    files,
+    { ...needs, dateOrder: parameters.dateOrder, profiles: parameters.profiles },
+    context,
+  );
   if (read.status !== 'value') return read;
   const { rows, faults } = read.value;
   const units = parameters.register === '' ? undefined : inputs.get(parameters.register)?.tables['units'];
@@ -50,13 +56,16 @@ export async function compute(
     const event = EVENT_WORDS.get(plainWords(written));
     if (event === undefined) {
       const nearest = nearestName(plainWords(written).replaceAll(' ', '_'), EVENT_NAMES);
-      return fail(say.unknownEvent(row.file, row.line, written, nearest, EVENT_NAMES.join(', ')));
-    }
-    if (unit === '') faults.push({ ...at(row), reason: say.noUnitRow() });
-    else if (Number.isNaN(on)) faults.push({ ...at(row), reason: say.noEventDate() });
+      faults.push({ ...at(row), reason: say.unknownEvent(written, nearest, EVENT_NAMES.join(', ')), row: true });
+    } else if (unit === '') faults.push({ ...at(row), reason: say.noUnitRow(), row: true });
+    else if (Number.isNaN(on)) faults.push({ ...at(row), reason: say.noEventDate(), row: true });
     else events.push({ unit: spell(unit, row), on, event, note: row.text('note') });
   }
-  return succeed({ tables: { events: eventTable(events) }, faults });
+  return succeed({
+    tables: { events: eventTable(events), faults: faultTable(faults) },
+    faults,
+    notes: read.value.notes,
+  });
 }
 
 const at = ({ file, line }: { file: string; line: number }): { file: string; line: number } => ({ file, line });

@@ -1,7 +1,9 @@
 import type { CellKind } from '../../shared/cell.ts';
 import * as say from '../../shared/messages/import.ts';
 import { fileList } from '../../shared/readings/file-list.ts';
+import { faultRemarks, leftOut } from '../../shared/readings/told-faults.ts';
 import { eventsSchema } from '../../shared/schemas/events.ts';
+import { faultsSchema } from '../../shared/schemas/readings.ts';
 import { textsOf } from '../../shared/table/columns.ts';
 import { shownColumns } from '../../shared/table/schema.ts';
 import { compute, type EventsResult } from './compute.ts';
@@ -22,18 +24,17 @@ export const kind: CellKind<EventsParameters, EventsResult> = {
     '.',
   ],
   compute,
-  describe: ({ tables, faults }) => ({
-    answer: say.eventsAnswer(tables['events'].rows, new Set(textsOf(tables['events'], 'unit').codes).size),
-    tables: [{ table: 'events', title: 'Events', columns: shownColumns(eventsSchema) }],
+  describe: ({ tables, faults, notes }) => ({
+    answer: say.eventsAnswer(
+      tables['events'].rows,
+      new Set(textsOf(tables['events'], 'unit').codes).size,
+      leftOut(faults),
+    ),
+    tables: [
+      { table: 'events', title: 'Events', columns: shownColumns(eventsSchema) },
+      { table: 'faults', title: 'Not used', columns: shownColumns(faultsSchema) },
+    ],
     figures: [],
-    remarks:
-      faults.length === 0
-        ? []
-        : [
-            {
-              severity: 'warning',
-              text: say.cellFaults(faults.length, faults[0].file, faults[0].line, faults[0].reason),
-            },
-          ],
+    remarks: faultRemarks(faults, notes),
   }),
 };

@@ -1,5 +1,6 @@
 import * as say from '../../shared/messages/import.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
+import { type Profile, readProfiles } from '../../shared/readings/profile.ts';
 
 export interface EventsParameters {
   readonly files: readonly string[];
@@ -7,6 +8,8 @@ export interface EventsParameters {
   readonly register: string;
   /** Answers for dates that do not say whether day or month stands first; '' asks. */
   readonly dateOrder: '' | 'dmy' | 'mdy';
+  /** How files of known shapes are read; the first that fits is used. */
+  readonly profiles: readonly Profile[];
 }
 
 export function readParameters(raw: unknown): Outcome<EventsParameters> {
@@ -16,5 +19,7 @@ export function readParameters(raw: unknown): Outcome<EventsParameters> {
   if (typeof register !== 'string') return fail(say.badCell('events', 'register'));
   if (dateOrder !== '' && dateOrder !== 'dmy' && dateOrder !== 'mdy')
     return fail(say.badChoice('events', 'dateOrder', String(dateOrder), 'dmy, mdy'));
-  return succeed({ files, register, dateOrder });
+  const profiles = readProfiles(given.profiles, 'events');
+  if (profiles.status !== 'value') return profiles;
+  return succeed({ files, register, dateOrder, profiles: profiles.value });
 }

@@ -2,18 +2,21 @@ import type { CellContext, CellResult, Inputs, SourceFile } from '../../shared/c
 import * as say from '../../shared/messages/import.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
 import { findUnit } from '../../shared/quantities/find-unit.ts';
+import { atLeastZero } from '../../shared/readings/bounded-cell.ts';
 import { energyOfOne } from '../../shared/readings/fuel-energy.ts';
 import { fuelName, nearestFuel } from '../../shared/readings/fuel-names.ts';
 import { FUEL_USE_VOCABULARY } from '../../shared/readings/fuel-use-vocabulary.ts';
 import { type CellFault, readTable, type SmallRow } from '../../shared/readings/read-table.ts';
 import { registeredUnits } from '../../shared/readings/registered-units.ts';
+import { faultTable } from '../../shared/readings/told-faults.ts';
 import { numberColumn, textAt, textColumn, textsOf } from '../../shared/table/columns.ts';
 import { makeTable, type Table } from '../../shared/table/table.ts';
 import type { FuelUseParameters } from './parameters.ts';
 
-/** Table: use, sorted by unit, fuel and first day. */
+/** Tables: use, sorted by unit, fuel and first day; faults. */
 export interface FuelUseResult extends CellResult {
   readonly faults: readonly CellFault[];
+  readonly notes: readonly string[];
 }
 
 interface Period {
@@ -42,7 +45,11 @@ export async function compute(
     fields: ['unit', 'from', 'to', 'quantity'],
     words: 'the unit, the first and the last day and the quantity',
   };
-  const read = await readTable(files, { ...needs, dateOrder: parameters.dateOrder }, context);
+  const read = await readTable(
+    files,
+    { ...needs, dateOrder: parameters.dateOrder, profiles: parameters.profiles },
+    context,
+  );
   if (read.status !== 'value') return read;
   const { rows, faults } = read.value;
   const units = parameters.register === '' ? undefined : inputs.get(parameters.register)?.tables['units'];
@@ -57,7 +64,7 @@ export async function compute(
     const period = periodOf(row, unit, fuel || (fuels.get(unit) ?? ''), faults);
     if (period) periods.push(period);
   }
-  return succeed({ tables: { use: useTable(periods) }, faults });
+  return succeed({ tables: { use: useTable(periods), faults: faultTable(faults) }, faults, notes: read.value.notes });
 }
 
 function periodOf(row: SmallRow, unit: string, fuel: string, faults: CellFault[]): Period | undefined {
@@ -65,16 +72,16 @@ function periodOf(row: SmallRow, unit: string, fuel: string, faults: CellFault[]
   const [from, to] = [row.date('from'), row.date('to')];
   const reason = unit === '' ? say.noUnitRow() : !(from <= to) ? say.badPeriod() : '';
   if (reason !== '') {
-    faults.push({ file, line, reason });
+    faults.push({ file, line, reason, row: true });
     return undefined;
   }
   const measure = row.text('quantity_unit');
   const code = measure === '' ? row.unit('quantity') : (findUnit(measure)?.code ?? '');
-  const quantity = row.number('quantity');
+  const quantity = atLeastZero(row, 'quantity', faults);
   const one = energyOfOne(code, fuel);
   if (Number.isNaN(one) && !Number.isNaN(quantity))
     faults.push({ file, line, reason: say.noEnergy(measure || code || 'a quantity without a unit', fuel) });
-  return { unit, fuel, from, to, energyKWh: quantity * one, cost: row.number('cost') };
+  return { unit, fuel, from, to, energyKWh: quantity * one, cost: atLeastZero(row, 'cost', faults) };
 }
 
 /** The fuel of each unit that the register gives exactly one. */

@@ -1,7 +1,9 @@
 import type { CellKind } from '../../shared/cell.ts';
 import * as say from '../../shared/messages/import.ts';
 import { fileList } from '../../shared/readings/file-list.ts';
+import { faultRemarks, leftOut } from '../../shared/readings/told-faults.ts';
 import { fuelUseSchema } from '../../shared/schemas/fuel-use.ts';
+import { faultsSchema } from '../../shared/schemas/readings.ts';
 import { textsOf } from '../../shared/table/columns.ts';
 import { shownColumns } from '../../shared/table/schema.ts';
 import { compute, type FuelUseResult } from './compute.ts';
@@ -22,18 +24,13 @@ export const kind: CellKind<FuelUseParameters, FuelUseResult> = {
     '.',
   ],
   compute,
-  describe: ({ tables, faults }) => ({
-    answer: say.fuelUseAnswer(tables['use'].rows, new Set(textsOf(tables['use'], 'unit').codes).size),
-    tables: [{ table: 'use', title: 'Fuel use', columns: shownColumns(fuelUseSchema) }],
+  describe: ({ tables, faults, notes }) => ({
+    answer: say.fuelUseAnswer(tables['use'].rows, new Set(textsOf(tables['use'], 'unit').codes).size, leftOut(faults)),
+    tables: [
+      { table: 'use', title: 'Fuel use', columns: shownColumns(fuelUseSchema) },
+      { table: 'faults', title: 'Not used', columns: shownColumns(faultsSchema) },
+    ],
     figures: [],
-    remarks:
-      faults.length === 0
-        ? []
-        : [
-            {
-              severity: 'warning',
-              text: say.cellFaults(faults.length, faults[0].file, faults[0].line, faults[0].reason),
-            },
-          ],
+    remarks: faultRemarks(faults, notes),
   }),
 };

@@ -1,5 +1,6 @@
 import * as say from '../../shared/messages/import.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
+import { type Profile, readProfiles } from '../../shared/readings/profile.ts';
 
 export interface FuelUseParameters {
   readonly files: readonly string[];
@@ -9,6 +10,8 @@ export interface FuelUseParameters {
   readonly dateOrder: '' | 'dmy' | 'mdy';
   /** Fuels that the notebook defines beside the usual ones. */
   readonly fuels: readonly string[];
+  /** How files of known shapes are read; the first that fits is used. */
+  readonly profiles: readonly Profile[];
 }
 
 export function readParameters(raw: unknown): Outcome<FuelUseParameters> {
@@ -19,5 +22,7 @@ export function readParameters(raw: unknown): Outcome<FuelUseParameters> {
   if (dateOrder !== '' && dateOrder !== 'dmy' && dateOrder !== 'mdy')
     return fail(say.badChoice('fuel-use', 'dateOrder', String(dateOrder), 'dmy, mdy'));
   if (!Array.isArray(fuels) || !fuels.every((fuel) => typeof fuel === 'string')) return fail(say.badFuels('fuel-use'));
-  return succeed({ files, register, dateOrder, fuels });
+  const profiles = readProfiles(given.profiles, 'fuel-use');
+  if (profiles.status !== 'value') return profiles;
+  return succeed({ files, register, dateOrder, fuels, profiles: profiles.value });
 }

@@ -1,6 +1,6 @@
 import * as say from '../../shared/messages/import.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
-import { type Profile, readProfile } from '../../shared/readings/profile.ts';
+import { type Profile, readProfiles } from '../../shared/readings/profile.ts';
 
 export interface ReadingsParameters {
   /** Data files, in the order in which they count as sources. */
@@ -31,11 +31,7 @@ export function readParameters(raw: unknown): Outcome<ReadingsParameters> {
   if (revised !== '' && revised !== 'keep_last' && revised !== 'keep_both')
     return fail(say.badChoice('readings', 'revised', String(revised), 'keep_last, keep_both'));
   if (!Array.isArray(fuels) || !fuels.every((fuel) => typeof fuel === 'string')) return fail(say.badFuels('readings'));
-  const profiles: Profile[] = [];
-  for (const entry of Array.isArray(given.profiles) ? given.profiles : given.profile ? [given.profile] : []) {
-    const profile = readProfile(entry);
-    if (profile.status !== 'value') return profile;
-    profiles.push(profile.value);
-  }
-  return succeed({ files, register, dateOrder, singleReading, revised, fuels, profiles });
+  const profiles = readProfiles(given.profiles ?? (given.profile ? [given.profile] : []), 'readings');
+  if (profiles.status !== 'value') return profiles;
+  return succeed({ files, register, dateOrder, singleReading, revised, fuels, profiles: profiles.value });
 }

@@ -4,13 +4,15 @@ import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
 import { fuelName, nearestFuel } from '../../shared/readings/fuel-names.ts';
 import { type CellFault, readTable, type SmallRow } from '../../shared/readings/read-table.ts';
 import { REGISTER_VOCABULARY } from '../../shared/readings/register-vocabulary.ts';
+import { faultTable } from '../../shared/readings/told-faults.ts';
 import type { RegisterParameters } from './parameters.ts';
 import type { RegisterRow } from './register-row.ts';
 import { registerTables } from './register-tables.ts';
 
-/** Tables: units, limits, supply-limits, economics, planning. */
+/** Tables: units, limits, supply-limits, economics, planning, faults. */
 export interface RegisterResult extends CellResult {
   readonly faults: readonly CellFault[];
+  readonly notes: readonly string[];
 }
 
 const NEEDS = { vocabulary: REGISTER_VOCABULARY, fields: ['unit'], words: 'the unit' };
@@ -27,13 +29,18 @@ export async function compute(
     files.push(file);
   }
   if (files.length === 0) return fail(say.noFiles('register'));
-  const read = await readTable(files, { ...NEEDS, dateOrder: parameters.dateOrder }, context);
+  const read = await readTable(
+    files,
+    { ...NEEDS, dateOrder: parameters.dateOrder, profiles: parameters.profiles },
+    context,
+  );
   if (read.status !== 'value') return read;
   const { faults } = read.value;
   const rows = usableRows(read.value.rows, parameters.fuels, faults);
   if (rows.status !== 'value') return rows;
   if (rows.value.length === 0) return fail(say.noRows(files[0].name));
-  return succeed({ tables: registerTables(rows.value, faults), faults });
+  const tables = registerTables(rows.value, faults);
+  return succeed({ tables: { ...tables, faults: faultTable(faults) }, faults, notes: read.value.notes });
 }
 
 /** Rows that name a unit, each unit, fuel and day once. A fuel that nobody knows is an error. */
@@ -48,7 +55,7 @@ function usableRows(
     const { file, line } = row;
     const [unit, written] = [row.text('unit'), row.text('fuel')];
     if (unit === '') {
-      faults.push({ file, line, reason: say.noUnitRow() });
+      faults.push({ file, line, reason: say.noUnitRow(), row: true });
       continue;
     }
     const fuel = written === '' ? '' : fuelName(written, own);
@@ -56,7 +63,7 @@ function usableRows(
     const key = JSON.stringify([unit, fuel, row.date('valid_from')]);
     const known = first.get(key);
     if (known !== undefined) {
-      faults.push({ file, line, reason: say.twoRows(known) });
+      faults.push({ file, line, reason: say.twoRows(known), row: true });
       continue;
     }
     first.set(key, line);

@@ -1,5 +1,7 @@
 import type { Description, Remark } from '../../shared/cell.ts';
 import * as say from '../../shared/messages/import.ts';
+import { faultRemarks, leftOut } from '../../shared/readings/told-faults.ts';
+import { faultsSchema } from '../../shared/schemas/readings.ts';
 import {
   economicsSchema,
   limitsSchema,
@@ -12,28 +14,20 @@ import { shownColumns } from '../../shared/table/schema.ts';
 import type { Table } from '../../shared/table/table.ts';
 import type { RegisterResult } from './compute.ts';
 
-export function describe({ tables, faults }: RegisterResult): Description {
+export function describe({ tables, faults, notes }: RegisterResult): Description {
   const units = new Set(textsOf(tables['units'], 'unit').codes).size;
-  const warnings: Remark[] =
-    faults.length === 0
-      ? []
-      : [
-          {
-            severity: 'warning',
-            text: say.cellFaults(faults.length, faults[0].file, faults[0].line, faults[0].reason),
-          },
-        ];
   return {
-    answer: say.registerAnswer(units, tables['units'].rows, tables['limits'].rows),
+    answer: say.registerAnswer(units, tables['units'].rows, tables['limits'].rows, leftOut(faults)),
     tables: [
       { table: 'units', title: 'Units', columns: shownColumns(unitsSchema) },
       { table: 'limits', title: 'Targets and limits', columns: shownColumns(limitsSchema) },
       { table: 'supply-limits', title: 'Gas supply', columns: shownColumns(supplyLimitsSchema) },
       { table: 'economics', title: 'Fuel and price', columns: shownColumns(economicsSchema) },
       { table: 'planning', title: 'Visits', columns: shownColumns(planningSchema) },
+      { table: 'faults', title: 'Not used', columns: shownColumns(faultsSchema) },
     ],
     figures: [],
-    remarks: [...warnings, ...gaps(tables, units)],
+    remarks: [...faultRemarks(faults, notes), ...gaps(tables, units)],
   };
 }
 

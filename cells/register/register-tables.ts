@@ -1,4 +1,5 @@
 import * as say from '../../shared/messages/import.ts';
+import { atLeastZero, inOrder } from '../../shared/readings/bounded-cell.ts';
 import { energyOfOne } from '../../shared/readings/fuel-energy.ts';
 import type { CellFault } from '../../shared/readings/read-table.ts';
 import { FIRES, FUEL_UNITS, QUANTITIES } from '../../shared/readings/register-vocabulary.ts';
@@ -24,9 +25,18 @@ export function registerTables(rows: readonly RegisterRow[], faults: CellFault[]
   );
   const byUnit = groupByUnit(sorted);
   return {
-    units: tableOfValues(unitsSchema, sorted.map(unitValues)),
-    limits: tableOfValues(limitsSchema, sorted.flatMap(limitValues)),
-    'supply-limits': tableOfValues(supplyLimitsSchema, byUnit.flatMap(supplyValues)),
+    units: tableOfValues(
+      unitsSchema,
+      sorted.map((row) => unitValues(row, faults)),
+    ),
+    limits: tableOfValues(
+      limitsSchema,
+      sorted.flatMap((row) => limitValues(row, faults)),
+    ),
+    'supply-limits': tableOfValues(
+      supplyLimitsSchema,
+      byUnit.flatMap((rows) => supplyValues(rows, faults)),
+    ),
     economics: tableOfValues(
       economicsSchema,
       sorted.flatMap((row) => economicsValues(row, faults)),
@@ -54,7 +64,7 @@ const days = (row: RegisterRow): number => {
 
 const KW = ['heat_input_high', 'heat_input_low'];
 
-function unitValues(row: RegisterRow): Values {
+function unitValues(row: RegisterRow, faults: CellFault[]): Values {
   const values: Record<string, Value> = {};
   for (const { name, kind } of unitsSchema) {
     if (name === 'source_file') values[name] = row.file;
@@ -62,24 +72,29 @@ function unitValues(row: RegisterRow): Values {
     else if (name === 'fuel') values[name] = row.fuel;
     else if (kind === 'text') values[name] = row.text(name);
     else if (kind === 'date') values[name] = row.date(name);
-    else values[name] = row.number(KW.find((field) => name === `${field}_kW`) ?? name);
+    else {
+      const power = KW.find((field) => name === `${field}_kW`);
+      values[name] = power ? atLeastZero(row, power, faults) : row.number(name);
+    }
   }
   return values;
 }
 
 /** Target and tolerance, or lower and upper where they are lopsided, in the long form. */
-function limitValues(row: RegisterRow): Values[] {
+function limitValues(row: RegisterRow, faults: CellFault[]): Values[] {
   return FIRES.flatMap((fire) =>
     QUANTITIES.flatMap((quantity) => {
-      const number = (limit: string): number => row.number(`${quantity}_${fire}_${limit}_pct`);
-      const target = number('target');
-      const tolerance = Math.abs(number('tolerance'));
+      const field = (limit: string): string => `${quantity}_${fire}_${limit}_pct`;
+      const target = atLeastZero(row, field('target'), faults);
+      const tolerance = atLeastZero(row, field('tolerance'), faults);
+      const [lower, upper] = inOrder(row, [field('lower'), field('upper')], faults);
+      const [serviceLower, serviceUpper] = inOrder(row, [field('service_lower'), field('service_upper')], faults);
       const values = {
         target_pct: target,
-        setting_lower_pct: otherwise(number('lower'), target - tolerance),
-        setting_upper_pct: otherwise(number('upper'), target + tolerance),
-        service_lower_pct: number('service_lower'),
-        service_upper_pct: number('service_upper'),
+        setting_lower_pct: otherwise(lower, target - tolerance),
+        setting_upper_pct: otherwise(upper, target + tolerance),
+        service_lower_pct: serviceLower,
+        service_upper_pct: serviceUpper,
       };
       if (Object.values(values).every(Number.isNaN)) return [];
       const key = { unit: row.text('unit'), fuel: row.fuel, valid_from: row.date('valid_from') };
@@ -91,22 +106,24 @@ function limitValues(row: RegisterRow): Values[] {
 const otherwise = (value: number, instead: number): number => (Number.isNaN(value) ? instead : value);
 
 /** Of a unit on several rows the latest known value counts: the plate is one. */
-function latest(rows: readonly RegisterRow[], field: string): number {
-  return rows.reduce((found, row) => otherwise(row.number(field), found), Number.NaN);
+function latest(values: readonly number[]): number {
+  return values.reduce((found, value) => otherwise(value, found), Number.NaN);
 }
 
-function supplyValues(rows: readonly RegisterRow[]): Values[] {
+function supplyValues(rows: readonly RegisterRow[], faults: CellFault[]): Values[] {
+  const limits = rows.map((row) => inOrder(row, ['supply_min', 'supply_max'], faults));
   const values = {
-    supply_min_Pa: latest(rows, 'supply_min'),
-    supply_max_Pa: latest(rows, 'supply_max'),
-    drop_limit_Pa: latest(rows, 'supply_drop_limit'),
+    supply_min_Pa: latest(limits.map(([lower]) => lower)),
+    supply_max_Pa: latest(limits.map(([, upper]) => upper)),
+    drop_limit_Pa: latest(rows.map((row) => atLeastZero(row, 'supply_drop_limit', faults))),
   };
   return Object.values(values).every(Number.isNaN) ? [] : [{ unit: rows[0].text('unit'), ...values }];
 }
 
 /** Of a unit's rows for one fuel only the last tells what a year takes. */
 function economicsValues(row: RegisterRow, faults: CellFault[]): Values[] {
-  const [quantity, price, share] = ['annual_fuel', 'fuel_price', 'low_fire_share'].map((name) => row.number(name));
+  const [quantity, price] = ['annual_fuel', 'fuel_price'].map((name) => atLeastZero(row, name, faults));
+  const share = fireShare(row, faults);
   if ([quantity, price, share].every(Number.isNaN)) return [];
   const code = row.unit('annual_fuel');
   const one = energyOfOne(code, row.fuel || 'natural_gas');
@@ -119,9 +136,19 @@ function economicsValues(row: RegisterRow, faults: CellFault[]): Values[] {
       annual_fuel_kWh: quantity * one,
       annual_fuel_unit: Object.entries(FUEL_UNITS).find(([, known]) => known === code)?.[0] ?? code,
       fuel_price_per_kWh: price / one,
-      low_fire_share: share > 1 && share <= 100 ? share / 100 : share,
+      low_fire_share: share,
     },
   ];
+}
+
+/** 0 to 1; from 2 to 100 it can only be per cent. */
+function fireShare(row: RegisterRow, faults: CellFault[]): number {
+  const share = row.number('low_fire_share');
+  if (share >= 2 && share <= 100) return share / 100;
+  if (!(share < 0 || share > 1)) return share;
+  const { file, line } = row;
+  faults.push({ file, line, reason: say.outOfBounds('low_fire_share', String(share), 'a share is 0 to 1') });
+  return Number.NaN;
 }
 
 function planningValues(rows: readonly RegisterRow[]): Values[] {

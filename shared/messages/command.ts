@@ -30,6 +30,11 @@ export const fileMissing = (path: string): string =>
   `${path}: there is no such file; check the name and the folder it is in.`;
 export const fileIsFolder = (path: string): string =>
   `${path} is a folder, and a file is needed; name the files in it.`;
+export const folderWithoutTables = (path: string): string =>
+  `${path} is a folder without any table that can be read here; give a folder with exports in it, or name the files.`;
+export const leftOutOfFolder = (path: string, reason: string): string => `${path} is left out: ${reason}`;
+export const otherKindInFolder = (path: string, kind: string): string =>
+  `${path} is left out: it is no export of readings but ${kind === 'fuel-use' ? 'a fuel-use table' : kind === 'register' ? 'a register' : 'an events table'}.`;
 export const fileUnreadable = (path: string, cause: string): string =>
   `${path} cannot be read (${cause}); check who may read it.`;
 export const fileEmpty = (path: string): string => `${path} is empty (0 bytes); give the export again.`;
@@ -62,7 +67,7 @@ export const fileAccount = (
   setAside: number,
   duplicates: number,
 ): string =>
-  `${file}: ${read} readings proposed; ${accepted} accepted, ${setAside} set aside, ${duplicates} duplicates of others.`;
+  `${file}: ${read} ${read === 1 ? 'reading' : 'readings'} proposed; ${accepted} accepted, ${setAside} set aside, ${duplicates} ${duplicates === 1 ? 'duplicate' : 'duplicates'} of others.`;
 export const setAsideLine = (file: string, line: string, reason: string): string =>
   `  ${file}, line ${line}: ${reason}`;
 export const moreSetAside = (count: number): string => `  and ${count} more`;

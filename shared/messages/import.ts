@@ -147,21 +147,29 @@ export const tableDateOrder = (file: string): string =>
   `${file}: its dates do not show whether the day or the month stands first.`;
 export const writeIsoDates = (): string =>
   'Say --date-order dmy or --date-order mdy, or write the dates as 2026-03-31.';
-export const registerAnswer = (units: number, rows: number, limits: number): string =>
-  `${count(units, 'unit')} on ${count(rows, 'row')}, with ${count(limits, 'known limit')}.`;
-export const eventsAnswer = (events: number, units: number): string =>
-  `${count(events, 'event')} of ${count(units, 'unit')}.`;
-export const fuelUseAnswer = (periods: number, units: number): string =>
-  `${count(periods, 'metered period')} of ${count(units, 'unit')}.`;
-export const cellFaults = (cells: number, file: string, line: number, reason: string): string =>
-  `${count(cells, 'cell')} could not be read and ${cells === 1 ? 'counts' : 'count'} as unknown; the first: ${file}, line ${line}: ${reason}.`;
-export const noUnitRow = (): string => 'the row names no unit and is left out';
+export const registerAnswer = (units: number, rows: number, limits: number, leftOut: number): string =>
+  `${count(units, 'unit')} on ${count(rows, 'row')}, with ${count(limits, 'known limit')}${leftOutToo(leftOut)}.`;
+export const eventsAnswer = (events: number, units: number, leftOut: number): string =>
+  `${count(events, 'event')} of ${count(units, 'unit')}${leftOutToo(leftOut)}.`;
+export const fuelUseAnswer = (periods: number, units: number, leftOut: number): string =>
+  `${count(periods, 'metered period')} of ${count(units, 'unit')}${leftOutToo(leftOut)}.`;
+const leftOutToo = (rows: number): string => (rows === 0 ? '' : `; ${count(rows, 'row')} set aside`);
+export const faultRemark = (file: string, line: number, reason: string): string => `${file}, line ${line}: ${reason}.`;
+export const moreFaults = (more: number): string =>
+  `${count(more, 'further cell or row', 'further cells or rows')} could not be used; the table of faults lists them.`;
+export const outOfBounds = (head: string, found: string, allowed: string): string =>
+  `${head}: ${found} cannot be (${allowed}); it counts as unknown`;
+export const crossedLimits = (lower: string, lowerValue: string, upper: string, upperValue: string): string =>
+  `${lower} (${lowerValue}) lies above ${upper} (${upperValue}); both count as unknown`;
+export const noUnitRow = (): string => 'the row names no unit and is set aside';
 export const twoRows = (line: number): string =>
-  `the same unit, fuel and valid_from as line ${line}; the first row counts, this one is left out`;
-export const unknownEvent = (file: string, line: number, found: string, nearest: string, known: string): string =>
-  `${file}, line ${line}: nobody knows the event ${quote(found)}${nearest && ` (did you mean ${quote(nearest)}?)`}; write one of ${known}.`;
-export const noEventDate = (): string => 'an event without a date is left out';
-export const badPeriod = (): string => 'a period needs a first and a last day in this order; the row is left out';
+  `the same unit, fuel and valid_from as line ${line}; the first row counts, this one is set aside`;
+export const unknownEvent = (found: string, nearest: string, known: string): string =>
+  found === ''
+    ? `no event: the cell that should name it is empty; write one of ${known}; the row is set aside`
+    : `nobody knows the event ${quote(found)}${nearest && ` (did you mean ${quote(nearest)}?)`}; write one of ${known}; the row is set aside`;
+export const noEventDate = (): string => 'the event has no date and is set aside';
+export const badPeriod = (): string => 'a period needs a first and a last day in this order; the row is set aside';
 export const noEnergy = (unit: string, fuel: string): string =>
   `${quote(unit)} of ${quote(fuel || 'an unnamed fuel')} cannot be turned into energy; the quantity counts as unknown`;
 export const unitSpelling = (found: string, registered: string): string =>

@@ -11,20 +11,27 @@ const MARKS: Readonly<Record<string, string>> = {
   spaces: 'two or more spaces',
 };
 
-export const readingNeeds = (): string => 'the unit, the date and at least one measured value';
+const KINDS: Readonly<Record<string, string>> = {
+  readings: 'readings',
+  register: 'a register of units',
+  events: 'events',
+  'fuel-use': 'fuel use',
+};
+
 export const tableShape = (delimiter: string, headLines: number): string =>
   `a table, fields by ${MARKS[delimiter] ?? delimiter}, ${headLines} ${headLines === 1 ? 'line' : 'lines'} above the rows`;
 export const blockShape = (separator: string): string =>
   `printouts, a name and a value on each line, parted by ${MARKS[separator] ?? separator}`;
 export const fileShape = (
   file: string,
+  kind: string,
   shape: string,
   decimal: string,
   encoding: string,
   reason: string,
   profile: string,
 ): string =>
-  `${file}: ${shape}, decimal ${decimal === ',' ? 'comma' : 'point'}, ${encoding} (${reason})${profile && `, profile ${quote(profile)}`}.`;
+  `${file}: ${KINDS[kind] ?? kind}; ${shape}, decimal ${decimal === ',' ? 'comma' : 'point'}, ${encoding} (${reason})${profile && `, profile ${quote(profile)}`}.`;
 export const columnLine = (
   head: string,
   field: string,

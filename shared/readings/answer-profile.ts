@@ -23,6 +23,7 @@ export function answerProfile(
     .map(({ head, field, unit, fire, state }) => [head.trim(), { field, unit, fire, state }] as const);
   return {
     name: profile?.name || file,
+    table: profile?.table ?? 'readings',
     columns: { ...Object.fromEntries(known), ...profile?.columns, ...answer.columns },
     constants: { ...profile?.constants, ...answer.constants },
     words: profile?.words ?? { fire: {}, state: {} },

@@ -17,6 +17,8 @@ export interface ProfileColumn {
  */
 export interface Profile {
   readonly name: string;
+  /** The kind of table that it is for. */
+  readonly table: 'readings' | 'register' | 'events' | 'fuel-use';
   /** Head as it stands in the file -> what the column is. */
   readonly columns: Readonly<Record<string, ProfileColumn>>;
   /** Field -> value of every row, for what the file does not say ('unit', 'fuel', 'analyzer' ...). */
@@ -33,8 +35,10 @@ const isObject = (value: unknown): value is Record<string, unknown> =>
 /** Reads a profile from JSON, with every default filled in. */
 export function readProfile(raw: unknown): Outcome<Profile> {
   if (!isObject(raw)) return fail(say.badProfile('profile', 'an object', JSON.stringify(raw) ?? 'nothing'));
-  const { name = '', columns = {}, constants = {}, words = {}, decimal = '', dateOrder = '' } = raw;
+  const { name = '', table = 'readings', columns = {}, constants = {}, words = {}, decimal = '', dateOrder = '' } = raw;
   if (typeof name !== 'string') return fail(say.badProfile('name', 'a text', String(name)));
+  if (table !== 'readings' && table !== 'register' && table !== 'events' && table !== 'fuel-use')
+    return fail(say.badProfile('table', '"readings", "register", "events" or "fuel-use"', String(table)));
   if (decimal !== '' && decimal !== '.' && decimal !== ',')
     return fail(say.badProfile('decimal', '"." or ","', String(decimal)));
   if (dateOrder !== '' && dateOrder !== 'dmy' && dateOrder !== 'mdy')
@@ -52,12 +56,24 @@ export function readProfile(raw: unknown): Outcome<Profile> {
   const { fire, state } = words;
   return succeed({
     name,
+    table,
     columns: read,
     constants: texts(constants),
     words: { fire: texts(fire), state: texts(state) },
     decimal,
     dateOrder,
   });
+}
+
+/** Reads the profiles of a notebook's cell that are for one kind of table; the others are left to other cells. */
+export function readProfiles(raw: unknown, table: Profile['table']): Outcome<readonly Profile[]> {
+  const profiles: Profile[] = [];
+  for (const entry of Array.isArray(raw) ? raw : []) {
+    const profile = readProfile(entry);
+    if (profile.status !== 'value') return profile;
+    if (profile.value.table === table) profiles.push(profile.value);
+  }
+  return succeed(profiles);
 }
 
 /** Whether a line of heads is of the profile's shape. */

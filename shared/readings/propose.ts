@@ -1,15 +1,14 @@
 import type { SourceFile } from '../cell.ts';
 import * as say from '../messages/proposal.ts';
-import type { Outcome } from '../outcome.ts';
 import { findUnit } from '../quantities/find-unit.ts';
+import { findTableKind, type TableKind, type TableKindFound } from './find-table-kind.ts';
 import type { ColumnMapping, FilePlan } from './mapping.ts';
-import { planFile } from './plan-file.ts';
 import type { Profile } from './profile.ts';
-import { READINGS_VOCABULARY } from './vocabulary.ts';
 
 /** How one file would be read, before any of it is. */
 export interface FileProposal {
   readonly file: string;
+  readonly kind: TableKind;
   /** undefined where the file is no table of readings; `fault` then says why. */
   readonly plan: FilePlan | undefined;
   readonly fault: string;
@@ -23,18 +22,18 @@ export interface FileProposal {
 export async function propose(files: readonly SourceFile[], profiles: readonly Profile[]): Promise<FileProposal[]> {
   const proposals: FileProposal[] = [];
   for (const file of files) {
-    const plan = await planFile(file, READINGS_VOCABULARY, { profiles, needs: say.readingNeeds() });
-    proposals.push(proposalOf(file.name, plan));
+    proposals.push(proposalOf(file.name, await findTableKind(file, profiles)));
   }
   return proposals;
 }
 
-function proposalOf(file: string, outcome: Outcome<FilePlan>): FileProposal {
+function proposalOf(file: string, { kind, plan: outcome }: TableKindFound): FileProposal {
   if (outcome.status === 'error')
-    return { file, plan: undefined, fault: outcome.message, questions: [], profile: undefined };
+    return { file, kind, plan: undefined, fault: outcome.message, questions: [], profile: undefined };
   if (outcome.status === 'question')
     return {
       file,
+      kind,
       plan: undefined,
       fault: outcome.question.message,
       questions: [outcome.question.remedy],
@@ -42,14 +41,15 @@ function proposalOf(file: string, outcome: Outcome<FilePlan>): FileProposal {
     };
   const { value: plan } = outcome;
   const questions = plan.questions.map(({ message, remedy }) => `${message} ${remedy}`);
-  return { file, plan, fault: '', questions, profile: asProfile(plan) };
+  return { file, kind, plan, fault: '', questions, profile: asProfile(plan, kind) };
 }
 
 /** The proposal as people read it: a line about the file, a line a column, then what is open. */
-export function proposalLines({ file, plan, fault, questions, profile }: FileProposal): string[] {
+export function proposalLines({ file, kind, plan, fault, questions, profile }: FileProposal): string[] {
   if (!plan) return [fault, ...questions];
   const heading = say.fileShape(
     file,
+    kind,
     plan.blocks ? say.blockShape(plan.blocks.separator) : say.tableShape(plan.dialect.delimiter, plan.headRecords),
     plan.decimal,
     plan.encoding,
@@ -75,12 +75,20 @@ function columnLine({ head, field, unit, fire, state, confidence, reason }: Colu
 }
 
 /** A profile that reads the file exactly as proposed. */
-function asProfile(plan: FilePlan): Profile {
+function asProfile(plan: FilePlan, table: TableKind): Profile {
   const columns = Object.fromEntries(
     plan.columns
       .filter(({ field }) => field !== '')
       .map(({ head, field, unit, fire, state }) => [head, { field, unit, fire, state }]),
   );
   const constants = Object.fromEntries(plan.constants.map(({ field, value }) => [field, value]));
-  return { name: plan.file, columns, constants, words: plan.words, decimal: plan.decimal, dateOrder: plan.dateOrder };
+  return {
+    name: plan.file,
+    table,
+    columns,
+    constants,
+    words: plan.words,
+    decimal: plan.decimal,
+    dateOrder: plan.dateOrder,
+  };
 }

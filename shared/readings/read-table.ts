@@ -7,8 +7,10 @@ import { ask, fail, type Outcome, succeed } from '../outcome.ts';
 import { classifyLine } from './classify-line.ts';
 import type { ColumnMapping, FilePlan } from './mapping.ts';
 import { planFile } from './plan-file.ts';
+import type { Profile } from './profile.ts';
 import { DateReader } from './read-date.ts';
 import { NumberReader, READ } from './read-number.ts';
+import { rivalsOf } from './rivals-of.ts';
 import type { Vocabulary } from './vocabulary.ts';
 import { keptText, NOT_UNDERSTOOD, wordMeaning } from './word-meaning.ts';
 import { padded, wrongLength } from './wrong-length.ts';
@@ -18,6 +20,8 @@ export interface CellFault {
   readonly file: string;
   readonly line: number;
   readonly reason: string;
+  /** Whether the whole row is set aside for it. */
+  readonly row?: boolean;
 }
 
 /** One row of a small table: a register, events, fuel use. Fields that the file does not have are unknown. */
@@ -38,6 +42,8 @@ export interface SmallTable {
   readonly rows: readonly SmallRow[];
   /** Cells that were no number, date or word of their list, and lines of the wrong length; grows as cells are asked for. */
   readonly faults: CellFault[];
+  /** What is to be known of whole files, a sentence each. */
+  readonly notes: readonly string[];
 }
 
 export interface TableNeeds {
@@ -47,6 +53,8 @@ export interface TableNeeds {
   /** The same in words, for messages. */
   readonly words: string;
   readonly dateOrder: '' | 'dmy' | 'mdy';
+  /** Profiles for tables of this kind. */
+  readonly profiles: readonly Profile[];
 }
 
 /** Reads the rows of small tables by the same rules as readings: dialect, encoding, heads, numbers, dates. */
@@ -57,8 +65,9 @@ export async function readTable(
 ): Promise<Outcome<SmallTable>> {
   const rows: SmallRow[] = [];
   const faults: CellFault[] = [];
+  const notes: string[] = [];
   for (const file of files) {
-    const plan = await planFile(file, needs.vocabulary, { profiles: [], needs: needs.words });
+    const plan = await planFile(file, needs.vocabulary, { profiles: needs.profiles, needs: needs.words });
     if (plan.status !== 'value') return plan;
     const heads = plan.value.columns.filter(({ field }) => field !== '');
     for (const field of needs.fields)
@@ -68,13 +77,14 @@ export async function readTable(
       const { message } = plan.value.questions[0];
       return fail(`${message} ${say.nameTheUnit()}`);
     }
+    notes.push(...rivalsOf(plan.value).map(({ head, of }) => say.rivalRemark(file.name, head, of)));
     const before = rows.length;
     const dates = await readRows(file, plan.value, needs, rows, faults, context);
     if (rows.length === before) return fail(say.noRows(file.name));
-    const question = dateQuestion(file.name, dates, needs.dateOrder);
+    const question = dateQuestion(file.name, dates, plan.value.dateOrder || needs.dateOrder);
     if (question) return question;
   }
-  return succeed({ rows, faults });
+  return succeed({ rows, faults, notes });
 }
 
 async function readRows(
@@ -86,7 +96,7 @@ async function readRows(
   context: CellContext,
 ): Promise<DateReader> {
   const records = plan.blocks ? new BlockReader(plan.blocks, plan.heads) : new RecordReader(plan.dialect);
-  const cells = new CellReader(plan, vocabulary, dateOrder, faults);
+  const cells = new CellReader(plan, vocabulary, plan.dateOrder || dateOrder, faults);
   let skip = plan.headRecords;
   const take = (text: string, last: boolean): void => {
     const batch = records.push(text, last);
@@ -95,7 +105,8 @@ async function readRows(
       const line = batch.lineOf(i);
       const reason = batch.faults.has(i) ? say.openQuote() : wrongLength(record, plan);
       if (reason !== '') {
-        if (classifyLine(record, plan, vocabulary) === 'reading') faults.push({ file: file.name, line, reason });
+        if (classifyLine(record, plan, vocabulary) === 'reading')
+          faults.push({ file: file.name, line, reason, row: true });
         return;
       }
       rows.push(cells.row(padded(record, plan), line));

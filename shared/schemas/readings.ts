@@ -54,6 +54,13 @@ export const setAsideSchema: Schema = [
   text('original', 'As it stands in the file'),
 ];
 
+/** A cell or row of a register, an events or a fuel-use table that could not be used. */
+export const faultsSchema: Schema = [
+  text('source_file', 'File'),
+  numeric('source_line', '1', 'Line', '', 0),
+  text('reason', 'What could not be used'),
+];
+
 /** A row whose every value equals that of an accepted one, which it names. */
 export const duplicatesSchema: Schema = [
   text('source_file', 'File'),

@@ -1,5 +1,6 @@
-import type { SourceFile } from '../../shared/cell.ts';
+import type { SourceFile, SourceKey } from '../../shared/cell.ts';
 import * as say from '../../shared/messages/command.ts';
+import type { TableKind } from '../../shared/readings/find-table-kind.ts';
 import { readProfile } from '../../shared/readings/profile.ts';
 import { proposalLines, propose } from '../../shared/readings/propose.ts';
 import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
@@ -8,49 +9,65 @@ import { NOTEBOOK_FORMAT, NOTEBOOK_VERSION, type NotebookDocument } from '../not
 import { Session } from '../notebook/session.ts';
 import { CommandError } from './command-error.ts';
 import { fileSources } from './file-source.ts';
+import { pathsOf } from './paths-of.ts';
 import { readFlags } from './read-flags.ts';
 import { readProfileFile } from './read-profile-file.ts';
 import type { Shell } from './shell.ts';
 
-const FLAGS = { profile: 'value', 'date-order': 'value', 'single-reading': 'value', revised: 'value' } as const;
-const USAGE = 'npm run --silent check -- FILE... [--profile FILE]';
+const FLAGS = { profile: 'files', 'date-order': 'value', 'single-reading': 'value', revised: 'value' } as const;
+const USAGE = 'npm run --silent check -- FILE... [--profile FILE...]';
 const SHOWN_SET_ASIDE = 20;
 
 /** Says what the import would read, set aside and ask; writes nothing. */
 export async function check(given: readonly string[], shell: Shell): Promise<number> {
   const flags = readFlags('check', given, FLAGS);
   if (flags.plain.length === 0) throw new CommandError(say.missingFiles('check', USAGE));
-  const profile = flags.value('profile');
-  const files = await fileSources(shell.folder, flags.plain);
   const dateOrder = flags.choice('date-order', ['dmy', 'mdy']);
   const singleReading = flags.choice('single-reading', ['as_found', 'as_left']);
   const revised = flags.choice('revised', ['keep_last', 'keep_both']);
-  const profiles = profile === undefined ? [] : [await readProfileFile(shell.folder, profile)];
-  await tellProposals([...files.values()], profiles, shell);
+  const profiles = await Promise.all(flags.files('profile').map((file) => readProfileFile(shell.folder, file)));
+  const { paths, leftOut } = await pathsOf(shell.folder, flags.plain, () => true);
+  const files = await fileSources(shell.folder, paths);
+  for (const line of leftOut) shell.out(line);
+  const kinds = await tellProposals(files, profiles, shell);
   const session = new Session(shell.catalogue, shell);
-  session.open(
-    importOnly(shell.today(), {
-      files: [...files.keys()],
-      register: '',
-      ...(dateOrder && { dateOrder }),
-      ...(singleReading && { singleReading }),
-      ...(revised && { revised }),
-      ...(profiles.length > 0 && { profiles }),
-    }),
-    files,
-  );
+  const common = { ...(dateOrder && { dateOrder }), ...(profiles.length > 0 && { profiles }) };
+  const own = { ...(singleReading && { singleReading }), ...(revised && { revised }) };
+  session.open(importOnly(shell.today(), kinds, common, own), files);
   await session.calculate();
   return tell(session, shell);
 }
 
-/** What each column of each file is taken for, how sure, and why. */
-async function tellProposals(files: readonly SourceFile[], given: readonly unknown[], shell: Shell): Promise<void> {
+/** What each column of each file is taken for, how sure, and why. Returns the keys of the files by what they are. */
+async function tellProposals(
+  files: ReadonlyMap<SourceKey, SourceFile>,
+  given: readonly unknown[],
+  shell: Shell,
+): Promise<ReadonlyMap<TableKind, SourceKey[]>> {
   const profiles = given.map(readProfile).flatMap((profile) => (profile.status === 'value' ? profile.value : []));
-  for (const proposal of await propose(files, profiles))
-    if (proposal.plan) for (const line of proposalLines(proposal)) shell.out(line);
+  const kinds = new Map<TableKind, SourceKey[]>();
+  for (const [key, file] of files)
+    for (const proposal of await propose([file], profiles)) {
+      if (proposal.plan) for (const line of proposalLines(proposal)) shell.out(line);
+      kinds.set(proposal.kind, [...(kinds.get(proposal.kind) ?? []), key]);
+    }
+  return kinds;
 }
 
-function importOnly(asOf: string, parameters: Readonly<Record<string, unknown>>): NotebookDocument {
+/** A notebook of the importing cells alone; a register among the files is used for the others. */
+function importOnly(
+  asOf: string,
+  kinds: ReadonlyMap<TableKind, readonly SourceKey[]>,
+  common: Readonly<Record<string, unknown>>,
+  ofReadings: Readonly<Record<string, unknown>>,
+): NotebookDocument {
+  const register = kinds.has('register') ? 'register' : '';
+  const cells = (['register', 'events', 'readings', 'fuel-use'] as const).flatMap((kind) => {
+    const files = kinds.get(kind);
+    if (!files) return [];
+    const parameters = { files, ...common, ...(kind !== 'register' && { register }) };
+    return [{ name: kind, kind, parameters: kind === 'readings' ? { ...parameters, ...ofReadings } : parameters }];
+  });
   return {
     format: NOTEBOOK_FORMAT,
     version: NOTEBOOK_VERSION,
@@ -58,18 +75,22 @@ function importOnly(asOf: string, parameters: Readonly<Record<string, unknown>>)
     as_of: asOf,
     settings: {},
     data: [],
-    cells: [{ name: 'readings', kind: 'readings', parameters }],
+    cells,
   };
 }
 
 function tell(session: Session, shell: Shell): number {
-  const [state] = session.states();
-  if (state.question) throw new CommandError(say.question('check', state.question.message, state.question.remedy));
-  if (state.phase === 'failed') throw new CommandError(state.message);
-  const { account, 'set-aside': setAside } = session.result(state.name)?.tables ?? {};
-  if (account) tellAccount(account, shell);
-  if (setAside) tellSetAside(setAside, shell);
-  for (const { text } of state.description?.remarks ?? []) shell.out(text);
+  for (const state of session.states()) {
+    if (state.question) throw new CommandError(say.question('check', state.question.message, state.question.remedy));
+    if (state.phase === 'failed') throw new CommandError(state.message);
+  }
+  for (const state of session.states()) {
+    const { account, 'set-aside': setAside } = session.result(state.name)?.tables ?? {};
+    if (account) tellAccount(account, shell);
+    else if (state.description) shell.out(`${state.name}: ${state.description.answer}`);
+    if (setAside) tellSetAside(setAside, shell);
+    for (const { text } of state.description?.remarks ?? []) shell.out(text);
+  }
   shell.out(say.nothingWritten());
   return 0;
 }

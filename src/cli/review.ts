@@ -6,6 +6,7 @@ import { CommandError } from './command-error.ts';
 import { fileSources } from './file-source.ts';
 import { finish, TIERS } from './finish.ts';
 import { OutFolder } from './out-folder.ts';
+import { pathsOf } from './paths-of.ts';
 import { type Flags, readFlags } from './read-flags.ts';
 import { readProfileFile } from './read-profile-file.ts';
 import type { Shell } from './shell.ts';
@@ -19,7 +20,7 @@ const FLAGS = {
   'as-of': 'value',
   horizon: 'value',
   fuel: 'value',
-  profile: 'value',
+  profile: 'files',
   'date-order': 'value',
   'single-reading': 'value',
   revised: 'value',
@@ -27,22 +28,23 @@ const FLAGS = {
 } as const;
 
 const USAGE =
-  'npm run --silent review -- --readings FILE... --register FILE --out DIR [--events FILE] [--fuel-use FILE] [--as-of YYYY-MM-DD] [--horizon DAYS] [--fuel NAME] [--profile FILE] [--date-order dmy|mdy] [--single-reading as_found|as_left] [--revised keep_last|keep_both] [--fail-on TIER]';
+  'npm run --silent review -- --readings FILE... --register FILE --out DIR [--events FILE] [--fuel-use FILE] [--as-of YYYY-MM-DD] [--horizon DAYS] [--fuel NAME] [--profile FILE...] [--date-order dmy|mdy] [--single-reading as_found|as_left] [--revised keep_last|keep_both] [--fail-on TIER]';
 
 /** Ten years, the longest horizon that anything is said about. */
 const LONGEST_HORIZON_DAYS = 3653;
 
 /** Builds the campus review over the given files, calculates it and writes every result. */
-export async function review(given: readonly string[], shell: Shell): Promise<number> {
-  const flags = readFlags('review', given, FLAGS);
+export async function review(words: readonly string[], shell: Shell): Promise<number> {
+  const flags = readFlags('review', words, FLAGS);
   if (flags.plain.length > 0) throw new CommandError(say.strayArgument('review', flags.plain[0]));
   for (const needed of ['readings', 'register', 'out'])
     if (flags.files(needed).length === 0) throw new CommandError(say.missingFlag('review', needed, USAGE));
   const settings = readSettings(flags, shell);
   const failOn = flags.choice('fail-on', TIERS);
-  const profile = flags.value('profile');
-  const profiles = profile === undefined ? {} : { profiles: [await readProfileFile(shell.folder, profile)] };
-  const { files, keys } = await openFiles(flags, shell.folder);
+  const given = await Promise.all(flags.files('profile').map((file) => readProfileFile(shell.folder, file)));
+  const profiles = given.length === 0 ? {} : { profiles: given };
+  const { files, keys, leftOut } = await openFiles(flags, shell.folder);
+  for (const line of leftOut) shell.out(line);
   const out = await OutFolder.prepare(shell.folder, flags.value('out') as string);
   const session = new Session(shell.catalogue, shell);
   const data = [...files].map(([key, { name, size, hash }]) => ({ key, name, size, hash }));
@@ -77,13 +79,19 @@ const PARTS: readonly (readonly [Part, keyof typeof FLAGS])[] = [
 async function openFiles(
   flags: Flags,
   folder: string,
-): Promise<{ files: ReadonlyMap<SourceKey, SourceFile>; keys: Record<Part, SourceKey[]> }> {
+): Promise<{
+  files: ReadonlyMap<SourceKey, SourceFile>;
+  keys: Record<Part, SourceKey[]>;
+  leftOut: readonly string[];
+}> {
+  const { paths, leftOut } = await pathsOf(folder, flags.files('readings'), (kind) => kind === 'readings');
+  const of = (flag: keyof typeof FLAGS): readonly string[] => (flag === 'readings' ? paths : flags.files(flag));
   const files = await fileSources(
     folder,
-    PARTS.flatMap(([, flag]) => flags.files(flag)),
+    PARTS.flatMap(([, flag]) => of(flag)),
   );
   const inOrder = [...files.keys()];
   const keys = { readings: [], register: [], events: [], fuelUse: [] } as Record<Part, SourceKey[]>;
-  for (const [part, flag] of PARTS) keys[part] = inOrder.splice(0, flags.files(flag).length);
-  return { files, keys };
+  for (const [part, flag] of PARTS) keys[part] = inOrder.splice(0, of(flag).length);
+  return { files, keys, leftOut };
 }

@@ -51,10 +51,12 @@ function given(parameters: Readonly<Record<string, unknown>>): CellEntry['parame
 function importCells({ readings, register, events = [], fuelUse = [], ...request }: ReviewRequest): CellEntry[] {
   const { dateOrder, singleReading, revised, profiles } = request;
   return [
-    cell('register', { files: register }),
-    ...(events.length > 0 ? [cell('events', { files: events, register: 'register' })] : []),
+    cell('register', given({ files: register, dateOrder, profiles })),
+    ...(events.length > 0 ? [cell('events', given({ files: events, register: 'register', dateOrder, profiles }))] : []),
     cell('readings', given({ files: readings, register: 'register', dateOrder, singleReading, revised, profiles })),
-    ...(fuelUse.length > 0 ? [cell('fuel-use', { files: fuelUse, register: 'register' })] : []),
+    ...(fuelUse.length > 0
+      ? [cell('fuel-use', given({ files: fuelUse, register: 'register', dateOrder, profiles }))]
+      : []),
   ];
 }
 

@@ -30,12 +30,18 @@ test('events in plain words, of units spelled otherwise, sorted', async () => {
   ]);
 });
 
-test('an event nobody knows, a row without a day', async () => {
-  const strange = await read('unit,on,event', 'B-07,2024-06-03,replacd');
-  expect(strange).toMatchObject({
-    status: 'error',
-    message: expect.stringMatching(/^happened.csv, line 2: .*"replacd" \(did you mean "replaced"\?\)/),
-  });
+test('an event nobody knows, a row without a day: set aside with a reason, the others count', async () => {
+  const strange = await read('unit,on,event', 'B-07,2024-06-03,replacd', 'B-07,2024-06-04,cleaned');
+  if (strange.status !== 'value') throw new Error(JSON.stringify(strange));
+  expect(strange.value.tables['events'].rows).toBe(1);
+  expect(rowsOf(strange.value.tables['faults'])).toEqual([
+    {
+      source_file: 'happened.csv',
+      source_line: '2',
+      reason: expect.stringMatching(/"replacd" \(did you mean "replaced"\?\)/),
+    },
+  ]);
+  expect(kind.describe(strange.value).answer).toBe('1 event of 1 unit; 1 row set aside.');
   const undated = await read('unit,on,event', 'B-07,,cleaned', 'B-07,2024-06-03,cleaned');
   expect(undated.status === 'value' && undated.value.faults.map(({ line }) => line)).toEqual([2]);
 });

@@ -94,6 +94,43 @@ describe('units of measure', () => {
   });
 });
 
+describe('what cannot be is told and counts as unknown', () => {
+  test.each([
+    ['heat_input_high_kW', '-500', /^heat_input_high: -500 cannot be/],
+    ['fuel_price', '-1', /^fuel_price: -1 cannot be/],
+    ['low_fire_share', '1.5', /^low_fire_share: 1.5 cannot be \(a share is 0 to 1\)/],
+    ['low_fire_share', '-0.2', /^low_fire_share: -0.2 cannot be/],
+  ])('%s of %s', async (head, cell, reason) => {
+    const { faults, tables } = await value(`unit,fuel,annual_fuel_therm,${head}`, `B-07,natural_gas,10,${cell}`);
+    expect(faults.map((fault) => fault.reason)).toEqual([expect.stringMatching(reason)]);
+    const known = [...rowsOf(tables['units']), ...rowsOf(tables['economics'])].flatMap((row) => [
+      row['heat_input_high_kW'] ?? '',
+      row['fuel_price_per_kWh'] ?? '',
+      row['low_fire_share'] ?? '',
+    ]);
+    expect(known.join('')).toBe('');
+  });
+
+  test('a lower limit above the upper one', async () => {
+    const { faults, tables } = await value('unit,o2_high_lower_pct,o2_high_upper_pct', 'B-07,6,4');
+    expect(faults[0].reason).toBe('o2_high_lower_pct (6) lies above o2_high_upper_pct (4); both count as unknown');
+    expect(tables['limits'].rows).toBe(0);
+  });
+
+  test('a profile answers what the heads do not say', async () => {
+    const file = fileOf('units.csv', 'Kennung,Vordruck\nB-07,20\n');
+    const profile = {
+      table: 'register',
+      columns: { Kennung: 'unit', Vordruck: { field: 'supply_min', unit: 'mbar' } },
+    };
+    const parameters = kind.readParameters({ files: [file.name], profiles: [profile, { table: 'events' }] });
+    if (parameters.status !== 'value') throw new Error(JSON.stringify(parameters));
+    const outcome = await kind.compute(parameters.value, new Map(), contextOf([file]), undefined);
+    if (outcome.status !== 'value') throw new Error(JSON.stringify(outcome));
+    expect(rowsOf(outcome.value.tables['supply-limits'])[0]).toMatchObject({ unit: 'B-07', supply_min_Pa: '2000' });
+  });
+});
+
 describe('nearly empty registers work', () => {
   test('the unit id alone', async () => {
     const result = await value('unit', 'B-07', 'B-08');
@@ -141,8 +178,8 @@ describe('bad registers', () => {
       ',3,0.5',
     );
     expect(result.faults.map(({ line, reason }) => `${line} ${reason}`)).toEqual([
-      '3 the same unit, fuel and valid_from as line 2; the first row counts, this one is left out',
-      '4 the row names no unit and is left out',
+      '3 the same unit, fuel and valid_from as line 2; the first row counts, this one is set aside',
+      '4 the row names no unit and is set aside',
       '2 o2_high_target_pct: "four" is neither a number nor a mark for unknown',
     ]);
     expect(kind.describe(result).remarks[0]).toMatchObject({ severity: 'warning' });

@@ -1,4 +1,4 @@
-import { writeFileSync } from 'node:fs';
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
 import { Desk } from './shell-for-tests.ts';
@@ -7,6 +7,8 @@ const desk = new Desk(new Map());
 writeFileSync(join(desk.folder, 'r.csv'), 'unit,taken_at,o2_pct\nB-07,2025-03-01,5\n');
 writeFileSync(join(desk.folder, 'empty.csv'), '');
 writeFileSync(join(desk.folder, 'list.json'), '[1, 2');
+mkdirSync(join(desk.folder, 'none'));
+writeFileSync(join(desk.folder, 'none', 'words.txt'), 'no table at all\n');
 const before = desk.contents();
 afterAll(() => desk.clear());
 
@@ -39,7 +41,12 @@ describe('a command that cannot be carried out ends with code 2, one line on std
       ['review', '--readings', 'gone.csv', '--register', 'r.csv', '--out', 'o'],
       /^gone\.csv: there is no such file/,
     ],
-    ['a folder', ['review', '--readings', '.', '--register', 'r.csv', '--out', 'o'], /^\. is a folder/],
+    ['a folder', ['review', '--readings', 'r.csv', '--register', '.', '--out', 'o'], /^\. is a folder/],
+    [
+      'a folder without exports',
+      ['review', '--readings', 'none', '--register', 'r.csv', '--out', 'o'],
+      /^none is a folder without any table/,
+    ],
     ['a file below a file', ['review', '--readings', 'r.csv/x', '--register', 'r.csv', '--out', 'o'], /no such file/],
     [
       'an empty file',
