@@ -2,6 +2,7 @@ import type { CellKind, Description, Read, Segment } from '../../shared/cell.ts'
 import type { FittedDrift } from '../../shared/foresight/fitted-drift.ts';
 import { lanesOf } from '../../shared/lanes/lanes-of.ts';
 import { driftAnswer } from '../../shared/messages/foresight.ts';
+import { countRegistered } from '../../shared/readings/count-registered.ts';
 import { driftSchema } from '../../shared/schemas/drift.ts';
 import { shownColumns } from '../../shared/table/schema.ts';
 import { compute, computeFit, type DriftResult } from './compute.ts';
@@ -60,9 +61,12 @@ function describe(result: DriftResult): Description {
   const outside = share(({ judged }) => judged.marginNow < 0);
   const leaving = share(({ judged }) => judged.marginNow >= 0 && judged.outBy >= 0.5);
   const unknown = share(({ judged }) => !Number.isFinite(judged.outBy));
-  const units = new Set(rows.map(({ unit }) => unit)).size;
+  const { registered, strangers } = countRegistered(
+    rows.map(({ unit }) => unit),
+    result.units,
+  );
   return {
-    answer: driftAnswer(rows.length, units, outside, leaving, unknown),
+    answer: driftAnswer(rows.length, registered, strangers, outside, leaving, unknown),
     tables: [{ table: 'drift', title: 'Drift', columns: shownColumns(driftSchema) }],
     figures: [],
     remarks: remarksOf(result),

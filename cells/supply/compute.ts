@@ -9,10 +9,13 @@ import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
 import { derivedSchema } from '../../shared/schemas/derived.ts';
 import { readingsSchema } from '../../shared/schemas/readings.ts';
 import { missingColumns } from '../../shared/table/schema.ts';
+import type { Table } from '../../shared/table/table.ts';
 import type { SupplyParameters } from './parameters.ts';
 
 export interface SupplyResult extends CellResult {
   readonly rows: readonly SupplyRow[];
+  /** The register's units: those of the fleet. */
+  readonly register: Table | undefined;
 }
 
 /** The drops as read and the growth fitted to them, before any limit. */
@@ -57,5 +60,5 @@ export async function compute(
     points: tableOfSupplyPoints(rows),
     path: tableOfSupplyPath(rows),
   };
-  return succeed({ tables, rows });
+  return succeed({ tables, rows, register: inputs.get(parameters.register)?.tables['units'] });
 }

@@ -6,6 +6,7 @@ import {
   supplyFirst,
   unknownLanes,
 } from '../../shared/messages/foresight.ts';
+import { countRegistered } from '../../shared/readings/count-registered.ts';
 import { supplySchema } from '../../shared/schemas/supply.ts';
 import { shownColumns } from '../../shared/table/schema.ts';
 import { compute, computeFit, type SupplyFit, type SupplyResult } from './compute.ts';
@@ -61,9 +62,13 @@ function remarksOf({ rows }: SupplyResult): Remark[] {
 }
 
 function describe(result: SupplyResult): Description {
+  const { registered, strangers } = countRegistered(
+    result.rows.map(({ unit }) => unit),
+    result.register,
+  );
   const count = (verdict: string): number => result.rows.filter((row) => row.verdict === verdict).length;
   return {
-    answer: supplyAnswer(result.rows.length, count('over'), count('growing'), count('within'), count('unknown')),
+    answer: supplyAnswer(registered, strangers, count('over'), count('growing'), count('within'), count('unknown')),
     tables: [{ table: 'supply', title: 'Gas supply', columns: shownColumns(supplySchema) }],
     figures: [],
     remarks: remarksOf(result),

@@ -25,10 +25,22 @@ export const noBand = (): string => 'neither the register nor an as-left reading
 export const emptyBand = (lower: string, upper: string): string =>
   `the band has no width (lower ${lower}, upper ${upper})`;
 
-export const driftAnswer = (lanes: number, units: number, outside: number, leaving: number, unknown: number): string =>
+const counted = (number: number, one: string): string => `${number} ${number === 1 ? one : `${one}s`}`;
+/** Units in the readings that the register does not have are shown, but are none of the fleet. */
+const ofUnits = (units: number, strangers: number): string =>
+  `${counted(units, 'unit')}${strangers === 0 ? '' : ` and of ${strangers} not in the register`}`;
+
+export const driftAnswer = (
+  lanes: number,
+  units: number,
+  strangers: number,
+  outside: number,
+  leaving: number,
+  unknown: number,
+): string =>
   lanes === 0
     ? 'No lane could be followed: no readings.'
-    : `${lanes} lanes of ${units} units followed: ${outside} more likely outside than inside now, ${leaving} more likely than not to leave by the horizon, ${unknown} unknown.`;
+    : `${counted(lanes, 'lane')} of ${ofUnits(units, strangers)} followed: ${outside} more likely outside than inside now, ${leaving} more likely than not to leave by the horizon, ${unknown} unknown.`;
 
 export const bandFromTarget = (lanes: number): string =>
   `${lanes} lanes have a target without a tolerance in the register; the usual tolerance of their class was taken.`;
@@ -60,10 +72,17 @@ export const noDrop = (): string => 'no visit with both static and running press
 export const noDropLimit = (): string =>
   'the register gives no limit of the drop and the service is not known to be low-pressure';
 export const notEnoughDrops = (): string => 'a single reading shows no growth';
-export const supplyAnswer = (units: number, over: number, growing: number, within: number, unknown: number): string =>
-  units === 0
+export const supplyAnswer = (
+  units: number,
+  strangers: number,
+  over: number,
+  growing: number,
+  within: number,
+  unknown: number,
+): string =>
+  units + strangers === 0
     ? 'No gas supply could be followed: no readings.'
-    : `Gas supply of ${units} units: ${over} over their limit, ${growing} growing toward it, ${within} within, ${unknown} unknown.`;
+    : `Gas supply of ${ofUnits(units, strangers)}: ${over} over their limit, ${growing} growing toward it, ${within} within, ${unknown} unknown.`;
 export const lowPressureRule = (units: number): string =>
   `${units} units have no limit of the drop in the register; 1 in. w.c. (249 Pa), the rule of thumb for low-pressure service, was taken.`;
 export const notNormalized = (units: number): string =>
@@ -74,7 +93,7 @@ export const supplyFirst = (): string =>
 export const instrumentsAnswer = (analyzers: number, biased: number, confounded: number): string =>
   analyzers === 0
     ? 'No reading names its analyzer.'
-    : `${analyzers} analyzers compared: ${biased} biased, ${confounded} not to be told apart from the units they read.`;
+    : `${counted(analyzers, 'analyzer')} compared: ${biased} biased, ${confounded} not to be told apart from the units they read.`;
 export const biasOf = (quantity: string, bias: string, sd: string): string =>
   `reads ${quantity} ${bias} points beyond the fleet’s mean (standard deviation ${sd})`;
 export const constantSince = (day: string): string => `, taken as constant since its first reading on ${day}`;

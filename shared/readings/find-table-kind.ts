@@ -63,6 +63,8 @@ export async function findTableKind(file: SourceFile, profiles: readonly Profile
       kind !== 'readings' || fields.has('co') || [...fields].some((name) => vocabulary.fields.get(name)?.measured);
     if (!measured || !needs.every((field) => fields.has(field))) continue;
     const score = known.reduce((sum, { confidence }) => sum + confidence, 0);
+    // A word in the middle of a text is no table of one column.
+    if (known.length < 2 && plan.value.headRecords > 1) continue;
     // A table of readings that lacks its date is still one: it understands more heads than the ids of a register are.
     if (score <= most) continue;
     most = score;
