@@ -2,9 +2,10 @@ import type { CellState } from '../../shared/cell-state.ts';
 import * as say from '../../shared/messages/command.ts';
 import { textAt, textsOf } from '../../shared/table/columns.ts';
 import type { Session } from '../notebook/session.ts';
-import { writtenFiles } from '../notebook/written-files.ts';
+import { type WrittenText, writtenFiles } from '../notebook/written-files.ts';
 import { CommandError } from './command-error.ts';
-import type { OutFolder } from './out-folder.ts';
+import { EarlyTables } from './early-tables.ts';
+import type { OutFolder, StagedText } from './out-folder.ts';
 import type { Shell } from './shell.ts';
 
 /** From the gravest on; `--fail-on` names the mildest that still counts. */
@@ -26,14 +27,17 @@ export interface Wanted {
  */
 export async function finish(session: Session, out: OutFolder, wanted: Wanted, shell: Shell): Promise<number> {
   const { failOn } = wanted;
+  const early = shell.scribe && new EarlyTables(session, out, shell.scribe);
   try {
     await session.calculate();
     refuseWhatOnlyTheUserSettles(session, wanted);
   } catch (cause) {
+    await early?.end();
     await out.discard();
     throw cause;
   }
-  await out.write(writtenFiles(session));
+  early?.stop();
+  await out.write(writtenFiles(session).map((file) => staged(file, early)));
   const states = session.states();
   for (const { name, phase, description } of states)
     if (phase === 'done' && description) shell.out(`${name}: ${firstLine(description.answer)}`);
@@ -43,6 +47,11 @@ export async function finish(session: Session, out: OutFolder, wanted: Wanted, s
   if (raised === 0) return 0;
   shell.err(say.failOn(failOn as Tier, raised));
   return RAISED;
+}
+
+function staged(file: WrittenText, early: EarlyTables | undefined): StagedText {
+  const found = early?.find(file.cell, file.given);
+  return found ? { ...file, written: { path: found.path, done: found.written } } : file;
 }
 
 function refuseWhatOnlyTheUserSettles(session: Session, { refuseFaults }: Wanted): void {

@@ -1,12 +1,14 @@
 import { availableParallelism } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { isMainThread, parentPort } from 'node:worker_threads';
+import { isMainThread, parentPort, workerData } from 'node:worker_threads';
 import { catalogue } from '../../cells/catalogue.ts';
 import { HelperPool } from '../notebook/crews/helper-pool.ts';
 import type { ToHelper } from '../notebook/crews/messages.ts';
 import { serveCrews } from '../notebook/crews/serve-crews.ts';
 import { runCommand } from './run-command.ts';
+import { serveScribe } from './serve-scribe.ts';
+import { SCRIBE, TableScribe } from './table-scribe.ts';
 import { threadHelper } from './thread-helper.ts';
 
 const file = fileURLToPath(import.meta.url);
@@ -34,9 +36,16 @@ async function command(): Promise<void> {
     if (cause.code !== 'EPIPE') throw cause;
   });
   const pool = helpers();
+  let scribe: TableScribe | undefined;
+  const scribeOf = (): TableScribe => {
+    scribe ??= new TableScribe(file);
+    return scribe;
+  };
   process.exitCode = await runCommand(process.argv.slice(2), {
     catalogue,
     helpers: pool,
+    // Without helpers everything stays in one thread.
+    scribe: pool && scribeOf,
     folder: process.cwd(),
     home,
     width: process.stdout.columns ?? 100,
@@ -46,6 +55,7 @@ async function command(): Promise<void> {
     err: (line) => void process.stderr.write(`${line}\n`),
   });
   pool?.end();
+  await scribe?.end();
 }
 
 /** A thread started from this very file helps the one that started it. */
@@ -55,4 +65,5 @@ function help(): void {
 }
 
 if (isMainThread) await command();
+else if (workerData === SCRIBE && parentPort) serveScribe(parentPort);
 else help();

@@ -1,12 +1,15 @@
-import { mkdir, mkdtemp, open, readdir, rename, rm, rmdir, stat } from 'node:fs/promises';
+import { mkdir, mkdtemp, readdir, rename, rm, rmdir, stat } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import * as say from '../../shared/messages/command.ts';
 import type { WrittenText } from '../notebook/written-files.ts';
 import { CommandError } from './command-error.ts';
 import { codeOf } from './file-source.ts';
+import { writePieces } from './write-pieces.ts';
 
-/** Text is gathered to about this many characters before it goes to disk. */
-const BLOCK = 1 << 20;
+/** A file to be written, or one whose text lies in `early` already. */
+export interface StagedText extends Pick<WrittenText, 'name' | 'pieces'> {
+  readonly written?: { readonly path: string; readonly done: Promise<void> };
+}
 
 /**
  * A folder that is written whole or not at all: everything goes into a hidden folder inside it, and moves into place only
@@ -42,14 +45,14 @@ export class OutFolder {
   }
 
   /** @returns the names written */
-  async write(files: readonly WrittenText[]): Promise<readonly string[]> {
+  async write(files: readonly StagedText[]): Promise<readonly string[]> {
     try {
       for (const file of files) {
         if ((await kindOf(join(this.#path, file.name))) === 'folder')
           throw new CommandError(
             say.outUnwritable(join(this.#given, file.name), 'a folder of that name is in the way'),
           );
-        await writePieces(join(this.#staging, file.name), file.pieces());
+        await this.#stage(file);
       }
       for (const { name } of files) await rename(join(this.#staging, name), join(this.#path, name));
       await rm(this.#staging, { recursive: true, force: true });
@@ -58,6 +61,18 @@ export class OutFolder {
       throw cause instanceof CommandError ? cause : new CommandError(say.outUnwritable(this.#given, codeOf(cause)));
     }
     return files.map(({ name }) => name);
+  }
+
+  /** A place for a file that is written before the others. The name is the caller's; no file of a cell can have it. */
+  early(name: string): string {
+    return join(this.#staging, `.early-${name}`);
+  }
+
+  async #stage({ name, pieces, written }: StagedText): Promise<void> {
+    const place = join(this.#staging, name);
+    if (!written) return writePieces(place, pieces());
+    await written.done;
+    await rename(written.path, place);
   }
 
   /** Leaves everything as it was found. */
@@ -74,22 +89,6 @@ async function kindOf(path: string): Promise<'file' | 'folder' | 'nothing'> {
     const code = codeOf(cause);
     if (code === 'ENOENT') return 'nothing';
     throw cause;
-  }
-}
-
-async function writePieces(path: string, pieces: Iterable<string>): Promise<void> {
-  const file = await open(path, 'wx');
-  try {
-    let block = '';
-    for (const piece of pieces) {
-      block += piece;
-      if (block.length < BLOCK) continue;
-      await file.writeFile(block);
-      block = '';
-    }
-    await file.writeFile(block);
-  } finally {
-    await file.close();
   }
 }
 

@@ -1,11 +1,14 @@
 import type { CellKind } from '../../shared/cell.ts';
 import type { HelperPool } from '../notebook/crews/helper-pool.ts';
+import type { Scribe } from './table-scribe.ts';
 
 /** What a command knows of the world around it. */
 export interface Shell {
   readonly catalogue: ReadonlyMap<string, CellKind>;
   /** Threads for heavy cells, where there are any. */
   readonly helpers?: HelperPool | undefined;
+  /** A thread that writes large tables, where there is one; started when first asked for. */
+  readonly scribe?: (() => Scribe) | undefined;
   /** The folder in which the user typed the command; their paths are meant from there. */
   readonly folder: string;
   /** The project's own folder, with sample-data and dist in it. */

@@ -12,6 +12,8 @@ export interface WrittenText {
   readonly name: string;
   /** '' for the report, which is made of all cells. */
   readonly cell: CellName;
+  /** The name that the cell gave it, which another cell may have too. */
+  readonly given: string;
   pieces(): Iterable<string>;
 }
 
@@ -26,9 +28,12 @@ export function writtenFiles(session: Session): readonly WrittenText[] {
   const files = session.outputFiles().map((file) => {
     const name = freeName(file.name, file.cell, taken);
     taken.add(name);
-    return { name, cell: file.cell, pieces: () => piecesOf(file) };
+    return { name, cell: file.cell, given: file.name, pieces: () => piecesOf(file) };
   });
-  return [...files, { name: 'report.html', cell: '', pieces: () => [renderReport(reportInput(session))] }];
+  return [
+    ...files,
+    { name: 'report.html', cell: '', given: 'report.html', pieces: () => [renderReport(reportInput(session))] },
+  ];
 }
 
 /** The first cell to write a name has it; a second cell of the same kind puts its own name before it. */

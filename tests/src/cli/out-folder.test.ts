@@ -1,8 +1,7 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { OutFolder } from '../../../src/cli/out-folder.ts';
-import type { WrittenText } from '../../../src/notebook/written-files.ts';
+import { OutFolder, type StagedText } from '../../../src/cli/out-folder.ts';
 import { Desk } from './shell-for-tests.ts';
 
 let desk = new Desk(new Map());
@@ -11,10 +10,9 @@ beforeEach(() => {
 });
 afterEach(() => desk.clear());
 
-const text = (name: string, ...pieces: string[]): WrittenText => ({ name, cell: '', pieces: () => pieces });
-const broken: WrittenText = {
+const text = (name: string, ...pieces: string[]): StagedText => ({ name, pieces: () => pieces });
+const broken: StagedText = {
   name: 'late.csv',
-  cell: '',
   *pieces() {
     yield 'half a file';
     throw new Error('the table ends early');
@@ -56,6 +54,25 @@ describe('the folder of results', () => {
     await expect(OutFolder.prepare(desk.folder, '/proc/no-such-process/a/b')).rejects.toThrow(
       /^\/proc.*cannot be written/,
     );
+  });
+
+  test('a file written early moves into place with the others', async () => {
+    const out = await OutFolder.prepare(desk.folder, 'o');
+    const path = out.early('0');
+    writeFileSync(path, 'early');
+    await out.write([text('a.csv', '1'), { ...text('x.csv', 'late'), written: { path, done: Promise.resolve() } }]);
+    expect(desk.contents()).toEqual(['o', 'o/a.csv', 'o/x.csv']);
+    expect(readFileSync(join(desk.folder, 'o/x.csv'), 'utf8')).toBe('early');
+  });
+
+  test('a file that could not be written early leaves everything as it was', async () => {
+    const out = await OutFolder.prepare(desk.folder, 'o');
+    const done = Promise.reject(Object.assign(new Error('full'), { code: 'ENOSPC' }));
+    done.catch(() => {});
+    await expect(out.write([{ ...text('x.csv', 'late'), written: { path: out.early('0'), done } }])).rejects.toThrow(
+      /^o cannot be written to/,
+    );
+    expect(desk.contents()).toEqual([]);
   });
 
   test('a folder in the place of a file is named, and nothing is written', async () => {

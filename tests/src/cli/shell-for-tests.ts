@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { CellKind } from '../../../shared/cell.ts';
 import { runCommand } from '../../../src/cli/run-command.ts';
+import type { Scribe } from '../../../src/cli/table-scribe.ts';
 
 /** What a command said and left behind. */
 export interface Ran {
@@ -15,9 +16,11 @@ export interface Ran {
 export class Desk {
   readonly folder = mkdtempSync(join(tmpdir(), 'between-visits-'));
   readonly #catalogue: ReadonlyMap<string, CellKind>;
+  readonly #scribe: Scribe | undefined;
 
-  constructor(catalogue: ReadonlyMap<string, CellKind>) {
+  constructor(catalogue: ReadonlyMap<string, CellKind>, scribe?: Scribe) {
     this.#catalogue = catalogue;
+    this.#scribe = scribe;
   }
 
   async type(...words: readonly string[]): Promise<Ran> {
@@ -25,6 +28,7 @@ export class Desk {
     const err: string[] = [];
     const code = await runCommand(words, {
       catalogue: this.#catalogue,
+      scribe: this.#scribe && (() => this.#scribe as Scribe),
       folder: this.folder,
       home: join(import.meta.dirname, '../../..'),
       width: 80,
