@@ -16,6 +16,9 @@ import { advance, beginHistory, type History, stepBack, stepForward } from './hi
 import { onlyTables, resultVersions } from './result-versions.ts';
 import { rowPage } from './row-page.ts';
 
+/** States are gathered this long, so that a change that is done sooner is drawn once and not on the way. */
+const GATHER_MS = 50;
+
 export type StateListener = (changed: readonly CellState[]) => void;
 
 /** A file that a cell wrote, with the cell's name. */
@@ -218,7 +221,7 @@ export class Session {
 
   #note(cell: CellName): void {
     this.#changed.add(cell);
-    if (this.#listeners.size > 0) this.#telling ??= setTimeout(() => this.#tell(), 16);
+    if (this.#listeners.size > 0) this.#telling ??= setTimeout(() => this.#tell(), GATHER_MS);
   }
 
   #tell(): void {
