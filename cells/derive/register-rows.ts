@@ -1,6 +1,7 @@
 import { burnerBehavior, type DensityExponents } from '../../shared/combustion/density-exponents.ts';
 import { standardPressurePa } from '../../shared/quantities/standard-pressure.ts';
 import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
+import { rowsByKey } from '../../shared/table/rows-by-key.ts';
 import type { Table } from '../../shared/table/table.ts';
 
 /** The register as the derivations need it: a number for each of its rows, and the row that counts for a reading. */
@@ -20,19 +21,13 @@ export function registerRows(
   exponents: Readonly<Record<string, DensityExponents>>,
 ): RegisterRows {
   const table = units ?? { rows: 0, columns: new Map() };
-  const [unit, fuel, burner, control, trim] = ['unit', 'fuel', 'burner', 'fuel_air_control', 'trim'].map((name) =>
+  const [fuel, burner, control, trim] = ['fuel', 'burner', 'fuel_air_control', 'trim'].map((name) =>
     textsOf(table, name),
   );
   const altitude = numbersOf(table, 'altitude_m');
   const rows = Array.from({ length: table.rows }, (_, row) => row);
   const behaviors = rows.map((row) => burnerBehavior(textAt(burner, row), textAt(control, row), textAt(trim, row)));
-  const byUnit = new Map<string, number[]>();
-  for (const row of rows) {
-    const name = textAt(unit, row);
-    const list = byUnit.get(name);
-    if (list) list.push(row);
-    else byUnit.set(name, [row]);
-  }
+  const byUnit = units ? rowsByKey(units, ['unit']) : new Map<string, readonly number[]>();
   return {
     fuels: rows.map((row) => textAt(fuel, row)),
     behaviors,

@@ -1,5 +1,6 @@
 import type { CellResult, Inputs } from '../../shared/cell.ts';
 import { boundsOf, numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
+import { rowsByKey } from '../../shared/table/rows-by-key.ts';
 import type { Table } from '../../shared/table/table.ts';
 import type { RaiseParameters } from './parameters.ts';
 
@@ -66,17 +67,9 @@ export function fleetOf(parameters: RaiseParameters, inputs: Inputs, asOf: numbe
 }
 
 function readFleet(table: Table, derived: Table): FleetReadings {
-  const byUnit = new Map<string, number[]>();
-  const unit = textsOf(table, 'unit');
+  const byUnit = rowsByKey(table, ['unit']);
   const state = textsOf(table, 'state');
-  const stage = new Int8Array(table.rows);
-  for (let row = 0; row < table.rows; row++) {
-    const name = textAt(unit, row);
-    const rows = byUnit.get(name);
-    if (rows) rows.push(row);
-    else byUnit.set(name, [row]);
-    stage[row] = STAGES[textAt(state, row)] ?? 1;
-  }
+  const stage = Int8Array.from(state.codes, (_, row) => STAGES[textAt(state, row)] ?? 1);
   const holder = (column: string): Table => (derived.columns.has(column) ? derived : table);
   return {
     table,
@@ -94,18 +87,15 @@ function readFleet(table: Table, derived: Table): FleetReadings {
 }
 
 function eventsOf(table: Table | undefined): Map<string, UnitEvent[]> {
-  const events = new Map<string, UnitEvent[]>();
-  if (!table) return events;
-  const [unit, event] = [textsOf(table, 'unit'), textsOf(table, 'event')];
+  if (!table) return new Map();
+  const event = textsOf(table, 'event');
   const on = numbersOf(table, 'on');
-  for (let row = 0; row < table.rows; row++) {
-    const name = textAt(unit, row);
-    const list = events.get(name) ?? [];
-    list.push({ day: on[row], event: textAt(event, row) });
-    events.set(name, list);
-  }
-  for (const list of events.values()) list.sort((a, b) => a.day - b.day);
-  return events;
+  return new Map(
+    [...rowsByKey(table, ['unit'])].map(([unit, rows]) => [
+      unit,
+      rows.map((row) => ({ day: on[row], event: textAt(event, row) })).sort((a, b) => a.day - b.day),
+    ]),
+  );
 }
 
 /** Whether the unit is out of use on the day: retired by register or event, or laid up and not yet recommissioned. */

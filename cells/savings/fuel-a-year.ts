@@ -1,5 +1,6 @@
 import { DAYS_PER_YEAR } from '../../shared/quantities/dates.ts';
 import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
+import { rowsByKey } from '../../shared/table/rows-by-key.ts';
 import type { Table } from '../../shared/table/table.ts';
 
 /** What a unit burns of a fuel in a year. Energy gross, kWh; price per kWh; NaN where unknown. */
@@ -47,17 +48,11 @@ function registeredUse(economics: Table | undefined): Map<string, FuelAYear> {
 function meteredUse(use: Table | undefined, asOf: number): Map<string, FuelAYear> {
   const found = new Map<string, FuelAYear>();
   if (!use) return found;
-  const [unit, fuel] = [textsOf(use, 'unit'), textsOf(use, 'fuel')];
   const [from, to, energy, cost] = ['from', 'to', 'energy_kWh', 'cost'].map((name) => numbersOf(use, name));
-  const rows = new Map<string, number[]>();
-  for (let row = 0; row < use.rows; row++) {
-    if (!Number.isFinite(from[row] + to[row] + energy[row]) || to[row] > asOf) continue;
-    const name = `${textAt(unit, row)}\u0000${textAt(fuel, row)}`;
-    rows.set(name, [...(rows.get(name) ?? []), row]);
-  }
-  for (const [name, list] of rows) {
+  const usable = (row: number): boolean => Number.isFinite(from[row] + to[row] + energy[row]) && to[row] <= asOf;
+  for (const [name, rows] of rowsByKey(use, ['unit', 'fuel'])) {
     // Latest first, until a year is covered.
-    const latest = list.sort((a, b) => to[b] - to[a]);
+    const latest = rows.filter(usable).sort((a, b) => to[b] - to[a]);
     let [days, energyKWh, paid, paidKWh] = [0, 0, 0, 0];
     for (const row of latest) {
       if (days >= DAYS_PER_YEAR - 1) break;
