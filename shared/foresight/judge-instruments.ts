@@ -4,6 +4,7 @@ import { instrumentsSchema } from '../schemas/instruments.ts';
 import { normalCdf } from '../statistics/normal.ts';
 import { numbersOf, textAt, textsOf } from '../table/columns.ts';
 import type { Table } from '../table/table.ts';
+import { groupRows, rollUp } from '../table/verbs.ts';
 import { tableOfRecords } from './table-of-records.ts';
 
 export interface InstrumentRow {
@@ -90,13 +91,11 @@ function verdictOn(
 }
 
 function countReadings(readings: Table): Map<string, number> {
-  const counted = new Map<string, number>();
   const column = textsOf(readings, 'analyzer');
-  for (let row = 0; row < readings.rows; row++) {
-    const name = textAt(column, row);
-    if (name !== '') counted.set(name, (counted.get(name) ?? 0) + 1);
-  }
-  return counted;
+  const [counted] = rollUp(readings, ['analyzer'], [{ column: 'taken_at', by: 'count' }]);
+  const { firstRow } = groupRows(readings, ['analyzer']);
+  const named = Array.from(counted, (count, group): [string, number] => [textAt(column, firstRow[group]), count]);
+  return new Map(named.filter(([name]) => name !== ''));
 }
 
 export function tableOfInstruments(rows: readonly InstrumentRow[]): Table {
