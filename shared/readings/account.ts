@@ -1,9 +1,12 @@
 import type { SourceFile } from '../cell.ts';
-import { readLines } from '../csv/read-lines.ts';
+import { type RecordEnd, readLines } from '../csv/read-lines.ts';
+import * as say from '../messages/import.ts';
+import { fail, type Outcome, succeed } from '../outcome.ts';
 import { accountSchema, duplicatesSchema, setAsideSchema } from '../schemas/readings.ts';
 import { numberColumn, textColumn } from '../table/columns.ts';
 import type { Schema } from '../table/schema.ts';
 import { type Column, makeTable, type Table } from '../table/table.ts';
+import { CheckedBytes } from './checked-bytes.ts';
 import type { LineKind } from './classify-line.ts';
 import type { FileRead, SetAside } from './read-file.ts';
 import { type ReadingColumns, ROW } from './reading-columns.ts';
@@ -33,7 +36,7 @@ export async function accountTables(
   reads: readonly FileRead[],
   setAside: readonly SetAside[],
   duplicates: readonly Duplicate[],
-): Promise<{ account: FileAccount[]; tables: { account: Table; setAside: Table; duplicates: Table } }> {
+): Promise<Outcome<{ account: FileAccount[]; tables: { account: Table; setAside: Table; duplicates: Table } }>> {
   const account = reads.map(({ lines }, file) => {
     let accepted = 0;
     let copies = 0;
@@ -45,14 +48,14 @@ export async function accountTables(
     const rows = accepted + copies + aside;
     return { file: columns.files[file], rows_read: rows, accepted, set_aside: aside, duplicates: copies, lines };
   });
-  return {
-    account,
-    tables: {
-      account: accountTable(account),
-      setAside: await setAsideTable(files, columns.files, reads, setAside),
-      duplicates: duplicatesTable(duplicates),
-    },
+  const aside = await setAsideTable(files, columns.files, reads, setAside);
+  if (aside.status !== 'value') return aside;
+  const tables = {
+    account: accountTable(account),
+    setAside: aside.value,
+    duplicates: duplicatesTable(duplicates),
   };
+  return succeed({ account, tables });
 }
 
 function accountTable(files: readonly FileAccount[]): Table {
@@ -74,26 +77,31 @@ function duplicatesTable(rows: readonly Duplicate[]): Table {
   ]);
 }
 
-/** In the order of files and lines; the text is fetched by a second read. */
+/** In the order of files and lines; the text is fetched by a second read, in which the file must be the same. */
 async function setAsideTable(
   files: readonly SourceFile[],
   names: readonly string[],
   reads: readonly FileRead[],
   setAside: readonly SetAside[],
-): Promise<Table> {
+): Promise<Outcome<Table>> {
   const rows = [...setAside].sort((a, b) => a.file - b.file || a.line - b.line);
   const texts = new Map<number, Map<number, string>>();
   for (const file of new Set(rows.map((row) => row.file))) {
-    const { encoding, dialect } = reads[file].plan;
-    const wanted = new Set(rows.filter((row) => row.file === file).map(({ line }) => line));
-    texts.set(file, await readLines(files[file].open(), encoding, dialect.newline, wanted));
+    const { encoding, dialect, blocks } = reads[file].plan;
+    const ends = rows.flatMap((row): [number, RecordEnd][] =>
+      row.file === file ? [[row.line, blocks ? 'blank' : row.oneLine ? 'line' : 'quote']] : [],
+    );
+    const again = new CheckedBytes(files[file]);
+    texts.set(file, await readLines(again.bytes(), encoding, dialect.newline, new Map(ends)));
+    if (!again.same()) return fail(say.changedWhileRead(names[file]));
   }
-  return fromTexts(setAsideSchema, [
+  const table = fromTexts(setAsideSchema, [
     rows.map(({ file }) => names[file]),
     rows.map(({ line }) => line),
     rows.map(({ reason }) => reason),
     rows.map(({ file, line }) => texts.get(file)?.get(line) ?? ''),
   ]);
+  return succeed(table);
 }
 
 function fromTexts(schema: Schema, columns: readonly (readonly (string | number)[])[]): Table {

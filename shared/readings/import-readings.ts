@@ -155,7 +155,9 @@ async function settle(
   const co2Named = findCo2Origin(columns);
   const named = options.singleReading === '' ? 0 : nameStates(columns, options.singleReading);
   const { duplicates, revised, taken } = copies.value;
-  const { account, tables } = await accountTables(files, columns, reads, setAside, duplicates);
+  const accounted = await accountTables(files, columns, reads, setAside, duplicates);
+  if (accounted.status !== 'value') return accounted;
+  const { account, tables } = accounted.value;
   const empty = account.find(({ rows_read }) => rows_read === 0);
   if (empty) return fail(say.noReadingsIn(empty.file));
   await context.pause();

@@ -19,6 +19,8 @@ export interface SetAside {
   readonly file: number;
   readonly line: number;
   readonly reason: string;
+  /** Whether its text ends with its line whatever quotes are open on it. */
+  readonly oneLine?: boolean;
   /** Its CO as written, where that is high: such a row is listed first. */
   readonly highCo: string;
 }
@@ -144,7 +146,7 @@ class FileReading {
         this.#lines[this.#recordsToSkip > 0 ? 'preamble' : 'head']++;
       } else if (fault) {
         this.#lines.reading++;
-        this.#putAside(rows[i], batch.lineOf(i), reason);
+        this.#putAside(rows[i], batch.lineOf(i), reason, true);
       } else this.#refuse(rows[i], batch.lineOf(i), [reason]);
     }
     readUpTo(rows.length);
@@ -255,8 +257,8 @@ class FileReading {
     });
   }
 
-  #putAside(record: readonly string[], line: number, reason: string): void {
-    this.#setAside.push({ file: this.#number, line, reason, highCo: this.#highCo(record) });
+  #putAside(record: readonly string[], line: number, reason: string, oneLine = false): void {
+    this.#setAside.push({ file: this.#number, line, reason, oneLine, highCo: this.#highCo(record) });
   }
 
   #highCo(record: readonly string[]): string {

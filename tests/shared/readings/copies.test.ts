@@ -108,3 +108,21 @@ describe('a file', () => {
     expect([tables['accepted'].rows, tables['set-aside'].rows]).toEqual([2, 1]);
   });
 });
+
+describe('what was set aside', () => {
+  test('is kept whole where its text spans lines', async () => {
+    const { tables } = await accepted(
+      'unit,taken_at,o2_pct,note\nB-1,2025-04-13,5,\nB-1,2025-02-30,5,"one\ntwo"\nB-1,2025-04-14,5,\n',
+    );
+    expect(rowsOf(tables['set-aside']).map((row) => row['original'])).toEqual(['B-1,2025-02-30,5,"one\ntwo"']);
+  });
+
+  test('is read from the same bytes as before, or not at all', async () => {
+    const good = 'unit,taken_at,o2_pct\nB-1,2025-04-13,5\nB-1,2025-02-30,5\n';
+    const file = { ...fileOf('a.csv', good), hash: '0'.repeat(64) };
+    expect(await readReadings([file])).toMatchObject({
+      status: 'error',
+      message: expect.stringMatching(/^a.csv changed while it was read/),
+    });
+  });
+});
