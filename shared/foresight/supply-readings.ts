@@ -18,9 +18,19 @@ export interface UnitSupply {
   readonly drop: readonly number[];
   readonly fixed: readonly number[];
   readonly running: readonly number[];
+  /** The last static and the last running pressure that were read, as they were read; NaN where none was. */
+  readonly lastFixed: number;
+  readonly lastRunning: number;
   /** How many of the drops were brought to the rated input. */
   readonly normalized: number;
 }
+
+/**
+ * Found and left of a visit that differ by no more than this are two readings of one drop and are averaged; where they differ
+ * by more, the supply was changed at the visit, and what was left counts. A tenth of an inch of water, in pascals: a gauge
+ * read to half of that twice, static and running (common practice, no source).
+ */
+const SAME_DROP_PA = 25;
 
 /** Clocked input is believed within this range of the rated one. */
 const BELIEVED: readonly [number, number] = [0.3, 1.5];
@@ -53,6 +63,7 @@ function rowsByUnit({ derived, units }: SupplyTables, asOf: number): Map<string,
 function supplyReader(tables: SupplyTables, exponent: number): (unit: string, rows: number[]) => UnitSupply {
   const { readings, derived } = tables;
   const fire = textsOf(derived, 'fire');
+  const state = textsOf(derived, 'state');
   const taken = numbersOf(derived, 'taken_at');
   const drop = numbersOf(derived, 'supply_drop_Pa');
   const fixed = numbersOf(readings, 'supply_static_Pa');
@@ -70,15 +81,45 @@ function supplyReader(tables: SupplyTables, exponent: number): (unit: string, ro
     const days = [...byDay.keys()].sort((a, b) => a - b);
     const mean = (day: number, value: (row: number) => number): number => meanKnown((byDay.get(day) ?? []).map(value));
     const factor = (row: number): number => full(row, unit);
+    const dropAt = (row: number): number => drop[row] * (Number.isFinite(factor(row)) ? factor(row) : 1);
+    const byVisit = days.map((day) => dropOfVisit(byDay.get(day) ?? [], dropAt, (row) => textAt(state, row)));
+    const inOrder = days.flatMap((day) => inOrderOfStates(byDay.get(day) ?? [], (row) => textAt(state, row)));
+    const last = (values: Float64Array): number => {
+      const row = inOrder.findLast((at) => Number.isFinite(values[at]));
+      return row === undefined ? Number.NaN : values[row];
+    };
     return {
       unit,
       days,
-      drop: days.map((day) => mean(day, (row) => drop[row] * (Number.isFinite(factor(row)) ? factor(row) : 1))),
+      drop: byVisit,
       fixed: days.map((day) => mean(day, (row) => fixed[row])),
       running: days.map((day) => mean(day, (row) => running[row])),
+      lastFixed: last(fixed),
+      lastRunning: last(running),
       normalized: high.filter((row) => Number.isFinite(factor(row)) && Number.isFinite(drop[row])).length,
     };
   };
+}
+
+/** What a visit left counts; trial settings on the way only where there is nothing else. */
+const STATE_ORDER: readonly string[] = ['trial', 'as_found', 'unknown', 'as_left'];
+
+function inOrderOfStates(rows: readonly number[], stateOf: (row: number) => string): readonly number[] {
+  const place = (row: number): number => STATE_ORDER.indexOf(stateOf(row));
+  return [...rows].sort((a, b) => place(a) - place(b) || a - b);
+}
+
+function dropOfVisit(
+  rows: readonly number[],
+  dropAt: (row: number) => number,
+  stateOf: (row: number) => string,
+): number {
+  const of = (...states: readonly string[]): number =>
+    meanKnown(rows.filter((row) => states.includes(stateOf(row))).map(dropAt));
+  const [found, left] = [of('as_found', 'unknown'), of('as_left')];
+  if (Number.isNaN(found) && Number.isNaN(left)) return of('trial');
+  if (Number.isNaN(left)) return found;
+  return Math.abs(left - found) <= SAME_DROP_PA ? (left + found) / 2 : left;
 }
 
 /** High fire where the unit has one, else its only fire: a drop at low fire says nothing. */

@@ -15,8 +15,8 @@ export function tableOfSupply(rows: readonly SupplyRow[]): Table {
     rows.map((row) => ({
       unit: row.unit,
       readings_used: row.used,
-      static_now_Pa: lastKnown(row.fixed),
-      running_now_Pa: lastKnown(row.running),
+      static_now_Pa: row.lastFixed,
+      running_now_Pa: row.lastRunning,
       drop_now_Pa: row.dropNow,
       drop_slope_Pa_per_year: row.state.rate,
       slope_lower: row.slopeLower,
@@ -38,8 +38,6 @@ export function tableOfSupply(rows: readonly SupplyRow[]): Table {
     })),
   );
 }
-
-const lastKnown = (values: readonly number[]): number => values.findLast(Number.isFinite) ?? Number.NaN;
 
 export function tableOfSupplyPoints(rows: readonly SupplyRow[]): Table {
   const records = rows.flatMap(({ unit, days, drop }) =>

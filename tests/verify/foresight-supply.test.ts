@@ -26,7 +26,9 @@ function simulate(count: number, visits: number, noise: number, seed: number, sh
     const now = rate > 0 ? 249 - 2 * rate * random() - 5 : 60 + 80 * random();
     const drop = days.map((day) => now - (rate * (AS_OF - day)) / 365.25 + noise * normal());
     const fixed = days.map(() => 2000 + 10 * normal());
-    return { unit: `U-${i}`, days, drop, fixed, running: fixed.map((value, k) => value - drop[k]), normalized: 0 };
+    const running = fixed.map((value, k) => value - drop[k]);
+    const last = { lastFixed: fixed[fixed.length - 1], lastRunning: running[running.length - 1] };
+    return { unit: `U-${i}`, days, drop, fixed, running, ...last, normalized: 0 };
   });
   return { units, growth };
 }

@@ -20,6 +20,8 @@ const unit = (name: string, drop: readonly number[], fixed = 2000): UnitSupply =
   drop,
   fixed: drop.map(() => fixed),
   running: drop.map((value) => fixed - value),
+  lastFixed: fixed,
+  lastRunning: fixed - (drop.at(-1) ?? Number.NaN),
   normalized: 0,
 });
 
@@ -74,7 +76,16 @@ describe('verdicts on the drop', () => {
 describe('what the columns fit (common practice, no source)', () => {
   const days = yearly(7);
   const pattern = (fixed: number[], drop: number[]): string =>
-    supplyPattern({ unit: 'P', days, fixed, drop, running: fixed.map((v, i) => v - drop[i]), normalized: 0 });
+    supplyPattern({
+      unit: 'P',
+      days,
+      fixed,
+      drop,
+      running: fixed.map((v, i) => v - drop[i]),
+      lastFixed: Number.NaN,
+      lastRunning: Number.NaN,
+      normalized: 0,
+    });
   const still = [2000, 2004, 1998, 2001, 1999, 2003, 2000];
   const rising = [100, 118, 142, 161, 179, 202, 219];
   const flat = [100, 103, 98, 101, 99, 102, 100];
@@ -121,4 +132,48 @@ test('the drop is brought to the rated input: half the input, a drop (1/2)^-1.85
   const [read] = readSupply({ readings, derived, units }, AS_OF, 1.85);
   expect(read.drop[0]).toBeCloseTo(50 * 2 ** 1.85, 9);
   expect(read.normalized).toBe(1);
+});
+
+describe('found and left of one visit', () => {
+  const on = readIsoDate('2025-10-01');
+  const read = (rows: readonly { state: string; running: number }[]): UnitSupply => {
+    const records = rows.map(({ state, running }) => ({
+      unit: 'U',
+      taken_at: on,
+      fire: 'high',
+      state,
+      supply_static_Pa: 2466,
+      supply_running_Pa: running,
+      supply_drop_Pa: 2466 - running,
+    }));
+    const readings = tableOfRecords(
+      readingsSchema,
+      records.map(({ supply_drop_Pa: _, ...rest }) => rest),
+    );
+    const derived = tableOfRecords(
+      derivedSchema,
+      records.map(({ supply_static_Pa: _s, supply_running_Pa: _r, ...rest }) => rest),
+    );
+    return readSupply({ readings, derived, units: undefined }, AS_OF, 1.85)[0];
+  };
+
+  test('a supply put right at the visit is told as it was left, and the last pressures are ones that were read', () => {
+    const { drop, lastFixed, lastRunning } = read([
+      { state: 'as_left', running: 2217 },
+      { state: 'as_found', running: 2117 },
+      { state: 'trial', running: 2000 },
+    ]);
+    expect(drop).toEqual([249]);
+    expect([lastFixed, lastRunning]).toEqual([2466, 2217]);
+  });
+
+  test('two readings of one drop are averaged; a trial counts only where there is nothing else', () => {
+    expect(
+      read([
+        { state: 'as_found', running: 2210 },
+        { state: 'as_left', running: 2218 },
+      ]).drop,
+    ).toEqual([252]);
+    expect(read([{ state: 'trial', running: 2166 }]).drop).toEqual([300]);
+  });
 });
