@@ -1,4 +1,4 @@
-import { noReadingsSince, retiredOn } from '../messages/foresight.ts';
+import { noReadingsSince, retiredOn, tooFewVisits } from '../messages/foresight.ts';
 import { writeDay } from '../quantities/dates.ts';
 import { studentQuantile } from '../statistics/student.ts';
 import { numbersOf, textAt, textsOf } from '../table/columns.ts';
@@ -67,9 +67,22 @@ export function judgeDrift(
   const retired = retirements(tables, fitted.asOf);
   const changed = eventDays(tables.events, NEW_SERIES_EVENTS, fitted.asOf);
   const deviations = ninetyFive(fitted);
-  const rows = fitted.lanes.map((lane, index) =>
-    judgeFitted(fitted, lane, index, limits.get(lane.unit) ?? [], options, retired, changed, deviations, judge),
-  );
+  const noChance = chanceless(fitted);
+  const rows = fitted.lanes.map((lane, index) => {
+    const why = noChance(index);
+    return judgeFitted(
+      fitted,
+      lane,
+      index,
+      limits.get(lane.unit) ?? [],
+      options,
+      retired,
+      changed,
+      deviations,
+      why,
+      judge,
+    );
+  });
   const known = new Set(rows.map(keyOf));
   const lanesOfUnit = new Map<string, LaneName[]>();
   for (const { unit, fuel, fire } of fitted.lanes)
@@ -98,6 +111,7 @@ function judgeFitted(
   retired: ReadonlyMap<string, number>,
   changed: ReadonlyMap<string, readonly number[]>,
   deviations: number,
+  noChance: string,
   judge: typeof judgeLane,
 ): DriftRow {
   const { asOf, series } = fitted;
@@ -112,11 +126,13 @@ function judgeFitted(
     options.bands,
   );
   const spoken = series.readings[index] > 0;
-  const state = spoken ? stateIn(fitted, index, fromO2, factor) : NOTHING;
+  const fitState = spoken ? stateIn(fitted, index, fromO2, factor) : NOTHING;
+  const rated = spoken && noChance === '';
+  const state = rated ? fitState : { ...fitState, rate: Number.NaN };
   const horizon = asOf + options.horizonDays;
   const reason = reasonAgainst(lane.unit, spoken, retired, changed);
   const judged = judge(
-    { state, lastVisit: series.to[index], asOf, horizon, reason, dates: options.dates ?? true },
+    { state: fitState, lastVisit: series.to[index], asOf, horizon, reason, noChance, dates: options.dates ?? true },
     band,
   );
   const half = deviations * Math.sqrt(state.rateVariance);
@@ -131,7 +147,7 @@ function judgeFitted(
     horizon,
     slopeLower: state.rate - half,
     slopeUpper: state.rate + half,
-    slopeSource: spoken ? sourceOf(fitted.states.ownWeight[index]) : '',
+    slopeSource: rated ? sourceOf(fitted.states.ownWeight[index]) : '',
     fromO2,
   };
 }
@@ -143,6 +159,20 @@ function judgeFitted(
 function ninetyFive({ lanes }: FittedDrift): number {
   const classes = new Set(lanes.map(({ burner, control, fuel, fire }) => [burner, control, fuel, fire].join('\u0000')));
   return studentQuantile(0.975, Math.max(3, lanes.length - classes.size));
+}
+
+/** Intervals between visits in the whole fleet below which no class can speak for a lane that has none of its own. */
+const LEAST_CLASS_INTERVALS = 10;
+/** Intervals in the whole fleet below which nothing can be told of any rate. */
+const LEAST_INTERVALS = 2;
+
+/** Why no rate, and so no chance, is known of a lane: too few intervals between visits, its own or the fleet's. */
+function chanceless({ series }: FittedDrift): (lane: number) => string {
+  const intervals = series.visits.reduce((sum, visits) => sum + Math.max(0, visits - 1), 0);
+  return (lane) => {
+    const least = series.visits[lane] < 2 ? LEAST_CLASS_INTERVALS : LEAST_INTERVALS;
+    return intervals < least ? tooFewVisits(series.visits[lane], intervals, least) : '';
+  };
 }
 
 const sameQuantity = (limits: LaneLimits | undefined, quantity: string): LaneLimits | undefined =>
@@ -193,7 +223,10 @@ function withoutReadings(
     lane: -1,
     band,
     state: NOTHING,
-    judged: judgeLane({ state: NOTHING, lastVisit: Number.NaN, asOf, horizon, reason, dates: false }, band),
+    judged: judgeLane(
+      { state: NOTHING, lastVisit: Number.NaN, asOf, horizon, reason, noChance: '', dates: false },
+      band,
+    ),
     horizon,
     slopeLower: Number.NaN,
     slopeUpper: Number.NaN,

@@ -38,6 +38,8 @@ export interface JudgeQuestion {
   readonly horizon: number;
   /** Why the lane cannot be judged whatever its readings, '' where it can. */
   readonly reason: string;
+  /** Why no chance can be told though the level is known, '' where it can. */
+  readonly noChance: string;
   /** Whether the dates of leaving are wanted: they cost ten times the chances. */
   readonly dates: boolean;
 }
@@ -51,6 +53,7 @@ export function judgeLane(question: JudgeQuestion, band: LaneBand): JudgedLane {
   if (since > FURTHEST_YEARS) return { ...UNKNOWN, reason: tooOld(writeDay(lastVisit), FURTHEST_YEARS) };
   const now = levelAt(state, Math.max(0, since));
   const level = { ...UNKNOWN, levelNow: now.mean, levelNowSd: now.sd };
+  if (question.noChance !== '') return { ...level, reason: question.noChance };
   if (!(Number.isFinite(band.lower) || Number.isFinite(band.upper))) return { ...level, reason: noBand() };
   if (band.lower >= band.upper) return { ...level, reason: emptyBand(String(band.lower), String(band.upper)) };
   const barriers = {

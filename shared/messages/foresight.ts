@@ -15,17 +15,20 @@ export const notFinite = (cell: string, name: string, from: number, to: number, 
 export const notAChoice = (cell: string, name: string, choices: string, found: string): string =>
   `${cell}: ${name} must be one of ${choices}, it is ${found}; choose one of these.`;
 
+const counted = (number: number, one: string): string => `${number} ${number === 1 ? one : `${one}s`}`;
+
 // Why something is unknown; each fits after "unknown: ".
 export const noReadings = (): string => 'no usable reading';
 export const noReadingsSince = (day: string): string => `no usable reading since other hardware was fitted on ${day}`;
 export const retiredOn = (day: string): string => `retired on ${day}`;
 export const tooOld = (day: string, years: number): string =>
   `the last reading is of ${day}, more than ${years} years before`;
+export const tooFewVisits = (visits: number, intervals: number, least: number): string =>
+  `${counted(visits, 'visit')} to this lane and ${counted(intervals, 'interval')} between visits in the whole fleet, of at least ${least} that a rate asks for`;
 export const noBand = (): string => 'neither the register nor an as-left reading nor the burner gives a band';
 export const emptyBand = (lower: string, upper: string): string =>
   `the band has no width (lower ${lower}, upper ${upper})`;
 
-const counted = (number: number, one: string): string => `${number} ${number === 1 ? one : `${one}s`}`;
 /** Units in the readings that the register does not have are shown, but are none of the fleet. */
 const ofUnits = (units: number, strangers: number): string =>
   `${counted(units, 'unit')}${strangers === 0 ? '' : ` and of ${strangers} not in the register`}`;

@@ -112,12 +112,22 @@ describe('few, odd and missing readings end in a verdict or in an unknown with i
     expect(number(table, 'probability_out_by_horizon')).toBeNaN();
   });
 
-  test('one reading: its level, the class’s rate', async () => {
+  test('one reading: its level, no rate and no chance', async () => {
     const table = await drift([{ on: '2025-10-01', o2: 4.1 }], [target]);
+    expect(number(table, 'level_now')).toBeCloseTo(4.1, 0);
+    expect(number(table, 'slope_per_year')).toBeNaN();
+    expect(number(table, 'probability_out_by_horizon')).toBeNaN();
+    expect(word(table, 'slope_source')).toBe('');
+    expect(word(table, 'reason')).toMatch(/^1 visit/);
+    expect(number(table, 'readings_used')).toBe(1);
+  });
+
+  test('one reading of a unit among many with years of visits: the class speaks for it', async () => {
+    const others = ['B-2', 'B-3', 'B-4'].flatMap((unit) => yearly([4, 4.1, 4, 4.2, 4.1], { unit }));
+    const table = await drift([{ on: '2025-10-01', o2: 4.1 }, ...others], [target]);
     expect(word(table, 'slope_source')).toBe('class');
     expect(number(table, 'probability_out_by_horizon')).toBeGreaterThan(0);
     expect(number(table, 'probability_out_by_horizon')).toBeLessThan(1);
-    expect(number(table, 'readings_used')).toBe(1);
   });
 
   test('all readings on one day', async () => {
@@ -125,9 +135,9 @@ describe('few, odd and missing readings end in a verdict or in an unknown with i
       ['as_found', 'as_found', 'as_left', 'as_left'].map((state, i) => ({ on: '2025-10-01', o2: 4 + 0.1 * i, state })),
       [target],
     );
-    expect(word(table, 'slope_source')).toBe('class');
     expect(number(table, 'visits_used')).toBe(1);
-    expect(number(table, 'slope_lower')).toBeLessThan(0);
+    expect(number(table, 'slope_lower')).toBeNaN();
+    expect(word(table, 'reason')).toMatch(/^1 visit/);
   });
 
   test('identical values for years', async () => {
