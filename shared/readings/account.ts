@@ -77,14 +77,16 @@ function duplicatesTable(rows: readonly Duplicate[]): Table {
   ]);
 }
 
-/** In the order of files and lines; the text is fetched by a second read, in which the file must be the same. */
+/** By file name and line, whatever the order of the files; the text is fetched by a second read, in which the file must be the same. */
 async function setAsideTable(
   files: readonly SourceFile[],
   names: readonly string[],
   reads: readonly FileRead[],
   setAside: readonly SetAside[],
 ): Promise<Outcome<Table>> {
-  const rows = [...setAside].sort((a, b) => a.file - b.file || a.line - b.line);
+  const order = (a: SetAside, b: SetAside): number =>
+    a.file === b.file ? a.line - b.line : names[a.file] < names[b.file] ? -1 : 1;
+  const rows = [...setAside].sort(order);
   const texts = new Map<number, Map<number, string>>();
   for (const file of new Set(rows.map((row) => row.file))) {
     const { encoding, dialect, blocks } = reads[file].plan;
