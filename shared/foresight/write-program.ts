@@ -16,6 +16,13 @@ export interface WrittenProgram {
   readonly series: LaneSeries;
 }
 
+/**
+ * A burner left further from its aim than this many points of O2, and than this many setting tolerances, was left there: two
+ * or three times what repeatability and an analyzer's bias explain together.
+ */
+const FAR_FROM_AIM_O2 = 1;
+const FAR_FROM_AIM_TOLERANCES = 3;
+
 /** Per lane, its series in force: since the last change of hardware. */
 export interface LaneSeries {
   readonly readings: Int32Array;
@@ -252,15 +259,22 @@ export class ProgramWriter {
     return known;
   }
 
+  /** The aim that an as-left reading speaks for; none (NaN) where it was left so far off that no noise explains it. */
+  #aimBehind(row: number, value: number): number {
+    const { aim, tolerance } = this.#readings;
+    const farthest = Math.max(FAR_FROM_AIM_O2, FAR_FROM_AIM_TOLERANCES * tolerance[row]);
+    return Math.abs(value - aim[row]) > farthest ? Number.NaN : aim[row];
+  }
+
   #reading(row: number, lane: number, fleetLane: number, own: UnitColumns, fresh: number = STEP.set): void {
-    const { first, second, aim, analyzer, analyzers, day } = this.#readings;
+    const { first, second, analyzer, analyzers, day } = this.#readings;
     const named = this.#biasOf(analyzer[row]);
     for (const [cell, value] of [first[row], second[row]].entries()) {
       if (!Number.isFinite(value)) continue;
       const kind = this.#fresh[fleetLane] === 1 ? fresh : STEP.read;
       const bias = named ? own.place(analyzer[row] + cell * analyzers) : -1;
       const offset = cell === 1 ? own.place(this.#offsetColumn(fleetLane)) : -1;
-      this.#add(kind, lane, day[row], value, kind === STEP.left ? aim[row] : 0, cell, bias, offset);
+      this.#add(kind, lane, day[row], value, kind === STEP.left ? this.#aimBehind(row, value) : 0, cell, bias, offset);
       this.#fresh[fleetLane] = 0;
       if (this.#used[row] === 0) this.#count(row, fleetLane);
     }

@@ -140,6 +140,17 @@ describe('few, odd and missing readings end in a verdict or in an unknown with i
     expect(word(table, 'reason')).toMatch(/^1 visit/);
   });
 
+  test('a burner left far off its target is told where it was left, not half way to the target', async () => {
+    const table = await drift(
+      [
+        { on: '2025-10-01', o2: 8.8, state: 'as_found' },
+        { on: '2025-10-01', o2: 8.6, state: 'as_left' },
+      ],
+      [target],
+    );
+    expect(number(table, 'level_left')).toBeCloseTo(8.6, 1);
+  });
+
   test('identical values for years', async () => {
     const table = await drift(yearly([4, 4, 4, 4, 4, 4, 4, 4]), [target]);
     expect(number(table, 'level_now')).toBeCloseTo(4, 1);
