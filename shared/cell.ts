@@ -27,6 +27,8 @@ export interface CellResult {
 export interface Read {
   readonly cell: CellName;
   readonly tables?: readonly string[];
+  /** While that cell fails, asks or waits, the reader is calculated without it: it is then absent from the inputs. */
+  readonly optional?: true;
 }
 
 export type Inputs = ReadonlyMap<CellName, CellResult>;

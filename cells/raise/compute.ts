@@ -1,5 +1,6 @@
 import type { CellContext, CellResult, Inputs, Remark } from '../../shared/cell.ts';
 import type { LaneTables } from '../../shared/lanes/lanes-of.ts';
+import { leftOutOfRaise } from '../../shared/messages/left-out.ts';
 import { wrongInput } from '../../shared/messages/raise.ts';
 import { raisedAnswer } from '../../shared/messages/raised-answer.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
@@ -67,19 +68,36 @@ export async function compute(
     ...findNoData(fleet, parameters, skip),
   ];
   const ranked = rankFindings(findings, fuelWeights(fleet));
+  const remarks = remarksOf(fleet, parameters, ranked, tolerance.expectedInside, skip, months);
+  const gravest = remarks.filter(({ severity }) => severity === 'danger');
   return succeed({
     tables: { raised: raisedTable(ranked) },
     answer: answerOf(ranked, unitsOf(fleet, ranked).size),
-    remarks: remarksOf(fleet, parameters, ranked, tolerance.expectedInside, skip, months),
+    remarks: [
+      ...gravest,
+      ...leftOutRemarks(parameters, inputs),
+      ...remarks.filter(({ severity }) => severity !== 'danger'),
+    ],
     history: historyOf(parameters, inputs, fleet),
     asOf: context.asOf,
+  });
+}
+
+const isOptional = (parameter: keyof RaiseParameters): boolean => parameter !== 'readings' && parameter !== 'register';
+
+/** A list that lacks something says so before anything else but danger. */
+function leftOutRemarks(parameters: RaiseParameters, inputs: Inputs): Remark[] {
+  return NEEDED.flatMap(([parameter]) => {
+    const cell = String(parameters[parameter]);
+    if (cell === '' || !isOptional(parameter) || inputs.has(cell)) return [];
+    return [{ severity: 'warning', text: leftOutOfRaise(parameter, cell) } as const];
   });
 }
 
 function wrongInputs(parameters: RaiseParameters, inputs: Inputs): string {
   for (const [parameter, table, columns] of NEEDED) {
     const cell = String(parameters[parameter]);
-    if (cell === '') continue;
+    if (cell === '' || (isOptional(parameter) && !inputs.has(cell))) continue;
     const found = inputs.get(cell)?.tables[table];
     const missing = columns.filter((column) => !found?.columns.has(column));
     if (missing.length > 0) return wrongInput(cell, table, missing.join(', '));

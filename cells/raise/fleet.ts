@@ -2,6 +2,7 @@ import type { CellResult, Inputs } from '../../shared/cell.ts';
 import { boundsOf, numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
 import { rowsByKey } from '../../shared/table/rows-by-key.ts';
 import type { Table } from '../../shared/table/table.ts';
+import { coOfReadings } from './co-of-readings.ts';
 import type { RaiseParameters } from './parameters.ts';
 
 /** Everything the judgement looks at, with the readings grouped by unit. Tables that are not there are undefined. */
@@ -52,7 +53,7 @@ export function fleetOf(parameters: RaiseParameters, inputs: Inputs, asOf: numbe
   const derived = tables(parameters.derive)['derived'];
   return {
     asOf,
-    readings: readFleet(readings, derived?.rows === readings.rows ? derived : EMPTY),
+    readings: readFleet(readings, derived?.rows === readings.rows ? derived : coOfReadings(readings)),
     units: register['units'],
     supplyLimits: register['supply-limits'],
     economics: register['economics'],

@@ -27,14 +27,17 @@ export const kind: CellKind<RaiseParameters, RaiseResult> = {
 
 function reads(parameters: RaiseParameters): Read[] {
   const of = (cell: string, ...tables: string[]): Read[] => (cell === '' ? [] : [{ cell, tables }]);
+  // High CO and a supply over its maximum are facts of readings and register: no failing fit may hide them.
+  const ifThere = (cell: string, ...tables: string[]): Read[] =>
+    of(cell, ...tables).map((read) => ({ ...read, optional: true }));
   return [
     ...of(parameters.readings, 'accepted'),
     ...of(parameters.register, 'units', 'supply-limits', 'economics', 'planning'),
-    ...of(parameters.events, 'events'),
-    ...of(parameters.derive, 'derived'),
-    ...of(parameters.drift, 'drift', 'points', 'path'),
-    ...of(parameters.supply, 'supply', 'points', 'path'),
-    ...of(parameters.instruments, 'instruments'),
+    ...ifThere(parameters.events, 'events'),
+    ...ifThere(parameters.derive, 'derived'),
+    ...ifThere(parameters.drift, 'drift', 'points', 'path'),
+    ...ifThere(parameters.supply, 'supply', 'points', 'path'),
+    ...ifThere(parameters.instruments, 'instruments'),
   ];
 }
 

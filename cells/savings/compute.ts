@@ -1,6 +1,7 @@
 import type { CellContext, CellResult, Inputs, Remark } from '../../shared/cell.ts';
 import { findFuel } from '../../shared/fuels/find-fuel.ts';
 import { type FuelProperties, fuelProperties } from '../../shared/fuels/fuel-properties.ts';
+import { leftOutOfSavings } from '../../shared/messages/left-out.ts';
 import * as message from '../../shared/messages/savings.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
 import { DAYS_PER_YEAR, writeDay } from '../../shared/quantities/dates.ts';
@@ -44,7 +45,11 @@ export async function compute(
     if (rows.length % 500 === 0) await context.pause();
   }
   const savings = savingsTable(rows);
-  return succeed({ tables: { savings }, answer: answerOf(rows, savings), remarks: remarksOf(rows) });
+  return succeed({
+    tables: { savings },
+    answer: answerOf(rows, savings),
+    remarks: [...leftOutRemarks(parameters, inputs), ...remarksOf(rows)],
+  });
 }
 
 type RowMaker = (visit: TunedVisit) => SavingRow;
@@ -166,6 +171,14 @@ function answerOf(rows: readonly SavingRow[], table: Table): string {
   };
   const yes = rows.filter((_, row) => textAt(told, row) === 'yes').length;
   return message.savingsAnswer(rows.length, yes, total, total - half(1), total + half(2), costed.length);
+}
+
+function leftOutRemarks(parameters: SavingsParameters, inputs: Inputs): Remark[] {
+  return (['drift', 'fuelUse'] as const).flatMap((parameter) => {
+    const cell = parameters[parameter];
+    if (cell === '' || inputs.has(cell)) return [];
+    return [{ severity: 'warning', text: leftOutOfSavings(parameter, cell) } as const];
+  });
 }
 
 function remarksOf(rows: readonly SavingRow[]): Remark[] {

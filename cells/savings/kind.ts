@@ -25,12 +25,13 @@ export const kind: CellKind<SavingsParameters, SavingsResult> = {
 
 function reads({ readings, derive, register, drift, fuelUse }: SavingsParameters): Read[] {
   const of = (cell: string, ...tables: string[]): Read[] => (cell === '' ? [] : [{ cell, tables }]);
+  const ifThere = (cell: string, table: string): Read[] => of(cell, table).map((read) => ({ ...read, optional: true }));
   return [
     ...of(readings, 'accepted'),
     ...of(derive, 'derived'),
     ...of(register, 'economics', 'planning'),
-    ...of(drift, 'drift'),
-    ...of(fuelUse, 'use'),
+    ...ifThere(drift, 'drift'),
+    ...ifThere(fuelUse, 'use'),
   ];
 }
 

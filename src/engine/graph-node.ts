@@ -78,9 +78,13 @@ export function phaseOf({ status }: { readonly status: 'value' | 'error' | 'ques
 
 export function sameReads(a: NodeSpec<unknown>, b: NodeSpec<unknown>): boolean {
   if (a.reads.length !== b.reads.length) return false;
-  return a.reads.every(({ node, parts }, at) => {
+  return a.reads.every(({ node, parts, optional }, at) => {
     const other = b.reads[at];
-    return node === other.node && (parts === other.parts || parts?.join('\n') === other.parts?.join('\n'));
+    return (
+      node === other.node &&
+      optional === other.optional &&
+      (parts === other.parts || parts?.join('\n') === other.parts?.join('\n'))
+    );
   });
 }
 

@@ -1,7 +1,7 @@
 import type { Outcome } from '../../shared/outcome.ts';
 import { fingerprint } from './fingerprint.ts';
 import { atRest, type GraphNode, moved, type NodeState, newNode, phaseOf, reasonOf, sameReads } from './graph-node.ts';
-import type { NodeId, NodeSpec, Reason, Versions } from './node.ts';
+import type { NodeId, NodeRead, NodeSpec, Reason, Versions } from './node.ts';
 import { type Plan, planOf } from './order.ts';
 import { runNode } from './run-node.ts';
 import { ResultStore, type StoreAccount, type StoredOutcome } from './store.ts';
@@ -239,9 +239,9 @@ export class Graph<Value> {
     const missing = this.#plan.missing.get(id);
     if (missing !== undefined) return { kind: 'missing', node: missing };
     let roots: Set<NodeId> | undefined;
-    for (const { node } of reads) {
+    for (const { node, optional } of reads) {
       const state = this.#nodes.get(node)?.state;
-      if (state?.phase === 'done') continue;
+      if (state?.phase === 'done' || optional) continue;
       roots ??= new Set();
       if (state?.phase === 'waiting') for (const root of state.waitsFor) roots.add(root);
       else roots.add(node);
@@ -249,9 +249,16 @@ export class Graph<Value> {
     return roots && { kind: 'waits', nodes: [...roots] };
   }
 
+  /** A value left over from before its node failed is not one to calculate with. */
+  #isAbsent({ node, optional }: NodeRead): boolean {
+    return optional === true && this.#nodes.get(node)?.state.phase !== 'done';
+  }
+
   /** One text for each read, in their order. */
   #readVersions({ reads }: NodeSpec<Value>): string[] {
-    return reads.map(({ node, parts }) => {
+    return reads.map((read) => {
+      if (this.#isAbsent(read)) return 'absent';
+      const { node, parts } = read;
       const versions = this.#nodes.get(node)?.versions;
       return parts ? parts.map((part) => versions?.parts.get(part) ?? '-').join(' ') : (versions?.whole ?? '');
     });
@@ -259,7 +266,9 @@ export class Graph<Value> {
 
   #inputs({ reads }: NodeSpec<Value>): Map<NodeId, Value> {
     const inputs = new Map<NodeId, Value>();
-    for (const { node, parts } of reads) {
+    for (const read of reads) {
+      if (this.#isAbsent(read)) continue;
+      const { node, parts } = read;
       const value = this.#nodes.get(node)?.state.value as Value;
       inputs.set(node, parts && this.#options.restrict ? this.#options.restrict(value, parts) : value);
     }

@@ -6,6 +6,8 @@ export type NodeId = string;
 export interface NodeRead {
   readonly node: NodeId;
   readonly parts?: readonly string[];
+  /** The reader does not wait for it: while it has no value of its own time, it is absent from the inputs. */
+  readonly optional?: true;
 }
 
 /** A calculation in the graph. It is pure: the same key and the same inputs give the same outcome. */

@@ -135,12 +135,13 @@ function replayReads(kind: CellKind, parameters: unknown, { asOf }: Setting): No
 /** By cell: the node to read for it. A cell read twice is read once, with the tables of both. */
 function joined(reads: readonly Read[], setting: Setting): Map<CellName, NodeRead> {
   const result = new Map<CellName, NodeRead>();
-  for (const { cell, tables } of reads) {
+  for (const { cell, tables, optional } of reads) {
     const before = result.get(cell);
     const node = nodeName(cell, setting);
+    const waits = optional && (!before || before.optional) ? ({ optional } as const) : {};
     if (tables && (!before || before.parts))
-      result.set(cell, { node, parts: [...new Set([...(before?.parts ?? []), ...tables])] });
-    else result.set(cell, { node });
+      result.set(cell, { node, parts: [...new Set([...(before?.parts ?? []), ...tables])], ...waits });
+    else result.set(cell, { node, ...waits });
   }
   return result;
 }
@@ -156,7 +157,12 @@ async function guarded(cell: CellName, compute: () => Promise<Outcome<CellResult
 }
 
 function cellInputs(reads: ReadonlyMap<CellName, NodeRead>, inputs: ReadonlyMap<NodeId, CellResult>): Inputs {
-  return new Map([...reads].map(([cell, { node }]) => [cell, inputs.get(node) as CellResult]));
+  return new Map(
+    [...reads].flatMap(([cell, { node }]) => {
+      const result = inputs.get(node);
+      return result ? [[cell, result] as const] : [];
+    }),
+  );
 }
 
 function context({ name }: CellKind, run: NodeRun, { asOf, seed }: Setting, { files, helpers }: Host): CellContext {

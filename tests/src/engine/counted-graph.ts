@@ -5,6 +5,8 @@ import type { NodeRun, NodeSpec } from '../../../src/engine/node.ts';
 /** What a test says of a node: whom it reads and how it calculates from their values, in that order. */
 export interface Plan {
   readonly reads?: readonly string[];
+  /** Those of `reads` that it can do without; their value is then NaN. */
+  readonly optional?: readonly string[];
   readonly key?: string;
   readonly value: (...inputs: number[]) => number | Outcome<number> | Promise<Outcome<number>>;
   readonly work?: (run: NodeRun) => Promise<void>;
@@ -34,11 +36,11 @@ export class CountedGraph {
     return this.graph.state(id)?.value;
   }
 
-  #spec(id: string, { reads = [], key, value, work }: Plan): NodeSpec<number> {
+  #spec(id: string, { reads = [], optional = [], key, value, work }: Plan): NodeSpec<number> {
     return {
       id,
       key: key ?? value.toString(),
-      reads: reads.map((node) => ({ node })),
+      reads: reads.map((node) => (optional.includes(node) ? { node, optional: true } : { node })),
       compute: async (inputs, run) => {
         this.counts.set(id, (this.counts.get(id) ?? 0) + 1);
         await work?.(run);
