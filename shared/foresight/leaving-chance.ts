@@ -1,3 +1,4 @@
+import { exp } from '../quantities/elementary.ts';
 import { passTwoBarriers } from '../statistics/first-passage.ts';
 import { normalCdf } from '../statistics/normal.ts';
 import { gaussHermite, gaussLegendre, type Quadrature } from '../statistics/quadrature.ts';
@@ -88,7 +89,7 @@ function meanBetween(
   for (let i = 0; i < nodes.length; i++) {
     const x = from + half * (1 + nodes[i]);
     const z = (x - mean) / sd;
-    const weight = weights[i] * Math.exp(-0.5 * z * z);
+    const weight = weights[i] * exp(-0.5 * z * z);
     total += weight;
     sum += weight * f(x);
   }

@@ -95,7 +95,7 @@ export class LookBack {
     const found = row.fromO2(history.foundO2[next] - bias.o2);
     const { mean, sd } = levelAt(row.state, (foundOn - fitted.series.to[row.lane]) / DAYS_PER_YEAR);
     const scale = Math.abs(row.fromO2(1) - row.fromO2(0));
-    const expectedSd = Math.hypot(sd, Math.hypot(spread.reading, spread.visit, bias.sd) * scale);
+    const expectedSd = rootSumSquares(sd, rootSumSquares(spread.reading, spread.visit, bias.sd) * scale);
     const key = `${laneKey(row)}\u0000${foundOn}`;
     const isFirst = !this.#said.has(key);
     this.#said.add(key);
@@ -174,8 +174,12 @@ function baselines(
     last,
     lastSd: usual,
     line: fit.coefficients[0],
-    lineSd: Math.hypot(spread, finiteOr(fit.standardErrors[0], usual)),
+    lineSd: rootSumSquares(spread, finiteOr(fit.standardErrors[0], usual)),
   };
 }
 
 const finiteOr = (value: number, fallback: number): number => (Number.isFinite(value) ? value : fallback);
+
+/** Math.hypot may differ in the last bit from one engine to the next; a square root may not. */
+const rootSumSquares = (...values: readonly number[]): number =>
+  Math.sqrt(values.reduce((sum, value) => sum + value * value, 0));

@@ -1,3 +1,4 @@
+import { ln } from '../quantities/elementary.ts';
 import { type Band, chanceOutWithin, type LevelState } from './leaving-chance.ts';
 
 interface Reached {
@@ -46,5 +47,5 @@ function between(low: Reached, high: Reached, share: number): number {
 
 const logit = (chance: number): number => {
   const kept = Math.min(1 - 1e-6, Math.max(1e-6, chance));
-  return Math.log(kept / (1 - kept));
+  return ln(kept / (1 - kept));
 };

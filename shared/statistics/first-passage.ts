@@ -1,3 +1,4 @@
+import { exp } from '../quantities/elementary.ts';
 import { scaledUpperTail } from './mills-ratio.ts';
 import { normalCdf } from './normal.ts';
 
@@ -88,11 +89,11 @@ function sourceMass(
   const high = (upper - center) / total;
   if (low > 0) return scaledTail(log, low) - scaledTail(log, high);
   if (high < 0) return scaledTail(log, -high) - scaledTail(log, -low);
-  return Math.exp(log) * (normalCdf(high) - normalCdf(low));
+  return exp(log) * (normalCdf(high) - normalCdf(low));
 }
 
 /** exp(log) Φ(−z) for z ≥ 0. */
 function scaledTail(log: number, z: number): number {
   const exponent = log - 0.5 * z * z;
-  return exponent < -60 ? 0 : Math.exp(exponent) * scaledUpperTail(z);
+  return exponent < -60 ? 0 : exp(exponent) * scaledUpperTail(z);
 }
