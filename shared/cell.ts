@@ -75,7 +75,12 @@ export type BlankEntry =
       readonly optional?: boolean;
     }
   | { readonly kind: 'choice'; readonly options: readonly { readonly value: string; readonly label: string }[] }
-  | { readonly kind: 'cell'; readonly kinds: readonly string[] }
+  | {
+      readonly kind: 'cell';
+      readonly kinds: readonly string[];
+      /** The parameter may be '', for a notebook without such a cell or a reader that is to go without it. */
+      readonly optional?: boolean;
+    }
   | { readonly kind: 'files' }
   | { readonly kind: 'text' };
 

@@ -21,7 +21,11 @@ export const kind: CellKind<ChecksParameters, ChecksResult> = {
     'Check the readings of ',
     { parameter: 'readings', text: readings, entry: { kind: 'cell', kinds: ['readings', 'corrections'] } },
     ' by the fuels and buildings of ',
-    { parameter: 'register', text: register || 'no register', entry: { kind: 'cell', kinds: ['register'] } },
+    {
+      parameter: 'register',
+      text: register || 'no register',
+      entry: { kind: 'cell', kinds: ['register'], optional: true },
+    },
     '; impossible values are left out, suspect readings are ',
     {
       parameter: 'suspects',

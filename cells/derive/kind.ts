@@ -22,7 +22,11 @@ export const kind: CellKind<DeriveParameters, DeriveResult> = {
     'Derive excess air, air-free CO, losses, efficiency, dew point and supply drop from ',
     { parameter: 'readings', text: readings, entry: { kind: 'cell', kinds: ['readings', 'corrections'] } },
     ' and the burners of ',
-    { parameter: 'register', text: register || 'no register', entry: { kind: 'cell', kinds: ['register'] } },
+    {
+      parameter: 'register',
+      text: register || 'no register',
+      entry: { kind: 'cell', kinds: ['register'], optional: true },
+    },
     '; where no fuel is named take ',
     {
       parameter: 'defaultFuel',

@@ -20,7 +20,11 @@ export const kind: CellKind<FuelUseParameters, FuelUseResult> = {
     'What the units used stands in ',
     fileList(files),
     ', with unit ids as spelled in ',
-    { parameter: 'register', text: register || 'no register', entry: { kind: 'cell', kinds: ['register'] } },
+    {
+      parameter: 'register',
+      text: register || 'no register',
+      entry: { kind: 'cell', kinds: ['register'], optional: true },
+    },
     '.',
   ],
   compute,

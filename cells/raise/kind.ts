@@ -44,7 +44,13 @@ function reads(parameters: RaiseParameters): Read[] {
 const cell = (parameter: string, name: string, kind: string): Blank => ({
   parameter,
   text: name === '' ? `no ${kind}` : name,
-  entry: { kind: 'cell', kinds: [kind] },
+  entry: { kind: 'cell', kinds: [kind], optional: true },
+});
+/** There is nothing to say without readings. */
+const readingsCell = (name: string): Blank => ({
+  parameter: 'readings',
+  text: name,
+  entry: { kind: 'cell', kinds: ['readings', 'corrections'] },
 });
 const amount = (parameter: string, value: number, unit: string, minimum: number, maximum: number): Blank => ({
   parameter,
@@ -87,7 +93,7 @@ function sentence(parameters: RaiseParameters): (string | Blank)[] {
     ', ',
     cell('instruments', instruments, 'instruments'),
     ', ',
-    cell('readings', readings, 'readings'),
+    readingsCell(readings),
     ', ',
     cell('derive', derive, 'derive'),
     ', ',

@@ -16,7 +16,11 @@ export const kind: CellKind<ReadingsParameters, ReadingsResult> = {
     'Read ',
     fileList(parameters.files),
     ' with unit ids as spelled in ',
-    { parameter: 'register', text: parameters.register || 'no register', entry: { kind: 'cell', kinds: ['register'] } },
+    {
+      parameter: 'register',
+      text: parameters.register || 'no register',
+      entry: { kind: 'cell', kinds: ['register'], optional: true },
+    },
     '; dates such as 3/4 have ',
     {
       parameter: 'dateOrder',

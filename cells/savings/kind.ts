@@ -38,7 +38,13 @@ function reads({ readings, derive, register, drift, fuelUse }: SavingsParameters
 const cell = (parameter: string, name: string, kind: string): Blank => ({
   parameter,
   text: name === '' ? `no ${kind}` : name,
-  entry: { kind: 'cell', kinds: [kind] },
+  entry: { kind: 'cell', kinds: [kind], optional: true },
+});
+/** There is nothing to say without readings. */
+const readingsCell = (name: string): Blank => ({
+  parameter: 'readings',
+  text: name,
+  entry: { kind: 'cell', kinds: ['readings', 'corrections'] },
 });
 const choice = (
   parameter: string,
@@ -59,7 +65,7 @@ function sentence(parameters: SavingsParameters): (string | Blank)[] {
     ', in gross efficiency weighted by the fuel burnt at each fire, against ',
     choice('counterfactual', counterfactual, COUNTERFACTUALS, counterfactualName),
     '; reading ',
-    cell('readings', readings, 'readings'),
+    readingsCell(readings),
     ', ',
     cell('derive', derive, 'derive'),
     ', ',

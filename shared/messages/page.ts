@@ -65,6 +65,7 @@ export const whyHead = (): string => 'Why calculated?';
 export const blankLabel = (parameter: string, text: string): string => `${parameter}: ${text}. Press Enter to change.`;
 export const blankHint = (parameter: string, unit: string): string =>
   `${parameter}${unit === '' ? '' : `, in ${unit}`}. Enter keeps it, Escape leaves it as it was.`;
+export const noCell = (kind: string): string => `no ${kind}`;
 export const emptyBlank = (): string => 'not given';
 export const notANumber = (parameter: string, found: string): string =>
   `${parameter} takes a number; "${found}" is none. Type digits, with a point for decimals.`;

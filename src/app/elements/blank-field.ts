@@ -8,6 +8,7 @@ import {
   emptyBlank,
   filesDone,
   filesOf,
+  noCell,
   openFilesWord,
   trayRemove,
 } from '../../../shared/messages/page.ts';
@@ -47,7 +48,10 @@ export class BlankField extends LightElement {
   override render(): TemplateResult {
     const { entry } = this.blank;
     if (entry.kind === 'choice') return this.choice(entry.options);
-    if (entry.kind === 'cell') return this.choice(this.cells.map((name) => ({ value: name, label: name })));
+    if (entry.kind === 'cell') {
+      const named = this.cells.map((name) => ({ value: name, label: name }));
+      return this.choice(entry.optional ? [{ value: '', label: noCell(entry.kinds[0]) }, ...named] : named);
+    }
     if (!this.open) return this.closed(() => this.begin());
     if (entry.kind === 'files') return this.filesEntry();
     if (entry.kind === 'number') return this.shortEntry(entry.unit);
