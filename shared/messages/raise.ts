@@ -257,6 +257,10 @@ export const noData = (lastOn: string, months: number, limitMonths: number): str
   `The last reading is of ${lastOn}, ${number(months, 0)} months ago, more than the ${number(limitMonths, 0)} months after which a unit counts as unseen.`;
 export const neverRead = (limitMonths: number): string =>
   `The register holds it, and there is no reading of it at all (a unit counts as unseen after ${number(limitMonths, 0)} months).`;
+export const onlyTrials = (trials: number, limitMonths: number): string =>
+  `${trials === 1 ? '1 trial reading, not' : `${trials} trial readings, none`} as found or as left, so nothing says how it was left (a unit counts as unseen after ${number(limitMonths, 0)} months).`;
+export const onlyOtherFuels = (readings: number, fuel: string, limitMonths: number): string =>
+  `${readings === 1 ? 'Its one reading is not' : `None of its ${readings} readings is`} on ${fuelName(fuel)}, which the register holds for it (a unit counts as unseen after ${number(limitMonths, 0)} months).`;
 export const checkNoData = (): string =>
   'Whether it is in use, and whether its readings are filed under another id; then read it at every fire.';
 

@@ -4,6 +4,8 @@ import {
   checkNoData,
   neverRead,
   noData,
+  onlyOtherFuels,
+  onlyTrials,
   readingDoubtful,
   sourceOf,
 } from '../../../shared/messages/raise.ts';
@@ -21,10 +23,13 @@ const NOTHING = { probability: Number.NaN, byDate: Number.NaN, falseDiscoveryRat
 /** Units, fuel by fuel, that nobody has read for long. Due dates are another list. */
 export function findNoData(fleet: Fleet, parameters: RaiseParameters, skip: (unit: string) => boolean): Finding[] {
   const interval = longestIntervals(fleet);
-  const fuelAt = fleet.readings.text('fuel');
+  const [fuelAt, stateAt] = ['fuel', 'state'].map((column) => fleet.readings.text(column));
   return expected(fleet).flatMap(({ unit, fuel, installed }) => {
     if (skip(unit)) return [];
-    const rows = (fleet.readings.byUnit.get(unit) ?? []).filter((row) => fuel === '' || fuelAt(row) === fuel);
+    const all = fleet.readings.byUnit.get(unit) ?? [];
+    const ofFuel = all.filter((row) => fuel === '' || fuelAt(row) === fuel);
+    // A reading on the way from one setting to another says neither what was found nor what was left.
+    const rows = ofFuel.filter((row) => stateAt(row) !== 'trial');
     const limit = Math.max(parameters.unseenMonths, interval.get(unit) ?? 0);
     const last = rows.reduce((latest, row) => Math.max(latest, fleet.readings.day[row]), Number.NEGATIVE_INFINITY);
     const restart = (fleet.events.get(unit) ?? [])
@@ -40,13 +45,20 @@ export function findNoData(fleet: Fleet, parameters: RaiseParameters, skip: (uni
         fuel,
         fire: '',
         reason: 'no_data' as const,
-        evidence: known ? noData(writeDay(last), (fleet.asOf - last) / DAYS_PER_MONTH, limit) : neverRead(limit),
+        evidence: known
+          ? noData(writeDay(last), (fleet.asOf - last) / DAYS_PER_MONTH, limit)
+          : noneUsable(fuel, all.length, ofFuel.length, limit),
         checkFirst: checkNoData(),
         readingsUsed: rows.length,
         urgency: known ? months : Number.MAX_VALUE,
       },
     ];
   });
+}
+
+function noneUsable(fuel: string, all: number, ofFuel: number, limitMonths: number): string {
+  if (ofFuel > 0) return onlyTrials(ofFuel, limitMonths);
+  return all > 0 ? onlyOtherFuels(all, fuel, limitMonths) : neverRead(limitMonths);
 }
 
 interface Expected {

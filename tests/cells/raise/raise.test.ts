@@ -423,6 +423,30 @@ describe('no data', () => {
   });
 });
 
+describe('no data, though there are readings', () => {
+  const evidence = async (columns: Record<string, string[]>): Promise<string[]> =>
+    (await raisedOf({ units: { unit: ['E-1'], fuel: ['natural_gas'] }, accepted: columns })).map((one) => one.evidence);
+  const many = (fuel: string, state: string) => ({
+    unit: Array<string>(25).fill('E-1'),
+    fuel: Array<string>(25).fill(fuel),
+    taken_at: Array<string>(25).fill('2026-05-01'),
+    fire: Array<string>(25).fill('high'),
+    state: Array<string>(25).fill(state),
+  });
+
+  test('trial readings are counted and say neither found nor left', async () => {
+    const [found] = await evidence(many('natural_gas', 'trial'));
+    expect(found).toMatch(/^25 trial readings, none as found or as left/);
+    expect(await evidence(many('natural_gas', 'unknown'))).toEqual([]);
+  });
+
+  test('readings on another fuel are counted', async () => {
+    expect(await evidence(many('no2_oil', 'as_left'))).toEqual([
+      expect.stringMatching(/^None of its 25 readings is on natural gas/),
+    ]);
+  });
+});
+
 describe('parameters and inputs', () => {
   test('a cell of another kind is named with what it lacks', async () => {
     await expect(judge({ drift: { unit: ['A'] } }, { supply: 'drift' })).rejects.toThrow(
