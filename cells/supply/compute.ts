@@ -60,7 +60,7 @@ export async function compute(
   const tables = {
     supply: tableOfSupply(rows),
     points: tableOfSupplyPoints(rows),
-    path: tableOfSupplyPath(rows),
+    path: tableOfSupplyPath(rows, known.value.fitted),
   };
   return succeed({ tables, rows, register: inputs.get(parameters.register)?.tables['units'] });
 }

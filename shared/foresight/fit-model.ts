@@ -1,6 +1,7 @@
 import { type EstimateOptions, estimateSpread, type SpreadEstimate } from './estimate-spread.ts';
-import { fitLanes, type LaneStates } from './fit-fleet.ts';
+import { fitLanes } from './fit-fleet.ts';
 import type { FleetReadings } from './fleet-readings.ts';
+import { type LooseStates, loosenRates } from './heavy-tails.ts';
 import { type SharedEffects, solveShared, sumEquations } from './shared-effects.ts';
 import { ProgramWriter, type WrittenProgram } from './write-program.ts';
 
@@ -8,7 +9,7 @@ export interface FleetFit {
   readonly written: WrittenProgram;
   readonly estimate: SpreadEstimate;
   readonly effects: SharedEffects;
-  readonly states: LaneStates;
+  readonly states: LooseStates;
 }
 
 /** The whole fit: steps, hyperparameters from a sample of units, shared effects and lanes from all of them. */
@@ -17,5 +18,6 @@ export function fitModel(readings: FleetReadings, options: EstimateOptions): Fle
   const estimate = estimateSpread(written.program, options);
   const { program } = written;
   const effects = solveShared(sumEquations(program, estimate.spread), program.shared, estimate.spread, options.prior);
-  return { written, estimate, effects, states: fitLanes(program, estimate.spread, effects) };
+  const states = fitLanes(program, estimate.spread, effects);
+  return { written, estimate, effects, states: loosenRates(states, program, estimate.spread, effects, written.series) };
 }

@@ -1,15 +1,33 @@
+import { fitLanes, type LaneStates } from './fit-fleet.ts';
 import { type FleetFit, fitModel } from './fit-model.ts';
 import { type FleetReadings, READING_STATE } from './fleet-readings.ts';
+import { growthBegan } from './late-growth.ts';
 import { SUPPLY_PRIOR } from './spread.ts';
 import { scaleOf, type UnitSupply } from './supply-readings.ts';
+import { type LaneTrace, traceLanes } from './trace-lanes.ts';
 
 export interface FittedSupply {
   readonly fit: FleetFit;
+  /** Level and rate by the unit's own drops alone, the class left out: what growth is tested on. */
+  readonly own: LaneStates;
+  /** The level at every visit by the unit's own drops, one lane a unit. */
+  readonly trace: LaneTrace;
   /** Per unit: pascals that stand for one in the model. */
   readonly scale: readonly number[];
 }
 
 const SAMPLE = 600;
+/** Standard deviation of rates, in pascals a year, at which the class has no say: a whole limit in a month. */
+const ANY_RATE = 3000;
+
+/** Days on which a unit's drop starts anew: told events, and the day from which it began to grow since the last of them. */
+function startsOf(unit: UnitSupply, told: readonly number[]): readonly number[] {
+  const since = told.at(-1) ?? Number.NEGATIVE_INFINITY;
+  const from = unit.days.findIndex((day) => day >= since);
+  const began =
+    from < 0 ? undefined : growthBegan({ ...unit, days: unit.days.slice(from), drop: unit.drop.slice(from) });
+  return began === undefined ? told : [...told, began];
+}
 
 /** Drops of all units as one fleet: each grows at its own rate, pooled toward the fleet's; resets at the given days. */
 export function fitSupply(
@@ -47,8 +65,15 @@ export function fitSupply(
     analyzers: 0,
     classes: 1,
     fuels: 0,
-    breaks: units.map(({ unit }) => breaks.get(unit) ?? []),
+    breaks: units.map((unit) => startsOf(unit, breaks.get(unit.unit) ?? [])),
   };
   const free = ['reading', 'wander', 'rate', 'rateWander'] as const;
-  return { fit: fitModel(readings, { prior: SUPPLY_PRIOR, sample: SAMPLE, seed, free }), scale };
+  const fit = fitModel(readings, { prior: SUPPLY_PRIOR, sample: SAMPLE, seed, free });
+  const alone = { ...fit.estimate.spread, rate: ANY_RATE };
+  return {
+    fit,
+    own: fitLanes(fit.written.program, alone, fit.effects),
+    trace: traceLanes(fit.written, alone, fit.effects),
+    scale,
+  };
 }

@@ -2,13 +2,14 @@ import { exceeds } from '../limits/supply-verdicts.ts';
 import { noDrop, noDropLimit, notEnoughDrops } from '../messages/foresight.ts';
 import { DAYS_PER_YEAR } from '../quantities/dates.ts';
 import { benjaminiHochberg } from '../statistics/benjamini-hochberg.ts';
-import { normalQuantile } from '../statistics/normal.ts';
+import { normalCdf, normalQuantile } from '../statistics/normal.ts';
 import { numbersOf, textAt, textsOf } from '../table/columns.ts';
 import type { Table } from '../table/table.ts';
+import type { LaneStates } from './fit-fleet.ts';
+import type { FleetFit } from './fit-model.ts';
 import type { FittedSupply } from './fit-supply.ts';
 import { LOOK_AHEAD_YEARS } from './judge-lane.ts';
 import { chanceOutWithin, type LevelState, levelAt } from './leaving-chance.ts';
-import { growthPValue, ownRate, ownState } from './own-rate.ts';
 import { type SupplyPattern, supplyPattern } from './supply-pattern.ts';
 import type { UnitSupply } from './supply-readings.ts';
 import { yearsUntilChance } from './years-until-chance.ts';
@@ -52,6 +53,9 @@ interface Limits {
   readonly drop: number;
 }
 
+/** Growth that is real matters where its chance of reaching the limit within the look-ahead is at least this. */
+const MATTERS = 0.25;
+
 const NINETY_FIVE = normalQuantile(0.975);
 
 /** Each unit's drop against its limit; growth is called real by false-discovery control over all units. */
@@ -68,17 +72,16 @@ export function judgeSupply(
   return units.map((unit, i) => judgeUnit(unit, i, fitted, known.get(unit.unit), asOf, options, pValues[i], rates[i]));
 }
 
-/** p value of growth from the unit's own drops, three visits at least. */
-function growthOf({ fit }: FittedSupply, unit: number): number {
-  const { states, written, effects, estimate } = fit;
-  if (written.series.visits[unit] < 3) return Number.NaN;
-  return growthPValue(ownRate(states.rate[unit], states.rateVariance[unit], effects.values[0], estimate.spread.rate));
+/** One-sided p value of "it does not grow" by the unit's own drops, three visits at least. */
+function growthOf({ fit, own }: FittedSupply, unit: number): number {
+  if (fit.written.series.visits[unit] < 3) return Number.NaN;
+  return normalCdf(-own.rate[unit] / Math.sqrt(own.rateVariance[unit]));
 }
 
 function judgeUnit(
   unit: UnitSupply,
   index: number,
-  { fit, scale }: FittedSupply,
+  { fit, own, scale }: FittedSupply,
   limits: Limits | undefined,
   asOf: number,
   options: SupplyOptions,
@@ -89,9 +92,8 @@ function judgeUnit(
   const used = series.readings[index];
   const lastDay = series.to[index];
   const real = falseDiscoveryRate <= options.falseDiscoveryRate;
-  const pooled = stateOf(fit, index, scale[index]);
-  const classRate = fit.effects.values[0] * scale[index];
-  const state = real ? ownState(pooled, classRate, fit.estimate.spread.rate * scale[index]) : pooled;
+  // A unit whose growth has been found real is no longer one of its class, and is not drawn back to it.
+  const state = stateOf(fit, real ? own : fit.states, index, scale[index]);
   const horizon = asOf + options.horizonDays;
   const since = Math.max(0, (asOf - lastDay) / DAYS_PER_YEAR);
   const now = levelAt(state, since);
@@ -100,9 +102,9 @@ function judgeUnit(
   const judgeable = used > 0 && Number.isFinite(limit);
   const band = { lower: Number.NEGATIVE_INFINITY, upper: limit };
   const furthest = since + Math.max(LOOK_AHEAD_YEARS, options.lookAheadYears);
-  const [years] = judgeable ? yearsUntilChance(state, band, [0.5], furthest) : [Number.NaN];
-  const exceedsOn = Math.ceil(lastDay + years * DAYS_PER_YEAR);
-  const growing = real && exceedsOn <= asOf + options.lookAheadYears * DAYS_PER_YEAR;
+  const [mayBe, even] = judgeable ? yearsUntilChance(state, band, [MATTERS, 0.5], furthest) : [Number.NaN, Number.NaN];
+  const exceedsOn = Math.ceil(lastDay + even * DAYS_PER_YEAR);
+  const growing = real && lastDay + mayBe * DAYS_PER_YEAR <= asOf + options.lookAheadYears * DAYS_PER_YEAR;
   const over = exceeds(now.mean, limit);
   const reason = used === 0 ? noDrop() : !Number.isFinite(limit) ? noDropLimit() : used < 2 ? notEnoughDrops() : '';
   return {
@@ -130,7 +132,7 @@ function judgeUnit(
 }
 
 /** The fitted drop in pascals; unknown where no reading is in force. */
-function stateOf({ states, written, estimate }: FittedSupply['fit'], unit: number, scale: number): LevelState {
+function stateOf({ written, estimate }: FleetFit, states: LaneStates, unit: number, scale: number): LevelState {
   const factor = written.series.readings[unit] > 0 ? scale : Number.NaN;
   const square = factor * factor;
   return {

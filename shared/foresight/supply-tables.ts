@@ -2,6 +2,7 @@ import { DAYS_PER_YEAR } from '../quantities/dates.ts';
 import { supplyPathSchema, supplyPointsSchema, supplySchema } from '../schemas/supply.ts';
 import { normalQuantile } from '../statistics/normal.ts';
 import type { Table } from '../table/table.ts';
+import type { FittedSupply } from './fit-supply.ts';
 import type { SupplyRow } from './judge-supply.ts';
 import { levelAt } from './leaving-chance.ts';
 import { type TableRecord, tableOfRecords } from './table-of-records.ts';
@@ -46,15 +47,20 @@ export function tableOfSupplyPoints(rows: readonly SupplyRow[]): Table {
   return tableOfRecords(supplyPointsSchema, records);
 }
 
-/** The projection month by month from the last reading to the horizon. */
-export function tableOfSupplyPath(rows: readonly SupplyRow[]): Table {
+/** The level at every visit, and its projection month by month from the last reading to the horizon; one row of `rows` a lane. */
+export function tableOfSupplyPath(rows: readonly SupplyRow[], { trace, scale }: FittedSupply): Table {
   const records: TableRecord[] = [];
-  for (const { unit, used, state, lastDay, horizon } of rows) {
+  for (const [lane, { unit, used, state, lastDay, horizon }] of rows.entries()) {
     if (used === 0) continue;
+    const add = (day: number, mean: number, sd: number): void => {
+      records.push({ unit, day, level: mean, lower: mean - NINETY_FIVE * sd, upper: mean + NINETY_FIVE * sd });
+    };
+    for (let i = trace.starts[lane]; i < trace.starts[lane + 1]; i++)
+      if (trace.day[i] < lastDay) add(trace.day[i], trace.level[i] * scale[lane], trace.sd[i] * scale[lane]);
     for (let day = lastDay; day < horizon + MONTH; day += MONTH) {
       const on = Math.min(day, horizon);
       const { mean, sd } = levelAt(state, Math.max(0, (on - lastDay) / DAYS_PER_YEAR));
-      records.push({ unit, day: on, level: mean, lower: mean - NINETY_FIVE * sd, upper: mean + NINETY_FIVE * sd });
+      add(on, mean, sd);
       if (on === horizon) break;
     }
   }

@@ -54,6 +54,15 @@ describe('verdicts on the drop', () => {
     expect(rows.filter((row) => row.verdict === 'within')).toHaveLength(10);
   });
 
+  test('a drop that stood still for years and grows since is found, by what was read since', () => {
+    // 100 Pa until 2023, then 30 Pa a year, within the few pascals to which a manometer repeats.
+    const late = unit('L', [101, 98, 100, 103, 99, 101, 131, 158, 191]);
+    const row = judge([...STEADY, late]).find(({ unit: name }) => name === 'L');
+    expect(row?.verdict).toBe('growing');
+    expect(row?.state.rate).toBeGreaterThan(25);
+    expect(row?.state.rate).toBeLessThan(35);
+  });
+
   test('behind high-pressure service the rule of thumb is no limit: unknown without the register’s', () => {
     const high = [2000, 2050, 2100, 2150].map((value) => value);
     const [unknown] = judge([unit('H', high, 35_000)]);
