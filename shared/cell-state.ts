@@ -12,6 +12,8 @@ export interface CellState {
   readonly title: string;
   readonly parameters: unknown;
   readonly sentence: readonly Segment[];
+  /** The second sentence of its kind, where there is one. */
+  readonly details: readonly Segment[];
   readonly reads: readonly CellName[];
   readonly phase: Phase;
   /** Share done while running. */

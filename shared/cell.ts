@@ -61,6 +61,8 @@ export type Segment = string | Blank;
 
 export interface Blank {
   readonly parameter: string;
+  /** What it is, in a few plain words ("CO limit"): read aloud, and named where an entry is refused. */
+  readonly label: string;
   /** As shown in the blank. */
   readonly text: string;
   readonly entry: BlankEntry;
@@ -69,8 +71,11 @@ export interface Blank {
 export type BlankEntry =
   | {
       readonly kind: 'number';
+      /** The range of the parameter itself. */
       readonly minimum?: number;
       readonly maximum?: number;
+      /** People read and type the parameter times this: 100 for a share of 0..1 in per cent. */
+      readonly factor?: number;
       readonly unit: string;
       readonly optional?: boolean;
     }
@@ -155,6 +160,8 @@ export interface CellKind<
   reads(parameters: Parameters): readonly Read[];
   sources(parameters: Parameters): readonly SourceKey[];
   sentence(parameters: Parameters): readonly Segment[];
+  /** A second sentence, for what is seldom changed; it is shown more quietly. */
+  details?(parameters: Parameters): readonly Segment[];
   readonly fit?: FitStage<Parameters, Fitted>;
   /** Pure but for context. `fitted` is the fit stage's result where the kind has one. */
   compute(

@@ -1,6 +1,9 @@
 import type { CellKind, Description, Figure, Read, Segment } from '../../shared/cell.ts';
 import { backcheckAnswer, backcheckCaution, calibrationAlternative } from '../../shared/messages/foresight.ts';
 import { calibrationSchema, coverageSchema, methodsSchema } from '../../shared/schemas/backcheck.ts';
+import { cellBlank } from '../../shared/sentence/cell-blank.ts';
+import { numberBlank } from '../../shared/sentence/number-blank.ts';
+import { shareBlank } from '../../shared/sentence/share-blank.ts';
 import { shownColumns } from '../../shared/table/schema.ts';
 import { type BackcheckResult, compute } from './compute.ts';
 import { type BackcheckParameters, readParameters } from './parameters.ts';
@@ -10,25 +13,17 @@ const eventsOf = ({ events }: BackcheckParameters): Read[] => (events === '' ? [
 function sentence({ readings, derive, register, horizonDays, leastChance, years }: BackcheckParameters): Segment[] {
   return [
     'Go back to the first day of each quarter of the past ',
-    { parameter: 'years', text: String(years), entry: { kind: 'number', minimum: 1, maximum: 30, unit: 'years' } },
-    ' years, follow the fires in ',
-    { parameter: 'readings', text: readings, entry: { kind: 'cell', kinds: ['readings'] } },
+    numberBlank('years', 'years to go back', years, { minimum: 1, maximum: 30, unit: 'years' }),
+    ', follow the fires in ',
+    cellBlank('readings', 'readings', readings, ['readings']),
     ' and ',
-    { parameter: 'derive', text: derive, entry: { kind: 'cell', kinds: ['derive'] } },
+    cellBlank('derive', 'derived values', derive, ['derive']),
     ' as they stood then, against ',
-    { parameter: 'register', text: register, entry: { kind: 'cell', kinds: ['register'] } },
+    cellBlank('register', 'register', register, ['register']),
     ', raise those whose chance of leaving within ',
-    {
-      parameter: 'horizonDays',
-      text: String(horizonDays),
-      entry: { kind: 'number', minimum: 1, maximum: 3653, unit: 'days' },
-    },
-    ' days was at least ',
-    {
-      parameter: 'leastChance',
-      text: String(leastChance),
-      entry: { kind: 'number', minimum: 0.01, maximum: 0.99, unit: '' },
-    },
+    numberBlank('horizonDays', 'days ahead', horizonDays, { minimum: 1, maximum: 3653, unit: 'days' }),
+    ' was at least ',
+    shareBlank('leastChance', 'least chance of leaving', leastChance, 0.01, 0.99),
     ', and hold what was said against what the next visit found.',
   ];
 }

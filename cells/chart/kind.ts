@@ -1,6 +1,9 @@
-import type { Blank, CellKind } from '../../shared/cell.ts';
+import type { CellKind, Segment } from '../../shared/cell.ts';
 import { noColor, noCondition } from '../../shared/messages/chart.ts';
 import { plainName } from '../../shared/messages/lanes.ts';
+import { cellBlank } from '../../shared/sentence/cell-blank.ts';
+import { readOf } from '../../shared/sentence/read-of.ts';
+import { textBlank } from '../../shared/sentence/text-blank.ts';
 import { type ChartResult, compute } from './compute.ts';
 import { type ChartParameters, readParameters } from './parameters.ts';
 
@@ -24,7 +27,7 @@ export const kind: CellKind<ChartParameters, ChartResult> = {
   title: 'Chart',
   purpose: 'Draws one column of any table against another.',
   readParameters,
-  reads: ({ cell, table }) => (cell === '' ? [] : [{ cell, tables: [table] }]),
+  reads: ({ cell, table }) => readOf(cell, table),
   sources: () => [],
   sentence,
   compute,
@@ -42,26 +45,20 @@ export const kind: CellKind<ChartParameters, ChartResult> = {
   }),
 };
 
-const text = (parameter: string, value: string, empty = value): Blank => ({
-  parameter,
-  text: value === '' ? empty : value,
-  entry: { kind: 'text' },
-});
-
-function sentence({ cell, table, x, y, color, where }: ChartParameters): (string | Blank)[] {
+function sentence({ cell, table, x, y, color, where }: ChartParameters): Segment[] {
   return [
     'Draw ',
-    text('y', y),
+    textBlank('y', 'column of the upright axis', plainName(y)),
     ' against ',
-    text('x', x),
+    textBlank('x', 'column of the level axis', plainName(x)),
     ', told apart by ',
-    text('color', color, noColor()),
+    textBlank('color', 'column that tells marks apart', color === '' ? noColor() : plainName(color)),
     ', from table ',
-    text('table', table),
+    textBlank('table', 'table drawn from', table),
     ' of ',
-    { parameter: 'cell', text: cell, entry: { kind: 'cell', kinds: DRAWN } },
+    cellBlank('cell', 'cell', cell, DRAWN),
     ', for rows with ',
-    text('where', where, noCondition()),
+    textBlank('where', 'condition on the rows', where === '' ? noCondition() : where),
     '.',
   ];
 }

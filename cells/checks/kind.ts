@@ -2,6 +2,10 @@ import type { CellKind } from '../../shared/cell.ts';
 import * as say from '../../shared/messages/checks.ts';
 import { checkCountsSchema, findingsSchema } from '../../shared/schemas/findings.ts';
 import { readingsSchema } from '../../shared/schemas/readings.ts';
+import { choiceBlank } from '../../shared/sentence/choice-blank.ts';
+import { readOf } from '../../shared/sentence/read-of.ts';
+import { readingsBlank } from '../../shared/sentence/readings-blank.ts';
+import { registerBlank } from '../../shared/sentence/register-blank.ts';
 import { shownColumns } from '../../shared/table/schema.ts';
 import { type ChecksResult, compute } from './compute.ts';
 import { type ChecksParameters, readParameters } from './parameters.ts';
@@ -12,32 +16,18 @@ export const kind: CellKind<ChecksParameters, ChecksResult> = {
   purpose:
     'Finds what cannot be or looks wrong in the readings; impossible values stay out of the calculations, nothing is repaired.',
   readParameters,
-  reads: ({ readings, register }) => [
-    { cell: readings, tables: ['accepted'] },
-    ...(register === '' ? [] : [{ cell: register, tables: ['units'] }]),
-  ],
+  reads: ({ readings, register }) => [...readOf(readings, 'accepted'), ...readOf(register, 'units')],
   sources: () => [],
   sentence: ({ readings, register, suspects }) => [
     'Check the readings of ',
-    { parameter: 'readings', text: readings, entry: { kind: 'cell', kinds: ['readings', 'corrections'] } },
+    readingsBlank(readings),
     ' by the fuels and buildings of ',
-    {
-      parameter: 'register',
-      text: register || 'no register',
-      entry: { kind: 'cell', kinds: ['register'], optional: true },
-    },
+    registerBlank(register),
     '; impossible values are left out, suspect readings are ',
-    {
-      parameter: 'suspects',
-      text: suspects === 'in' ? 'used' : 'left out',
-      entry: {
-        kind: 'choice',
-        options: [
-          { value: 'in', label: 'used' },
-          { value: 'out', label: 'left out' },
-        ],
-      },
-    },
+    choiceBlank('suspects', 'suspect readings', suspects, [
+      { value: 'in', label: 'used' },
+      { value: 'out', label: 'left out' },
+    ]),
     '.',
   ],
   compute,

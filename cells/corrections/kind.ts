@@ -1,6 +1,7 @@
 import type { CellKind, Description } from '../../shared/cell.ts';
 import * as say from '../../shared/messages/corrections.ts';
 import { correctionsSchema } from '../../shared/schemas/corrections.ts';
+import { readingsBlank } from '../../shared/sentence/readings-blank.ts';
 import { shownColumns } from '../../shared/table/schema.ts';
 import type { CorrectionFate } from './apply-corrections.ts';
 import { type CorrectionsResult, compute } from './compute.ts';
@@ -17,7 +18,7 @@ export const kind: CellKind<CorrectionsParameters, CorrectionsResult> = {
     'Lay ',
     say.corrections(corrections.filter(({ lifted }) => !lifted).length),
     ' over ',
-    { parameter: 'readings', text: readings, entry: { kind: 'cell', kinds: ['readings', 'corrections'] } },
+    readingsBlank(readings),
     '; the readings themselves stay as imported.',
   ],
   compute,

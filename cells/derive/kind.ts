@@ -1,6 +1,11 @@
 import type { CellKind, ShownColumn } from '../../shared/cell.ts';
 import { FUELS } from '../../shared/fuels/fuel-list.ts';
 import { derivedSchema } from '../../shared/schemas/derived.ts';
+import { choiceBlank } from '../../shared/sentence/choice-blank.ts';
+import { numberBlank } from '../../shared/sentence/number-blank.ts';
+import { readOf } from '../../shared/sentence/read-of.ts';
+import { readingsBlank } from '../../shared/sentence/readings-blank.ts';
+import { registerBlank } from '../../shared/sentence/register-blank.ts';
 import { shownColumns } from '../../shared/table/schema.ts';
 import { compute, type DeriveResult } from './compute.ts';
 import { type DeriveParameters, readParameters } from './parameters.ts';
@@ -13,41 +18,30 @@ export const kind: CellKind<DeriveParameters, DeriveResult> = {
   purpose:
     'Works out excess air, air-free CO, losses, efficiency, dew point and supply drop, each with its uncertainty.',
   readParameters,
-  reads: ({ readings, register }) => [
-    { cell: readings, tables: ['accepted'] },
-    ...(register === '' ? [] : [{ cell: register, tables: ['units'] }]),
-  ],
+  reads: ({ readings, register }) => [...readOf(readings, 'accepted'), ...readOf(register, 'units')],
   sources: () => [],
   sentence: ({ readings, register, defaultFuel, missingAirC, relativeHumidityPct }) => [
     'Derive excess air, air-free CO, losses, efficiency, dew point and supply drop from ',
-    { parameter: 'readings', text: readings, entry: { kind: 'cell', kinds: ['readings', 'corrections'] } },
+    readingsBlank(readings),
     ' and the burners of ',
-    {
-      parameter: 'register',
-      text: register || 'no register',
-      entry: { kind: 'cell', kinds: ['register'], optional: true },
-    },
+    registerBlank(register),
     '; where no fuel is named take ',
-    {
-      parameter: 'defaultFuel',
-      text: FUELS.find(({ name }) => name === defaultFuel)?.title ?? (defaultFuel || AS_WRITTEN.label),
-      entry: {
-        kind: 'choice',
-        options: [AS_WRITTEN, ...FUELS.map(({ name, title }) => ({ value: name, label: title }))],
-      },
-    },
+    choiceBlank('defaultFuel', 'fuel where none is named', defaultFuel, [
+      AS_WRITTEN,
+      ...FUELS.map(({ name, title }) => ({ value: name, label: title })),
+    ]),
     ', where no air temperature ',
-    {
-      parameter: 'missingAirC',
-      text: `${missingAirC} °C`,
-      entry: { kind: 'number', minimum: -40, maximum: 60, unit: '°C' },
-    },
+    numberBlank('missingAirC', 'air temperature where none is given', missingAirC, {
+      minimum: -40,
+      maximum: 60,
+      unit: '°C',
+    }),
     '; the air’s relative humidity is ',
-    {
-      parameter: 'relativeHumidityPct',
-      text: `${relativeHumidityPct} %`,
-      entry: { kind: 'number', minimum: 0, maximum: 100, unit: '%' },
-    },
+    numberBlank('relativeHumidityPct', 'relative humidity of the air', relativeHumidityPct, {
+      minimum: 0,
+      maximum: 100,
+      unit: '%',
+    }),
     '.',
   ],
   compute,

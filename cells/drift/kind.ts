@@ -4,6 +4,10 @@ import { lanesOf } from '../../shared/lanes/lanes-of.ts';
 import { driftAnswer } from '../../shared/messages/foresight.ts';
 import { countRegistered } from '../../shared/readings/count-registered.ts';
 import { driftSchema } from '../../shared/schemas/drift.ts';
+import { cellBlank } from '../../shared/sentence/cell-blank.ts';
+import { choiceBlank } from '../../shared/sentence/choice-blank.ts';
+import { numberBlank } from '../../shared/sentence/number-blank.ts';
+import { readingsBlank } from '../../shared/sentence/readings-blank.ts';
 import { shownColumns } from '../../shared/table/schema.ts';
 import { compute, computeFit, type DriftResult } from './compute.ts';
 import { judgeShard } from './judge-in-shards.ts';
@@ -15,43 +19,25 @@ const eventsOf = ({ events }: DriftParameters): Read[] => (events === '' ? [] : 
 function sentence({ readings, derive, register, horizonDays, quantity, referenceAir }: DriftParameters): Segment[] {
   return [
     'Follow how each fire of each unit in ',
-    { parameter: 'readings', text: readings, entry: { kind: 'cell', kinds: ['readings', 'corrections'] } },
+    readingsBlank(readings),
     ' moves between visits, with the values of ',
-    { parameter: 'derive', text: derive, entry: { kind: 'cell', kinds: ['derive'] } },
+    cellBlank('derive', 'derived values', derive, ['derive']),
     ' taken ',
-    {
-      parameter: 'referenceAir',
-      text: referenceAir ? 'at reference air' : 'as measured',
-      entry: {
-        kind: 'choice',
-        options: [
-          { value: 'true', label: 'at reference air' },
-          { value: 'false', label: 'as measured' },
-        ],
-      },
-    },
+    choiceBlank('referenceAir', 'air of the values', String(referenceAir), [
+      { value: 'true', label: 'at reference air' },
+      { value: 'false', label: 'as measured' },
+    ]),
     ', in ',
-    {
-      parameter: 'quantity',
-      text: quantity === 'as_target' ? 'the quantity of its target' : quantity === 'o2_pct' ? 'O2' : 'CO2',
-      entry: {
-        kind: 'choice',
-        options: [
-          { value: 'as_target', label: 'the quantity of its target' },
-          { value: 'o2_pct', label: 'O2' },
-          { value: 'co2_pct', label: 'CO2' },
-        ],
-      },
-    },
+    choiceBlank('quantity', 'quantity that is followed', quantity, [
+      { value: 'as_target', label: 'the quantity of its target' },
+      { value: 'o2_pct', label: 'O2' },
+      { value: 'co2_pct', label: 'CO2' },
+    ]),
     ', and hold it against the bands of ',
-    { parameter: 'register', text: register, entry: { kind: 'cell', kinds: ['register'] } },
+    cellBlank('register', 'register', register, ['register']),
     ' for the next ',
-    {
-      parameter: 'horizonDays',
-      text: String(horizonDays),
-      entry: { kind: 'number', minimum: 1, maximum: 3653, unit: 'days' },
-    },
-    ' days.',
+    numberBlank('horizonDays', 'days ahead', horizonDays, { minimum: 1, maximum: 3653, unit: 'days' }),
+    '.',
   ];
 }
 

@@ -1,6 +1,9 @@
 import type { CellKind, Description, Remark } from '../../shared/cell.ts';
 import { anonymousReadings, instrumentsAnswer, sharedBias } from '../../shared/messages/foresight.ts';
 import { instrumentsSchema } from '../../shared/schemas/instruments.ts';
+import { cellBlank } from '../../shared/sentence/cell-blank.ts';
+import { numberBlank } from '../../shared/sentence/number-blank.ts';
+import { readingsBlank } from '../../shared/sentence/readings-blank.ts';
 import { shownColumns } from '../../shared/table/schema.ts';
 import { compute, type InstrumentsResult } from './compute.ts';
 import { type InstrumentsParameters, readParameters } from './parameters.ts';
@@ -29,16 +32,12 @@ export const kind: CellKind<InstrumentsParameters, InstrumentsResult> = {
   sources: () => [],
   sentence: ({ readings, drift, tolerancePct }) => [
     'Compare the analyzers that are named in ',
-    { parameter: 'readings', text: readings, entry: { kind: 'cell', kinds: ['readings', 'corrections'] } },
+    readingsBlank(readings),
     ' by the biases that ',
-    { parameter: 'drift', text: drift, entry: { kind: 'cell', kinds: ['drift'] } },
+    cellBlank('drift', 'drift', drift, ['drift']),
     ' found, and call one biased beyond ',
-    {
-      parameter: 'tolerancePct',
-      text: String(tolerancePct),
-      entry: { kind: 'number', minimum: 0, maximum: 5, unit: 'points' },
-    },
-    ' points.',
+    numberBlank('tolerancePct', 'largest bias let pass', tolerancePct, { minimum: 0, maximum: 5, unit: 'points' }),
+    '.',
   ],
   compute,
   describe,

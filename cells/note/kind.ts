@@ -1,5 +1,6 @@
 import type { CellKind } from '../../shared/cell.ts';
 import { emptyNote, writeHere } from '../../shared/messages/note.ts';
+import { textBlank } from '../../shared/sentence/text-blank.ts';
 import { compute, type NoteResult } from './compute.ts';
 import { type NoteParameters, readParameters } from './parameters.ts';
 
@@ -10,9 +11,7 @@ export const kind: CellKind<NoteParameters, NoteResult> = {
   readParameters,
   reads: () => [],
   sources: () => [],
-  sentence: ({ text }) => [
-    { parameter: 'text', text: text.trim() === '' ? writeHere() : text, entry: { kind: 'text' } },
-  ],
+  sentence: ({ text }) => [textBlank('text', 'note', text.trim() === '' ? writeHere() : text)],
   compute,
   describe: ({ text }) => ({ answer: text.trim() === '' ? emptyNote() : text, tables: [], figures: [], remarks: [] }),
 };

@@ -1,8 +1,15 @@
-import type { Blank, CellKind, Read } from '../../shared/cell.ts';
+import type { Blank, CellKind, Read, Segment } from '../../shared/cell.ts';
 import { lanesOf } from '../../shared/lanes/lanes-of.ts';
 import { basisName } from '../../shared/messages/raise.ts';
 import { raisedSchema } from '../../shared/schemas/raised.ts';
-import { shownColumns } from '../../shared/table/schema.ts';
+import { cellBlank } from '../../shared/sentence/cell-blank.ts';
+import { choiceBlank } from '../../shared/sentence/choice-blank.ts';
+import { numberBlank } from '../../shared/sentence/number-blank.ts';
+import { readIfThere } from '../../shared/sentence/read-if-there.ts';
+import { readOf } from '../../shared/sentence/read-of.ts';
+import { readingsBlank } from '../../shared/sentence/readings-blank.ts';
+import { shareBlank } from '../../shared/sentence/share-blank.ts';
+import { describeTable } from '../../shared/table/describe-table.ts';
 import { compute, type RaiseResult } from './compute.ts';
 import { type RaiseParameters, readParameters } from './parameters.ts';
 
@@ -14,92 +21,72 @@ export const kind: CellKind<RaiseParameters, RaiseResult> = {
   reads,
   sources: () => [],
   sentence,
+  details,
   compute,
-  describe: ({ answer, remarks }) => ({
-    answer,
-    tables: [{ table: 'raised', title: 'Raised units', columns: shownColumns(raisedSchema) }],
-    figures: [],
-    remarks,
-  }),
+  describe: describeTable('raised', 'Raised units', raisedSchema),
   files: ({ tables }) => [{ name: 'raised.csv', table: tables['raised'] }],
   lanes: ({ history, asOf }, units) => lanesOf(history, units, asOf),
 };
 
 function reads(parameters: RaiseParameters): Read[] {
-  const of = (cell: string, ...tables: string[]): Read[] => (cell === '' ? [] : [{ cell, tables }]);
-  // High CO and a supply over its maximum are facts of readings and register: no failing fit may hide them.
-  const ifThere = (cell: string, ...tables: string[]): Read[] =>
-    of(cell, ...tables).map((read) => ({ ...read, optional: true }));
   return [
-    ...of(parameters.readings, 'accepted'),
-    ...of(parameters.register, 'units', 'supply-limits', 'economics', 'planning'),
-    ...ifThere(parameters.events, 'events'),
-    ...ifThere(parameters.derive, 'derived'),
-    ...ifThere(parameters.drift, 'drift', 'points', 'path'),
-    ...ifThere(parameters.supply, 'supply', 'points', 'path'),
-    ...ifThere(parameters.instruments, 'instruments'),
+    ...readOf(parameters.readings, 'accepted'),
+    ...readOf(parameters.register, 'units', 'supply-limits', 'economics', 'planning'),
+    // High CO and a supply over its maximum are facts of readings and register: no failing fit may hide them.
+    ...readIfThere(parameters.events, 'events'),
+    ...readIfThere(parameters.derive, 'derived'),
+    ...readIfThere(parameters.drift, 'drift', 'points', 'path'),
+    ...readIfThere(parameters.supply, 'supply', 'points', 'path'),
+    ...readIfThere(parameters.instruments, 'instruments'),
   ];
 }
 
-const cell = (parameter: string, name: string, kind: string): Blank => ({
-  parameter,
-  text: name === '' ? `no ${kind}` : name,
-  entry: { kind: 'cell', kinds: [kind], optional: true },
-});
-/** There is nothing to say without readings. */
-const readingsCell = (name: string): Blank => ({
-  parameter: 'readings',
-  text: name,
-  entry: { kind: 'cell', kinds: ['readings', 'corrections'] },
-});
-const amount = (parameter: string, value: number, unit: string, minimum: number, maximum: number): Blank => ({
-  parameter,
-  text: `${value} ${unit}`.trim(),
-  entry: { kind: 'number', unit, minimum, maximum },
-});
+const BASES = ['air_free', 'at_3pct_o2', 'as_measured'].map((value) => ({ value, label: basisName(value) }));
 
-const basis = (value: string): Blank => ({
-  parameter: 'coBasis',
-  text: basisName(value),
-  entry: {
-    kind: 'choice',
-    options: ['air_free', 'at_3pct_o2', 'as_measured'].map((option) => ({ value: option, label: basisName(option) })),
-  },
-});
-
-function sentence(parameters: RaiseParameters): (string | Blank)[] {
-  const { readings, register, events, derive, drift, supply, instruments } = parameters;
+/** What a service manager changes. */
+function sentence(parameters: RaiseParameters): Segment[] {
+  const { leastChance, falseDiscoveryRate, coLimitPpm, coBasis, readings, register } = parameters;
   return [
     'Raise units whose chance of leaving tolerance is at least ',
-    amount('leastChance', parameters.leastChance, '', 0, 1),
-    ', with at most a share of ',
-    amount('falseDiscoveryRate', parameters.falseDiscoveryRate, '', 0, 1),
-    ' false discoveries in each list; CO from ',
-    amount('coLimitPpm', parameters.coLimitPpm, 'ppm', 1, 10_000),
+    shareBlank('leastChance', 'least chance of leaving', leastChance),
+    ', with at most ',
+    shareBlank('falseDiscoveryRate', 'share of false discoveries', falseDiscoveryRate),
+    ' false discoveries in each list, and CO from ',
+    numberBlank('coLimitPpm', 'CO limit', coLimitPpm, { unit: 'ppm', minimum: 1, maximum: 10_000 }),
     ' ',
-    basis(parameters.coBasis),
-    ' that nothing has closed; flues that get hotter, fires that scatter and units that come back, with at most a share of ',
-    amount('signFalseDiscoveryRate', parameters.signFalseDiscoveryRate, '', 0, 1),
-    ' of them by chance; burners under ',
-    amount('richO2Pct', parameters.richO2Pct, '% O2', 0, 10),
-    ' in air of ',
-    amount('summerAirC', parameters.summerAirC, '°C', 0, 60),
-    '; units unread for ',
-    amount('unseenMonths', parameters.unseenMonths, 'months', 1, 240),
-    '; reading ',
-    cell('drift', drift, 'drift'),
-    ', ',
-    cell('supply', supply, 'supply'),
-    ', ',
-    cell('instruments', instruments, 'instruments'),
-    ', ',
-    readingsCell(readings),
-    ', ',
-    cell('derive', derive, 'derive'),
-    ', ',
-    cell('register', register, 'register'),
+    choiceBlank('coBasis', 'basis of the CO limit', coBasis, BASES),
+    ' that nothing has closed, by ',
+    readingsBlank(readings),
     ' and ',
-    cell('events', events, 'events'),
+    cellBlank('register', 'register', register, ['register'], { optional: true }),
     '.',
+  ];
+}
+
+function details(parameters: RaiseParameters): Segment[] {
+  const { signFalseDiscoveryRate, richO2Pct, summerAirC, unseenMonths } = parameters;
+  const { events, derive, drift, supply, instruments } = parameters;
+  const forecast = (parameter: string, label: string, name: string): Blank =>
+    cellBlank(parameter, label, name, [parameter], { optional: true });
+  return [
+    'Also flues that get hotter, fires that scatter and units that come back, at most ',
+    shareBlank('signFalseDiscoveryRate', 'share of such signs by chance', signFalseDiscoveryRate),
+    ' of them by chance; burners under ',
+    numberBlank('richO2Pct', 'O2 of a rich burner', richO2Pct, { unit: '% O2', minimum: 0, maximum: 10 }),
+    ' in air of ',
+    numberBlank('summerAirC', 'air of the hottest days', summerAirC, { unit: '°C', minimum: 0, maximum: 60 }),
+    '; units unread for ',
+    numberBlank('unseenMonths', 'months without a reading', unseenMonths, { unit: 'months', minimum: 1, maximum: 240 }),
+    '. Reads ',
+    forecast('drift', 'drift', drift),
+    ', ',
+    forecast('supply', 'gas supply', supply),
+    ', ',
+    forecast('instruments', 'instruments', instruments),
+    ', ',
+    forecast('derive', 'derived values', derive),
+    ' and ',
+    forecast('events', 'events', events),
+    ' too.',
   ];
 }

@@ -1,5 +1,8 @@
 import type { CellKind } from '../../shared/cell.ts';
 import { fileList } from '../../shared/readings/file-list.ts';
+import { choiceBlank } from '../../shared/sentence/choice-blank.ts';
+import { readOf } from '../../shared/sentence/read-of.ts';
+import { registerBlank } from '../../shared/sentence/register-blank.ts';
 import { compute, type ReadingsResult } from './compute.ts';
 import { describe } from './describe.ts';
 import { files } from './files.ts';
@@ -10,35 +13,19 @@ export const kind: CellKind<ReadingsParameters, ReadingsResult> = {
   title: 'Readings',
   purpose: 'Brings exports of readings in: every row accepted, set aside with its reason, or named a duplicate.',
   readParameters,
-  reads: ({ register }) => (register === '' ? [] : [{ cell: register, tables: ['units'] }]),
+  reads: ({ register }) => readOf(register, 'units'),
   sources: ({ files }) => files,
   sentence: (parameters) => [
     'Read ',
     fileList(parameters.files),
     ' with unit ids as spelled in ',
-    {
-      parameter: 'register',
-      text: parameters.register || 'no register',
-      entry: { kind: 'cell', kinds: ['register'], optional: true },
-    },
+    registerBlank(parameters.register),
     '; dates such as 3/4 have ',
-    {
-      parameter: 'dateOrder',
-      text: DATE_ORDERS.find(({ value }) => value === parameters.dateOrder)?.label ?? '',
-      entry: { kind: 'choice', options: DATE_ORDERS },
-    },
+    choiceBlank('dateOrder', 'order of day and month', parameters.dateOrder, DATE_ORDERS),
     ', and a single reading of a visit is ',
-    {
-      parameter: 'singleReading',
-      text: SINGLE_READINGS.find(({ value }) => value === parameters.singleReading)?.label ?? '',
-      entry: { kind: 'choice', options: SINGLE_READINGS },
-    },
+    choiceBlank('singleReading', 'state of a single reading', parameters.singleReading, SINGLE_READINGS),
     '; of a reading that stands in two files with other values ',
-    {
-      parameter: 'revised',
-      text: REVISED.find(({ value }) => value === parameters.revised)?.label ?? '',
-      entry: { kind: 'choice', options: REVISED },
-    },
+    choiceBlank('revised', 'reading with other values in two files', parameters.revised, REVISED),
     '.',
   ],
   compute,

@@ -1,7 +1,12 @@
-import type { Blank, CellKind, Read } from '../../shared/cell.ts';
+import type { Blank, CellKind, Read, Segment } from '../../shared/cell.ts';
 import { airName, counterfactualName } from '../../shared/messages/savings.ts';
 import { savingsSchema } from '../../shared/schemas/savings.ts';
-import { shownColumns } from '../../shared/table/schema.ts';
+import { cellBlank } from '../../shared/sentence/cell-blank.ts';
+import { choiceBlank } from '../../shared/sentence/choice-blank.ts';
+import { readIfThere } from '../../shared/sentence/read-if-there.ts';
+import { readOf } from '../../shared/sentence/read-of.ts';
+import { readingsBlank } from '../../shared/sentence/readings-blank.ts';
+import { describeTable } from '../../shared/table/describe-table.ts';
 import { compute, type SavingsResult } from './compute.ts';
 import { AIRS, COUNTERFACTUALS, readParameters, type SavingsParameters } from './parameters.ts';
 
@@ -13,67 +18,54 @@ export const kind: CellKind<SavingsParameters, SavingsResult> = {
   reads,
   sources: () => [],
   sentence,
+  details,
   compute,
-  describe: ({ answer, remarks }) => ({
-    answer,
-    tables: [{ table: 'savings', title: 'Savings', columns: shownColumns(savingsSchema) }],
-    figures: [],
-    remarks,
-  }),
+  describe: describeTable('savings', 'Savings', savingsSchema),
   files: ({ tables }) => [{ name: 'savings.csv', table: tables['savings'] }],
 };
 
 function reads({ readings, derive, register, drift, fuelUse }: SavingsParameters): Read[] {
-  const of = (cell: string, ...tables: string[]): Read[] => (cell === '' ? [] : [{ cell, tables }]);
-  const ifThere = (cell: string, table: string): Read[] => of(cell, table).map((read) => ({ ...read, optional: true }));
   return [
-    ...of(readings, 'accepted'),
-    ...of(derive, 'derived'),
-    ...of(register, 'economics', 'planning'),
-    ...ifThere(drift, 'drift'),
-    ...ifThere(fuelUse, 'use'),
+    ...readOf(readings, 'accepted'),
+    ...readOf(derive, 'derived'),
+    ...readOf(register, 'economics', 'planning'),
+    ...readIfThere(drift, 'drift'),
+    ...readIfThere(fuelUse, 'use'),
   ];
 }
 
-const cell = (parameter: string, name: string, kind: string): Blank => ({
-  parameter,
-  text: name === '' ? `no ${kind}` : name,
-  entry: { kind: 'cell', kinds: [kind], optional: true },
-});
-/** There is nothing to say without readings. */
-const readingsCell = (name: string): Blank => ({
-  parameter: 'readings',
-  text: name,
-  entry: { kind: 'cell', kinds: ['readings', 'corrections'] },
-});
-const choice = (
-  parameter: string,
-  value: string,
-  options: readonly string[],
-  label: (value: string) => string,
-): Blank => ({
-  parameter,
-  text: label(value),
-  entry: { kind: 'choice', options: options.map((option) => ({ value: option, label: label(option) })) },
-});
+const named = (values: readonly string[], name: (value: string) => string): { value: string; label: string }[] =>
+  values.map((value) => ({ value, label: name(value) }));
 
-function sentence(parameters: SavingsParameters): (string | Blank)[] {
-  const { readings, derive, register, drift, fuelUse, counterfactual, air } = parameters;
+function sentence({ counterfactual, air }: SavingsParameters): Segment[] {
   return [
     'Compare found with left at the last visit of each unit and fuel that has both, ',
-    choice('air', air, AIRS, airName),
+    choiceBlank('air', 'air of the comparison', air, named(AIRS, airName)),
     ', in gross efficiency weighted by the fuel burnt at each fire, against ',
-    choice('counterfactual', counterfactual, COUNTERFACTUALS, counterfactualName),
-    '; reading ',
-    readingsCell(readings),
+    choiceBlank(
+      'counterfactual',
+      'what it is held against',
+      counterfactual,
+      named(COUNTERFACTUALS, counterfactualName),
+    ),
+    '.',
+  ];
+}
+
+function details({ readings, derive, register, drift, fuelUse }: SavingsParameters): Segment[] {
+  const other = (parameter: string, label: string, name: string, kind = parameter): Blank =>
+    cellBlank(parameter, label, name, [kind], { optional: true });
+  return [
+    'Reads ',
+    readingsBlank(readings),
     ', ',
-    cell('derive', derive, 'derive'),
+    other('derive', 'derived values', derive),
     ', ',
-    cell('register', register, 'register'),
+    other('register', 'register', register),
     ', ',
-    cell('drift', drift, 'drift'),
+    other('drift', 'drift', drift),
     ' and ',
-    cell('fuelUse', fuelUse, 'fuel-use'),
+    other('fuelUse', 'fuel use', fuelUse, 'fuel-use'),
     '.',
   ];
 }

@@ -8,6 +8,10 @@ import {
 } from '../../shared/messages/foresight.ts';
 import { countRegistered } from '../../shared/readings/count-registered.ts';
 import { supplySchema } from '../../shared/schemas/supply.ts';
+import { cellBlank } from '../../shared/sentence/cell-blank.ts';
+import { numberBlank } from '../../shared/sentence/number-blank.ts';
+import { readingsBlank } from '../../shared/sentence/readings-blank.ts';
+import { shareBlank } from '../../shared/sentence/share-blank.ts';
 import { shownColumns } from '../../shared/table/schema.ts';
 import { compute, computeFit, type SupplyFit, type SupplyResult } from './compute.ts';
 import { readParameters, type SupplyParameters } from './parameters.ts';
@@ -18,33 +22,17 @@ function sentence(parameters: SupplyParameters): Segment[] {
   const { readings, register, inputExponent, horizonDays, lookAheadYears, falseDiscoveryRate } = parameters;
   return [
     'Follow the drop of gas pressure (static less running at the highest fire) in ',
-    { parameter: 'readings', text: readings, entry: { kind: 'cell', kinds: ['readings', 'corrections'] } },
+    readingsBlank(readings),
     ', brought to the rated heat input by the power ',
-    {
-      parameter: 'inputExponent',
-      text: String(inputExponent),
-      entry: { kind: 'number', minimum: 0, maximum: 3, unit: '' },
-    },
+    numberBlank('inputExponent', 'power of the heat input', inputExponent, { minimum: 0, maximum: 3, unit: '' }),
     ', hold it against the limits of ',
-    { parameter: 'register', text: register, entry: { kind: 'cell', kinds: ['register'] } },
+    cellBlank('register', 'register', register, ['register']),
     ' for the next ',
-    {
-      parameter: 'horizonDays',
-      text: String(horizonDays),
-      entry: { kind: 'number', minimum: 1, maximum: 3653, unit: 'days' },
-    },
-    ' days, and call a drop growing where its limit is reached within ',
-    {
-      parameter: 'lookAheadYears',
-      text: String(lookAheadYears),
-      entry: { kind: 'number', minimum: 0.1, maximum: 20, unit: 'years' },
-    },
-    ' years, with a share of at most ',
-    {
-      parameter: 'falseDiscoveryRate',
-      text: String(falseDiscoveryRate),
-      entry: { kind: 'number', minimum: 0.001, maximum: 0.5, unit: '' },
-    },
+    numberBlank('horizonDays', 'days ahead', horizonDays, { minimum: 1, maximum: 3653, unit: 'days' }),
+    ', and call a drop growing where its limit is reached within ',
+    numberBlank('lookAheadYears', 'years to look ahead', lookAheadYears, { minimum: 0.1, maximum: 20, unit: 'years' }),
+    ', with at most ',
+    shareBlank('falseDiscoveryRate', 'share of false discoveries', falseDiscoveryRate, 0.001, 0.5),
     ' false discoveries.',
   ];
 }

@@ -59,35 +59,31 @@ export const severityWord = (severity: string): string =>
   ({ danger: 'Danger', warning: 'Warning', note: 'Note' })[severity] ?? severity;
 export const notesWord = (count: number): string =>
   count === 1 ? '1 note: a default or a method to know of' : `${count} notes: defaults and methods to know of`;
+export const detailsHead = (): string => 'More that can be changed';
 export const whyHead = (): string => 'Why calculated?';
 
 // Blanks.
-export const blankLabel = (parameter: string, text: string): string => `${parameter}: ${text}. Press Enter to change.`;
-export const blankHint = (parameter: string, unit: string): string =>
-  `${parameter}${unit === '' ? '' : `, in ${unit}`}. Enter keeps it, Escape leaves it as it was.`;
-export const noCell = (kind: string): string => `no ${kind}`;
+const capital = (words: string): string => `${words.slice(0, 1).toUpperCase()}${words.slice(1)}`;
+export const blankLabel = (label: string, text: string): string => `${capital(label)}: ${text}. Press Enter to change.`;
+export const blankHint = (label: string, unit: string): string =>
+  `${capital(label)}${unit === '' ? '' : `, in ${unit}`}. Enter keeps it, Escape leaves it as it was.`;
+export const noCell = (label: string): string => `no ${label}`;
 export const emptyBlank = (): string => 'not given';
-export const notANumber = (parameter: string, found: string): string =>
-  `${parameter} takes a number; "${found}" is none. Type digits, with a point for decimals.`;
-export const numberOutside = (
-  parameter: string,
-  found: number,
-  minimum: string,
-  maximum: string,
-  unit: string,
-): string => {
+export const notANumber = (label: string, found: string): string =>
+  `${capital(label)} takes a number; "${found}" is none. Type digits, with a point for decimals.`;
+export const numberOutside = (label: string, found: number, minimum: string, maximum: string, unit: string): string => {
   const range =
     minimum === ''
       ? `at most ${maximum}`
       : maximum === ''
         ? `at least ${minimum}`
         : `between ${minimum} and ${maximum}`;
-  return `${parameter} must be ${range}${unit === '' ? '' : ` ${unit}`}; found ${found}. Type another number.`;
+  return `${capital(label)} must be ${range}${unit === '' ? '' : ` ${unit}`}; found ${found}. Type another number.`;
 };
-export const numberNeeded = (parameter: string): string => `${parameter} cannot be empty. Type a number.`;
+export const numberNeeded = (label: string): string => `${capital(label)} cannot be empty. Type a number.`;
 export const addFilesWord = (): string => 'Add files …';
 export const filesDone = (): string => 'Done';
-export const filesOf = (parameter: string): string => `${parameter} of this cell`;
+export const filesOf = (label: string): string => `${capital(label)} of this cell`;
 export const missingFiles = (files: string): string =>
   `This notebook reads data files that are not at hand here: ${files}. Open them, and the cells that read them go on.`;
 export const answerThis = (): string => 'Answer';

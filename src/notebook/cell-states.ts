@@ -32,6 +32,7 @@ export function cellState(
     title: kind?.title ?? entry.kind,
     parameters,
     sentence: sentenceOf(cell),
+    details: detailsOf(cell),
     reads,
     phase: deciding?.phase ?? 'idle',
     progress: deciding?.progress ?? 0,
@@ -75,6 +76,15 @@ function sentenceOf({ kind, parameters, fault }: PreparedCell): readonly Segment
     return kind.sentence(parameters);
   } catch {
     return [kind.purpose];
+  }
+}
+
+function detailsOf({ kind, parameters, fault }: PreparedCell): readonly Segment[] {
+  if (!kind || fault) return [];
+  try {
+    return kind.details?.(parameters) ?? [];
+  } catch {
+    return [];
   }
 }
 

@@ -1,3 +1,4 @@
+import type { Segment } from '../../shared/cell.ts';
 import type { CellState } from '../../shared/cell-state.ts';
 import { RELATIONS } from '../../shared/combustion/relations/relations.ts';
 import { type Markup, markup } from '../../shared/markup/markup.ts';
@@ -23,12 +24,15 @@ export function methodsSection(states: readonly CellState[]): Markup {
 ${states
   .filter(({ kind }) => kind !== 'note')
   .map(
-    ({ title, name, kind, sentence, description }) =>
-      markup`<div class="cell"><h3>${title}${name === title ? '' : markup` <span class="quiet">${name}</span>`}</h3><p>${sentence.map(
-        (segment) => (typeof segment === 'string' ? segment : markup`<u>${segment.text}</u>`),
-      )}</p>${description ? markup`<p class="quiet">${description.answer}</p>` : ''}${sourcesOf(kind)}</div>`,
+    ({ title, name, kind, sentence, details, description }) =>
+      markup`<div class="cell"><h3>${title}${name === title ? '' : markup` <span class="quiet">${name}</span>`}</h3><p>${written(
+        sentence,
+      )}</p>${details.length === 0 ? '' : markup`<p class="quiet">${written(details)}</p>`}${description ? markup`<p class="quiet">${description.answer}</p>` : ''}${sourcesOf(kind)}</div>`,
   )}${states.some(({ kind }) => kind === 'derive') ? relations() : ''}</section>`;
 }
+
+const written = (segments: readonly Segment[]): (Markup | string)[] =>
+  segments.map((segment) => (typeof segment === 'string' ? segment : markup`<u>${segment.text}</u>`));
 
 function sourcesOf(kind: string): Markup {
   const sources = methodSources(kind);

@@ -10,7 +10,9 @@ const GARBAGE = [42, 'none', true, null, [1, 2], { a: { b: [] } }, Number.NaN, -
 /** Whether names of cells and files are texts, and every blank can be shown. */
 function usable(kind: CellKind, parameters: unknown): boolean {
   const cells = [...kind.reads(parameters), ...(kind.fit?.reads(parameters) ?? [])].map(({ cell }) => cell);
-  const shown = kind.sentence(parameters).map((segment) => (typeof segment === 'string' ? segment : segment.text));
+  const shown = [...kind.sentence(parameters), ...(kind.details?.(parameters) ?? [])].map((segment) =>
+    typeof segment === 'string' ? segment : segment.text,
+  );
   return [...cells, ...kind.sources(parameters), ...shown].every((name) => typeof name === 'string');
 }
 
@@ -65,10 +67,27 @@ describe.each([...catalogue.values()].map((kind) => [kind.name, kind] as const))
   test('the blanks of its sentence are parameters of its own', () => {
     const read = kind.readParameters(exampleOf(name).parameters);
     if (read.status !== 'value') return expect(read.status).toBe('value');
-    const blanks = kind.sentence(read.value).filter((segment) => typeof segment !== 'string');
+    const segments = [...kind.sentence(read.value), ...(kind.details?.(read.value) ?? [])];
+    const blanks = segments.filter((segment) => typeof segment !== 'string');
     const parameters = Object.keys(read.value as object);
     for (const { parameter } of blanks) expect(parameters).toContain(parameter);
+    expect(new Set(blanks.map(({ parameter }) => parameter)).size).toBe(blanks.length);
     expect(kind.sentence(read.value).length).toBeGreaterThan(0);
+  });
+
+  test('its blanks are called in plain words, and shares are shown in per cent', () => {
+    const read = kind.readParameters(exampleOf(name).parameters);
+    if (read.status !== 'value') return expect(read.status).toBe('value');
+    for (const segment of [...kind.sentence(read.value), ...(kind.details?.(read.value) ?? [])]) {
+      if (typeof segment === 'string') continue;
+      const { label, entry, text } = segment;
+      // Words, not a parameter's name taken apart: no capitals inside, no underscores, no bare units.
+      expect(label).toMatch(/^(CO|O2|[a-z]+)( ([a-z]+|CO|O2))*$/);
+      expect(label).not.toMatch(/\b(pct|ppm|[cfk])\b/);
+      if (entry.kind !== 'text') expect(text).not.toMatch(/[a-z]_[a-z]/);
+      if (entry.kind === 'number' && entry.minimum !== undefined && (entry.maximum ?? 2) <= 1)
+        expect([entry.factor, entry.unit]).toEqual([100, '%']);
+    }
   });
 
   test('reads only what its parameters name, and the example gives all of it', () => {

@@ -12,8 +12,8 @@ import {
   openFilesWord,
   trayRemove,
 } from '../../../shared/messages/page.ts';
+import { shownAmount } from '../../../shared/sentence/shown-amount.ts';
 import { readEntry } from '../entry/read-entry.ts';
-import { wordsOf } from '../entry/words-of.ts';
 import { LightElement } from './light-element.ts';
 
 /** Tells the strip what the user put into a blank. */
@@ -41,16 +41,12 @@ export class BlankField extends LightElement {
   @state() private open = false;
   @state() private fault = '';
 
-  private get parameterWords(): string {
-    return wordsOf(this.blank.parameter);
-  }
-
   override render(): TemplateResult {
     const { entry } = this.blank;
     if (entry.kind === 'choice') return this.choice(entry.options);
     if (entry.kind === 'cell') {
       const named = this.cells.map((name) => ({ value: name, label: name }));
-      return this.choice(entry.optional ? [{ value: '', label: noCell(entry.kinds[0]) }, ...named] : named);
+      return this.choice(entry.optional ? [{ value: '', label: noCell(this.blank.label) }, ...named] : named);
     }
     if (!this.open) return this.closed(() => this.begin());
     if (entry.kind === 'files') return this.filesEntry();
@@ -62,13 +58,13 @@ export class BlankField extends LightElement {
   private closed(act: () => void): TemplateResult {
     const empty = this.blank.entry.kind === 'files' ? openFilesWord() : emptyBlank();
     const text = this.blank.text === '' ? empty : this.blank.text;
-    return html`<button class="blank" type="button" aria-label=${blankLabel(this.parameterWords, text)} @click=${act}>${text}</button>`;
+    return html`<button class="blank" type="button" aria-label=${blankLabel(this.blank.label, text)} @click=${act}>${text}</button>`;
   }
 
   private choice(options: readonly { value: string; label: string }[]): TemplateResult {
     const now = this.value === null || this.value === undefined ? '' : String(this.value);
     const known = options.some(({ value }) => value === now);
-    return html`<select class="blank" aria-label=${this.parameterWords} @change=${(event: Event) =>
+    return html`<select class="blank" aria-label=${this.blank.label} @change=${(event: Event) =>
       this.keep(likeBefore((event.target as HTMLSelectElement).value, this.value))}>
       ${known ? nothing : html`<option value=${now} selected>${this.blank.text}</option>`}
       ${options.map(({ value, label }) => html`<option value=${value} ?selected=${value === now} .selected=${value === now}>${label}</option>`)}
@@ -76,23 +72,24 @@ export class BlankField extends LightElement {
   }
 
   private shortEntry(unit: string): TemplateResult {
-    const isNumber = this.blank.entry.kind === 'number';
-    const number = typeof this.value === 'number' && Number.isFinite(this.value) ? String(this.value) : '';
-    const now = isNumber ? number : String(this.value ?? '');
+    const { entry } = this.blank;
+    const isNumber = entry.kind === 'number';
+    const factor = isNumber ? entry.factor : 1;
+    const now = typeof this.value === 'number' ? shownAmount(this.value, factor) : String(this.value ?? '');
     return html`<span class="entry"><input type="text" inputmode=${isNumber ? 'decimal' : 'text'} autocomplete="off" .value=${now} size=${Math.max(isNumber ? 4 : 14, now.length + 1)}
-        aria-label=${blankHint(this.parameterWords, unit)} aria-invalid=${this.fault === '' ? 'false' : 'true'}
+        aria-label=${blankHint(this.blank.label, unit)} aria-invalid=${this.fault === '' ? 'false' : 'true'}
         @keydown=${this.onKey} @blur=${this.onBlur}
         />${unit !== '' && this.blank.text.includes(unit) ? html`<span class="unit">${unit}</span>` : nothing}${this.complaint()}</span>`;
   }
 
   private longEntry(): TemplateResult {
-    return html`<span class="entry"><textarea rows="3" .value=${String(this.value ?? '')} aria-label=${blankHint(this.parameterWords, '')}
+    return html`<span class="entry"><textarea rows="3" .value=${String(this.value ?? '')} aria-label=${blankHint(this.blank.label, '')}
       @keydown=${this.onKey} @blur=${this.onBlur}></textarea></span>`;
   }
 
   private filesEntry(): TemplateResult {
     const files = Array.isArray(this.value) ? this.value.map(String) : [];
-    return html`<span class="entry files" role="group" aria-label=${filesOf(this.parameterWords)}>
+    return html`<span class="entry files" role="group" aria-label=${filesOf(this.blank.label)}>
       ${files.map(
         (name) =>
           html`<span class="file-name">${name} <button type="button" class="act small" aria-label=${trayRemove(name)} @click=${() =>
@@ -148,7 +145,7 @@ export class BlankField extends LightElement {
   }
 
   private take(typed: string): boolean {
-    const read = readEntry(this.blank, this.parameterWords, typed);
+    const read = readEntry(this.blank, typed);
     if (read.status !== 'value') {
       this.fault = read.status === 'error' ? read.message : '';
       return false;

@@ -3,7 +3,15 @@ import { customElement, property, state } from 'lit/decorators.js';
 import type { Blank, Remark, Segment } from '../../../shared/cell.ts';
 import type { CellState } from '../../../shared/cell-state.ts';
 import { cautionCo, cautionOldReadings } from '../../../shared/messages/cautions.ts';
-import { errorOf, notesWord, phaseStale, severityWord, staleKept, whyHead } from '../../../shared/messages/page.ts';
+import {
+  detailsHead,
+  errorOf,
+  notesWord,
+  phaseStale,
+  severityWord,
+  staleKept,
+  whyHead,
+} from '../../../shared/messages/page.ts';
 import type { StripHost, StripView, StripViews } from '../cell-view.ts';
 import { knotMark } from '../flow/knot-mark.ts';
 import { phaseWords } from '../flow/phase-words.ts';
@@ -91,6 +99,7 @@ export class CellStrip extends LightElement {
         ${this.trouble()}
         ${cell.description && cell.kind !== 'note' ? html`<p class="answer">${cell.description.answer}</p>` : nothing}
         <p class="sentence">${this.sentence(cell.sentence)}</p>
+        ${cell.details.length === 0 ? nothing : html`<details class="details"><summary>${detailsHead()}</summary><p class="sentence">${this.sentence(cell.details)}</p></details>`}
         ${this.front ? nothing : remarks}
         <div class="body">${this.view && this.drawn?.description ? this.view.render(this.drawn, this.host) : nothing}</div>
         ${this.front ? remarks : nothing}

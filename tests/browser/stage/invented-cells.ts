@@ -34,6 +34,7 @@ function cell(
     title: name[0].toUpperCase() + name.slice(1),
     parameters: {},
     sentence,
+    details: [],
     reads,
     phase: 'done',
     progress: 1,
@@ -50,6 +51,7 @@ function cell(
 
 const reading = (parameter: string, name: string): Segment => ({
   parameter,
+  label: name,
   text: name,
   entry: { kind: 'cell', kinds: [name] },
 });
@@ -62,7 +64,11 @@ export function inventedCells(rows: number): CellState[] {
       'register',
       [],
       '26 units in 9 buildings.',
-      ['Take the units from ', { parameter: 'files', text: 'register.csv', entry: { kind: 'files' } }, '.'],
+      [
+        'Take the units from ',
+        { parameter: 'files', label: 'data files', text: 'register.csv', entry: { kind: 'files' } },
+        '.',
+      ],
       { units: 26 },
       { tables: [sheet('units', 'Units')] },
     ),
@@ -72,7 +78,7 @@ export function inventedCells(rows: number): CellState[] {
       `${rows} readings accepted, 17 set aside, 3 duplicates.`,
       [
         'Read ',
-        { parameter: 'files', text: 'north.csv and south.csv', entry: { kind: 'files' } },
+        { parameter: 'files', label: 'data files', text: 'north.csv and south.csv', entry: { kind: 'files' } },
         ', matching units to ',
         reading('register', 'register'),
         '.',
@@ -104,6 +110,7 @@ export function inventedCells(rows: number): CellState[] {
         ' drifts, and look ',
         {
           parameter: 'horizonDays',
+          label: 'days ahead',
           text: '365 days',
           entry: { kind: 'number', unit: 'days', minimum: 1, maximum: 3653 },
         },
@@ -124,7 +131,12 @@ export function inventedCells(rows: number): CellState[] {
       '4 of 26 units raised: 1 safety, 1 supply, 1 tolerance, 1 data.',
       [
         'Raise units whose chance of leaving tolerance is at least ',
-        { parameter: 'probability', text: '50 %', entry: { kind: 'number', unit: '%', minimum: 0, maximum: 100 } },
+        {
+          parameter: 'probability',
+          label: 'least chance of leaving',
+          text: '50 %',
+          entry: { kind: 'number', unit: '%', minimum: 0, maximum: 100 },
+        },
         ', reading ',
         reading('drift', 'drift'),
         ' and ',
@@ -137,7 +149,14 @@ export function inventedCells(rows: number): CellState[] {
       'note',
       [],
       '',
-      [{ parameter: 'text', text: 'High fire of NOR-7 was read with the side panel off.', entry: { kind: 'text' } }],
+      [
+        {
+          parameter: 'text',
+          label: 'note',
+          text: 'High fire of NOR-7 was read with the side panel off.',
+          entry: { kind: 'text' },
+        },
+      ],
       {},
     ),
   ];

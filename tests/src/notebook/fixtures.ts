@@ -33,7 +33,10 @@ export function sumKind(counts: Counts = { fits: 0, judgements: 0 }): CellKind {
     },
     reads,
     sources: () => [],
-    sentence: ({ add }) => ['Adds ', { parameter: 'add', text: String(add), entry: { kind: 'number', unit: '' } }],
+    sentence: ({ add }) => [
+      'Adds ',
+      { parameter: 'add', label: 'added', text: String(add), entry: { kind: 'number', unit: '' } },
+    ],
     fit: {
       parameters: ({ reads, add }) => ({ reads, add }),
       reads,
