@@ -49,12 +49,12 @@ export function bandOfLane(
     };
   if (known(setting)) return { ...shown, ...setting, source: 'setting' };
   if (Number.isFinite(target))
-    return { ...shown, lower: target - usual.below, upper: target + usual.above, source: 'target' };
+    return { ...shown, lower: Math.max(0, target - usual.below), upper: target + usual.above, source: 'target' };
   if (Number.isFinite(lane.left))
     return {
       ...shown,
       target: lane.left,
-      lower: lane.left - usual.below,
+      lower: Math.max(0, lane.left - usual.below),
       upper: lane.left + usual.above,
       source: 'as_left',
     };

@@ -61,7 +61,7 @@ export function judgeLane(question: JudgeQuestion, band: LaneBand): JudgedLane {
     upper: Number.isFinite(band.upper) ? band.upper : Number.POSITIVE_INFINITY,
   };
   const ahead = Math.max(0, (horizon - lastVisit) / DAYS_PER_YEAR);
-  const margin = (value: number): number => Math.min(value - barriers.lower, barriers.upper - value);
+  const margin = (value: number): number => rounded(Math.min(value - barriers.lower, barriers.upper - value));
   const years = question.dates
     ? yearsUntilChance(state, barriers, [0.1, 0.5, 0.9], Math.max(0, since) + LOOK_AHEAD_YEARS)
     : [Number.NaN, Number.NaN, Number.NaN];
@@ -81,4 +81,6 @@ export function judgeLane(question: JudgeQuestion, band: LaneBand): JudgedLane {
   };
 }
 
+/** A level on its limit has no margin, whatever the last bit says. */
+const rounded = (margin: number): number => (Math.abs(margin) < 1e-9 ? 0 : margin);
 const orNothing = (chance: number): number => (chance < 1e-9 ? 0 : chance);

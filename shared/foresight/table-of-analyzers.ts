@@ -2,6 +2,9 @@ import { analyzersSchema } from '../schemas/drift.ts';
 import { numberColumn, textColumn } from '../table/columns.ts';
 import { tableOf } from '../table/schema.ts';
 import type { Column, Table } from '../table/table.ts';
+import { type AnalyzerChange, analyzerChange } from './analyzer-change.ts';
+import { intervalsOf } from './analyzer-intervals.ts';
+import { apparentDrift } from './apparent-drift.ts';
 import { co2PerO2 } from './co2-line.ts';
 import type { DriftReadings } from './drift-readings.ts';
 import type { FleetFit } from './fit-model.ts';
@@ -20,12 +23,17 @@ export function tableOfAnalyzers(read: DriftReadings, fit: FleetFit): Table {
   const first = biases(fit, 0, count.first);
   const second = biases(fit, fleet.analyzers, count.second);
   const co2 = co2PerO2({ co2maxPct: read.co2max[0] ?? Number.NaN, offsetO2: 0 });
+  const intervals = intervalsOf(read, fit);
+  const apparent = apparentDrift(fleet.analyzers, intervals, first.value);
+  const changed = analyzers.map((_, i) => analyzerChange(i, intervals, first.value));
   const order = analyzers
     .map((_, i) => i)
     .filter((i) => count.readings[i] > 0)
     .sort((a, b) => (analyzers[a] < analyzers[b] ? -1 : 1));
   const pick = (values: ArrayLike<number>, factor = 1): Float64Array =>
     Float64Array.from(order, (i) => values[i] * factor);
+  const change = (of: keyof AnalyzerChange): Float64Array =>
+    Float64Array.from(order, (i) => changed[i]?.[of] ?? Number.NaN);
   const number = (unit: string, values: Float64Array): Column => numberColumn(unit, values);
   return tableOf(
     analyzersSchema,
@@ -42,6 +50,13 @@ export function tableOfAnalyzers(read: DriftReadings, fit: FleetFit): Table {
       ['co2_bias_pct_sd', number('%', pick(second.sd, -co2))],
       ['o2_prior_sd', number('%', new Float64Array(order.length).fill(spread.analyzer))],
       ['co2_prior_sd', number('%', new Float64Array(order.length).fill(-co2 * spread.secondAnalyzer))],
+      ['changed_on', { kind: 'date', values: change('on') }],
+      ['o2_bias_before_pct', number('%', change('before'))],
+      ['o2_bias_since_pct', number('%', change('since'))],
+      ['o2_bias_since_pct_sd', number('%', change('sinceSd'))],
+      ['apparent_change_pct', number('%', pick(apparent.map(({ change }) => change)))],
+      ['change_by_bias_pct', number('%', pick(apparent.map(({ byBias }) => byBias)))],
+      ['drift_share', number('1', pick(apparent.map(({ share }) => share)))],
     ]),
   );
 }
