@@ -1,5 +1,5 @@
 import type { CellKind, Description, Remark } from '../../shared/cell.ts';
-import { anonymousReadings, instrumentsAnswer, sharedBias } from '../../shared/messages/foresight.ts';
+import { anonymousReadings, explainsDrift, instrumentsAnswer, sharedBias } from '../../shared/messages/foresight.ts';
 import { instrumentsSchema } from '../../shared/schemas/instruments.ts';
 import { cellBlank } from '../../shared/sentence/cell-blank.ts';
 import { numberBlank } from '../../shared/sentence/number-blank.ts';
@@ -10,7 +10,7 @@ import { type InstrumentsParameters, readParameters } from './parameters.ts';
 
 function describe({ rows, anonymous }: InstrumentsResult): Description {
   const count = (verdict: string): number => rows.filter((row) => row.verdict === verdict).length;
-  const remarks: Remark[] = [{ severity: 'note', text: sharedBias() }];
+  const remarks: Remark[] = [...explained(rows), { severity: 'note', text: sharedBias() }];
   if (anonymous > 0) remarks.unshift({ severity: 'warning', text: anonymousReadings(anonymous) });
   return {
     answer: instrumentsAnswer(rows.length, count('biased'), count('confounded')),
@@ -18,6 +18,17 @@ function describe({ rows, anonymous }: InstrumentsResult): Description {
     figures: [],
     remarks,
   };
+}
+
+/** What the biased analyzers make of the fleet's drift. */
+function explained(rows: InstrumentsResult['rows']): Remark[] {
+  const signed = (value: number): string => `${value > 0 ? '+' : ''}${value.toFixed(2)}`;
+  return rows
+    .filter(({ verdict, apparentChange }) => verdict === 'biased' && Number.isFinite(apparentChange))
+    .map(({ analyzer, apparentChange, changeByBias, driftShare }) => ({
+      severity: 'note',
+      text: explainsDrift(analyzer, signed(apparentChange), signed(changeByBias), Math.round(100 * driftShare)),
+    }));
 }
 
 export const kind: CellKind<InstrumentsParameters, InstrumentsResult> = {

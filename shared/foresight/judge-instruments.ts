@@ -1,4 +1,11 @@
-import { biasOf, confoundedBias, constantSince, noneCompared, withinBias } from '../messages/foresight.ts';
+import {
+  biasOf,
+  changedSince,
+  confoundedBias,
+  constantSince,
+  noneCompared,
+  withinBias,
+} from '../messages/foresight.ts';
 import { writeDay } from '../quantities/dates.ts';
 import { instrumentsSchema } from '../schemas/instruments.ts';
 import { normalCdf } from '../statistics/normal.ts';
@@ -17,6 +24,25 @@ export interface InstrumentRow {
   readonly co2: Bias;
   readonly verdict: 'within' | 'biased' | 'confounded' | 'unknown';
   readonly reason: string;
+  /** The day from which it is told to read off; NaN unless biased. */
+  readonly offSince: number;
+  /** See apparent-drift.ts; NaN where it never followed another analyzer. */
+  readonly apparentChange: number;
+  readonly changeByBias: number;
+  readonly driftShare: number;
+}
+
+/** An analyzer as the fit knows it. */
+interface Fitted {
+  readonly o2: Bias;
+  readonly co2: Bias;
+  readonly compared: number;
+  readonly from: number;
+  /** A change of its O2 bias: the day, and the bias before; NaN where none is shown. */
+  readonly changedOn: number;
+  readonly before: number;
+  /** The O2 bias from that day on. */
+  readonly since: Bias;
 }
 
 /** In points of the quantity; NaN where the analyzer measured none. */
@@ -38,56 +64,63 @@ const TOLD_NOTHING = 0.9;
 export function judgeInstruments(readings: Table, analyzers: Table, tolerancePct: number): InstrumentRow[] {
   const counted = countReadings(readings);
   const name = textsOf(analyzers, 'analyzer');
-  const column = (key: string): Float64Array => numbersOf(analyzers, key);
-  const [units, compared, o2, o2Sd, o2Prior, co2, co2Sd, co2Prior] = [
-    'units',
-    'compared',
-    'o2_bias_pct',
-    'o2_bias_pct_sd',
-    'o2_prior_sd',
-    'co2_bias_pct',
-    'co2_bias_pct_sd',
-    'co2_prior_sd',
-  ].map(column);
-  const from = numbersOf(analyzers, 'read_from');
-  const fitted = new Map(Array.from({ length: analyzers.rows }, (_, row) => [textAt(name, row), row]));
+  const rows = new Map(Array.from({ length: analyzers.rows }, (_, row) => [textAt(name, row), row]));
   return [...counted.keys()].sort().map((analyzer) => {
-    const row = fitted.get(analyzer) ?? -1;
-    const bias = (value: Float64Array, sd: Float64Array, prior: Float64Array): Bias =>
-      row < 0
-        ? { value: Number.NaN, sd: Number.NaN, priorSd: Number.NaN }
-        : { value: value[row], sd: sd[row], priorSd: prior[row] };
-    const entry = { o2: bias(o2, o2Sd, o2Prior), co2: bias(co2, co2Sd, co2Prior) };
+    const row = rows.get(analyzer) ?? -1;
+    const value = (column: string): number => (row < 0 ? Number.NaN : numbersOf(analyzers, column)[row]);
+    const fitted = fittedAnalyzer(value);
+    const { from, o2, co2 } = fitted;
     return {
       analyzer,
       readings: counted.get(analyzer) ?? 0,
-      units: row < 0 ? 0 : units[row],
-      from: row < 0 ? Number.NaN : from[row],
-      ...entry,
-      ...verdictOn(entry.o2, entry.co2, row < 0 ? 0 : compared[row], row < 0 ? '' : writeDay(from[row]), tolerancePct),
+      units: row < 0 ? 0 : value('units'),
+      from,
+      o2,
+      co2,
+      apparentChange: value('apparent_change_pct'),
+      changeByBias: value('change_by_bias_pct'),
+      driftShare: value('drift_share'),
+      ...verdictOn(fitted, tolerancePct),
     };
   });
 }
 
-function verdictOn(
-  o2: Bias,
-  co2: Bias,
-  compared: number,
-  since: string,
-  tolerance: number,
-): Pick<InstrumentRow, 'verdict' | 'reason'> {
+function fittedAnalyzer(value: (column: string) => number): Fitted {
+  const o2 = { value: value('o2_bias_pct'), sd: value('o2_bias_pct_sd'), priorSd: value('o2_prior_sd') };
+  return {
+    o2,
+    co2: { value: value('co2_bias_pct'), sd: value('co2_bias_pct_sd'), priorSd: value('co2_prior_sd') },
+    compared: value('compared'),
+    from: value('read_from'),
+    changedOn: value('changed_on'),
+    before: value('o2_bias_before_pct'),
+    since: { value: value('o2_bias_since_pct'), sd: value('o2_bias_since_pct_sd'), priorSd: o2.priorSd },
+  };
+}
+
+/** What an analyzer reads today counts: where its O2 bias is shown to have changed, the bias since. */
+function verdictOn(fitted: Fitted, tolerance: number): Pick<InstrumentRow, 'verdict' | 'reason' | 'offSince'> {
+  const changed = Number.isFinite(fitted.changedOn);
+  const [o2, co2] = [changed ? fitted.since : fitted.o2, fitted.co2];
   const known = [o2, co2].filter(({ value, sd }) => Number.isFinite(value) && Number.isFinite(sd));
-  if (known.length === 0) return { verdict: 'unknown', reason: noneCompared() };
-  if (compared < ENOUGH_COMPARED || known.every(({ sd, priorSd }) => sd > TOLD_NOTHING * priorSd))
-    return { verdict: 'confounded', reason: confoundedBias() };
+  if (known.length === 0) return { verdict: 'unknown', reason: noneCompared(), offSince: Number.NaN };
+  const toldNothing = !changed && known.every(({ sd, priorSd }) => sd > TOLD_NOTHING * priorSd);
+  if (!(fitted.compared >= ENOUGH_COMPARED) || toldNothing)
+    return { verdict: 'confounded', reason: confoundedBias(), offSince: Number.NaN };
   const biased = (bias: Bias): boolean =>
     Math.abs(bias.value) > tolerance && normalCdf(Math.abs(bias.value) / bias.sd) > CERTAINTY;
-  const told = (quantity: string, { value, sd }: Bias): string =>
-    biasOf(quantity, `${value > 0 ? '+' : ''}${value.toFixed(2)}`, sd.toFixed(2));
   const reasons = [biased(o2) ? told('O2', o2) : '', biased(co2) ? told('CO2', co2) : ''].filter((text) => text !== '');
-  return reasons.length > 0
-    ? { verdict: 'biased', reason: `${reasons.join('; ')}${since === '' ? '' : constantSince(since)}` }
-    : { verdict: 'within', reason: withinBias() };
+  if (reasons.length === 0) return { verdict: 'within', reason: withinBias(), offSince: Number.NaN };
+  const offSince = changed && biased(o2) ? fitted.changedOn : fitted.from;
+  return { verdict: 'biased', reason: `${reasons.join('; ')}${sinceWhen(fitted, offSince)}`, offSince };
+}
+
+const signed = (value: number): string => `${value > 0 ? '+' : ''}${value.toFixed(2)}`;
+const told = (quantity: string, { value, sd }: Bias): string => biasOf(quantity, signed(value), sd.toFixed(2));
+
+function sinceWhen({ changedOn, before }: Fitted, offSince: number): string {
+  if (!Number.isFinite(offSince)) return '';
+  return offSince === changedOn ? changedSince(writeDay(changedOn), signed(before)) : constantSince(writeDay(offSince));
 }
 
 function countReadings(readings: Table): Map<string, number> {
@@ -101,7 +134,7 @@ function countReadings(readings: Table): Map<string, number> {
 export function tableOfInstruments(rows: readonly InstrumentRow[]): Table {
   return tableOfRecords(
     instrumentsSchema,
-    rows.map(({ analyzer, readings, units, from, o2, co2, verdict, reason }) => ({
+    rows.map(({ analyzer, readings, units, from, o2, co2, verdict, reason, ...rest }) => ({
       analyzer,
       readings,
       o2_bias_pct: o2.value,
@@ -112,6 +145,10 @@ export function tableOfInstruments(rows: readonly InstrumentRow[]): Table {
       units,
       read_from: from,
       reason,
+      off_since: rest.offSince,
+      apparent_change_pct: rest.apparentChange,
+      change_by_bias_pct: rest.changeByBias,
+      drift_share: rest.driftShare,
     })),
   );
 }

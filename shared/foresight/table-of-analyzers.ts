@@ -24,8 +24,11 @@ export function tableOfAnalyzers(read: DriftReadings, fit: FleetFit): Table {
   const second = biases(fit, fleet.analyzers, count.second);
   const co2 = co2PerO2({ co2maxPct: read.co2max[0] ?? Number.NaN, offsetO2: 0 });
   const intervals = intervalsOf(read, fit);
-  const apparent = apparentDrift(fleet.analyzers, intervals, first.value);
   const changed = analyzers.map((_, i) => analyzerChange(i, intervals, first.value));
+  const apparent = apparentDrift(fleet.analyzers, intervals, (analyzer, day) => {
+    const change = changed[analyzer];
+    return change ? (day < change.on ? change.before : change.since) : first.value[analyzer];
+  });
   const order = analyzers
     .map((_, i) => i)
     .filter((i) => count.readings[i] > 0)

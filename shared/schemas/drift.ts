@@ -80,4 +80,13 @@ export const analyzersSchema: Schema = [
   /** Standard deviation before any reading spoke: a bias as uncertain as this is confounded. */
   numeric('o2_prior_sd', '%', 'O2 bias, before the readings', '%', 2),
   numeric('co2_prior_sd', '%', 'CO2 bias, before the readings', '%', 2),
+  /** The day from which it reads O2 otherwise than before; empty where no such day is shown. */
+  date('changed_on', 'Reads otherwise since'),
+  numeric('o2_bias_before_pct', '%', 'O2 bias before that day', '%', 2),
+  numeric('o2_bias_since_pct', '%', 'O2 bias since that day', '%', 2),
+  numeric('o2_bias_since_pct_sd', '%', 'O2 bias since, standard deviation', '%', 2),
+  /** See apparent-drift.ts. */
+  numeric('apparent_change_pct', '%', 'O2 seen to change when it follows another', '%', 2),
+  numeric('change_by_bias_pct', '%', 'of this by the two biases', '%', 2),
+  numeric('drift_share', '1', 'Share of the fleet’s apparent drift', '', 3),
 ];

@@ -13,4 +13,10 @@ export const instrumentsSchema: Schema = [
   numeric('units', '1', 'Units read', '', 0),
   date('read_from', 'First reading'),
   text('reason', 'Why'),
+  /** The day from which it is told to read off: that of a change shown, else of its first reading; empty unless biased. */
+  date('off_since', 'Reads off since'),
+  numeric('apparent_change_pct', '%', 'O2 seen to change when it follows another', '%', 2),
+  numeric('change_by_bias_pct', '%', 'of this by the two biases', '%', 2),
+  /** Share of the squares of all changes of O2 seen between visits that goes when its bias is taken out. */
+  numeric('drift_share', '1', 'Share of the fleet’s apparent drift', '', 3),
 ];

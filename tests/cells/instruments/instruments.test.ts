@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { fitModel } from '../../../shared/foresight/fit-model.ts';
-import { judgeInstruments } from '../../../shared/foresight/judge-instruments.ts';
+import { type InstrumentRow, judgeInstruments } from '../../../shared/foresight/judge-instruments.ts';
 import { DRIFT_PRIOR } from '../../../shared/foresight/spread.ts';
 import { tableOfAnalyzers } from '../../../shared/foresight/table-of-analyzers.ts';
 import { tableOfRecords } from '../../../shared/foresight/table-of-records.ts';
@@ -8,11 +8,14 @@ import { readingsSchema } from '../../../shared/schemas/readings.ts';
 import { PLAIN_FLEET, simulateFleet } from '../../verify/simulate-fleet.ts';
 
 /** Four analyzers; all of the first one's readings are shifted; the given rule says who reads which unit. */
-function verdicts(shift: number, pick: (unit: number, analyzer: number) => number): Map<string, string> {
+function judged(
+  shift: (day: number) => number,
+  pick: (unit: number, analyzer: number) => number,
+): readonly InstrumentRow[] {
   const { readings } = simulateFleet({ ...PLAIN_FLEET, units: 40, analyzers: 4, analyzerSd: 0.03, seed: 7 });
   const analyzer = readings.analyzer.map((code, row) => pick(readings.unit[row], code));
   const first = readings.first.map((value, row) =>
-    readings.state[row] === 0 && analyzer[row] === 0 ? value + shift : value,
+    readings.state[row] === 0 && analyzer[row] === 0 ? value + shift(readings.day[row]) : value,
   );
   const fleet = { ...readings, analyzer, first };
   const names = ['A', 'B', 'C', 'D'];
@@ -29,7 +32,11 @@ function verdicts(shift: number, pick: (unit: number, analyzer: number) => numbe
     readingsSchema,
     [...analyzer].map((code) => ({ unit: 'U', analyzer: names[code] })),
   );
-  return new Map(judgeInstruments(table, tableOfAnalyzers(read, fit), 0.15).map((row) => [row.analyzer, row.verdict]));
+  return judgeInstruments(table, tableOfAnalyzers(read, fit), 0.15);
+}
+
+function verdicts(shift: number, pick: (unit: number, analyzer: number) => number): Map<string, string> {
+  return new Map(judged(() => shift, pick).map((row) => [row.analyzer, row.verdict]));
 }
 
 describe('instruments', () => {
@@ -46,5 +53,31 @@ describe('instruments', () => {
 
   test('a single analyzer has nothing to be compared with', () => {
     expect([...verdicts(0, () => 0).values()]).toEqual(['confounded']);
+  });
+
+  test('one that read right and then half a point high: told since when, and what it makes of the drift', () => {
+    const began = 12_365 + 4.5 * 365;
+    const [high] = judged(
+      (day) => (day >= began ? 0.5 : 0),
+      (_, code) => code,
+    );
+    expect(high.verdict).toBe('biased');
+    // Every unit is visited once a year.
+    expect(Math.abs(high.offSince - began)).toBeLessThan(366);
+    expect(high.reason).toContain('before that day');
+    expect(high.driftShare).toBeGreaterThan(0);
+  });
+
+  test('a steady one reads off since its first reading; the others explain next to nothing', () => {
+    const [high, ...others] = judged(
+      () => 0.5,
+      (_, code) => code,
+    );
+    expect(high.offSince).toBe(high.from);
+    expect(Math.abs(high.changeByBias - 0.5)).toBeLessThan(0.12);
+    for (const { offSince, driftShare } of others) {
+      expect(offSince).toBeNaN();
+      expect(driftShare).toBeLessThan(high.driftShare / 3);
+    }
   });
 });
