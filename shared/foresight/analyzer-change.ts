@@ -16,31 +16,52 @@ const LEAST_SIDE = 5;
 const FALSE_CHANGE = 0.002;
 
 /**
- * The day from which an analyzer's readings lie elsewhere than before: the split in two of its visits, each compared with the
- * other analyzers' readings of the same units, that a two-sample t test finds most surely. Undefined where no split is sure.
+ * Per analyzer, the day from which its readings lie elsewhere than before: the split in two of its visits, each compared with
+ * the other analyzers' readings of the same units, that a two-sample t test finds most surely. Undefined where no split is sure.
  * @param biases of all analyzers, in points of O2
  */
-export function analyzerChange(
-  analyzer: number,
+export function analyzerChanges(
   intervals: readonly AnalyzerInterval[],
   biases: ArrayLike<number>,
-): AnalyzerChange | undefined {
-  const seen = visitsOf(analyzer, intervals, biases);
+): (AnalyzerChange | undefined)[] {
+  return visitsOf(intervals, biases).map(changeAmong);
+}
+
+function changeAmong(seen: readonly Seen[]): AnalyzerChange | undefined {
   const n = seen.length;
-  const places = n - 2 * LEAST_SIDE + 1;
-  let least = FALSE_CHANGE / places;
-  let found: AnalyzerChange | undefined;
+  const { sums, squares } = runningSums(seen);
+  let most = 0;
+  let place = -1;
   for (let cut = LEAST_SIDE; cut <= n - LEAST_SIDE; cut++) {
-    const [first, second] = [momentsOf(seen, 0, cut), momentsOf(seen, cut, n)];
-    const variance = (first.squares + second.squares) / (n - 2);
-    const t = Math.abs(second.mean - first.mean) / Math.sqrt(variance * (1 / cut + 1 / (n - cut)));
-    const p = 2 * (1 - studentCdf(t, n - 2));
-    if (!(p < least)) continue;
-    least = p;
-    const sinceSd = Math.sqrt(variance / (n - cut));
-    found = { on: Math.floor(seen[cut].day), before: first.mean, since: second.mean, sinceSd };
+    const apart = Math.abs((sums[n] - sums[cut]) / (n - cut) - sums[cut] / cut);
+    const t = apart / Math.sqrt(withinSides(sums, squares, cut) * (1 / cut + 1 / (n - cut)));
+    if (!(t > most)) continue;
+    most = t;
+    place = cut;
   }
-  return found;
+  const places = n - 2 * LEAST_SIDE + 1;
+  if (place < 0 || 2 * (1 - studentCdf(most, n - 2)) >= FALSE_CHANGE / places) return undefined;
+  const since = (sums[n] - sums[place]) / (n - place);
+  const sinceSd = Math.sqrt(withinSides(sums, squares, place) / (n - place));
+  return { on: Math.floor(seen[place].day), before: sums[place] / place, since, sinceSd };
+}
+
+/** Sums and sums of squares of the first 0, 1, 2 ... visits. */
+function runningSums(seen: readonly Seen[]): { sums: Float64Array; squares: Float64Array } {
+  const sums = new Float64Array(seen.length + 1);
+  const squares = new Float64Array(seen.length + 1);
+  seen.forEach(({ bias }, i) => {
+    sums[i + 1] = sums[i] + bias;
+    squares[i + 1] = squares[i] + bias * bias;
+  });
+  return { sums, squares };
+}
+
+/** Variance about the two sides' own means. */
+function withinSides(sums: Float64Array, squares: Float64Array, cut: number): number {
+  const n = sums.length - 1;
+  const rest = sums[n] - sums[cut];
+  return Math.max(0, squares[n] - (sums[cut] * sums[cut]) / cut - (rest * rest) / (n - cut)) / (n - 2);
 }
 
 interface Seen {
@@ -48,33 +69,29 @@ interface Seen {
   readonly bias: number;
 }
 
-/** One value a visit, the mean over its fires and its two ends, in order of time: they share the visit's own effect. */
-function visitsOf(analyzer: number, intervals: readonly AnalyzerInterval[], biases: ArrayLike<number>): Seen[] {
-  const visits = new Map<string, { day: number; sum: number; count: number }>();
-  const add = (unit: number, day: number, bias: number): void => {
+/** Later than any day that a reading bears. */
+const DAYS = 1_000_000;
+
+/** Per analyzer, one value a visit, the mean over its fires and its two ends, by time: they share the visit's own effect. */
+function visitsOf(intervals: readonly AnalyzerInterval[], biases: ArrayLike<number>): Seen[][] {
+  const visits = Array.from(biases, () => new Map<number, { day: number; sum: number; count: number }>());
+  const add = (analyzer: number, unit: number, day: number, bias: number): void => {
     if (!Number.isFinite(bias)) return;
-    const key = `${unit} ${Math.floor(day)}`;
-    const visit = visits.get(key);
+    const key = unit * DAYS + Math.floor(day);
+    const visit = visits[analyzer].get(key);
     if (visit) {
       visit.sum += bias;
       visit.count++;
-    } else visits.set(key, { day, sum: bias, count: 1 });
+    } else visits[analyzer].set(key, { day, sum: bias, count: 1 });
   };
   for (const { unit, from, to, before, after, beyondRate } of intervals) {
     if (before === after) continue;
-    if (after === analyzer) add(unit, to, beyondRate + biases[before]);
-    if (before === analyzer) add(unit, from, biases[after] - beyondRate);
+    add(after, unit, to, beyondRate + biases[before]);
+    add(before, unit, from, biases[after] - beyondRate);
   }
-  return [...visits.values()]
-    .map(({ day, sum, count }) => ({ day, bias: sum / count }))
-    .sort((a, b) => a.day - b.day || a.bias - b.bias);
-}
-
-function momentsOf(seen: readonly Seen[], from: number, to: number): { mean: number; squares: number } {
-  let sum = 0;
-  for (let i = from; i < to; i++) sum += seen[i].bias;
-  const mean = sum / (to - from);
-  let squares = 0;
-  for (let i = from; i < to; i++) squares += (seen[i].bias - mean) ** 2;
-  return { mean, squares };
+  return visits.map((own) =>
+    [...own.values()]
+      .map(({ day, sum, count }) => ({ day, bias: sum / count }))
+      .sort((a, b) => a.day - b.day || a.bias - b.bias),
+  );
 }

@@ -1,5 +1,5 @@
 import { DAYS_PER_YEAR } from '../quantities/dates.ts';
-import { regress } from '../statistics/regress.ts';
+import { type StraightLine, straightLine } from '../statistics/straight-line.ts';
 import { studentCdf } from '../statistics/student.ts';
 import type { UnitSupply } from './supply-readings.ts';
 
@@ -19,18 +19,31 @@ export function growthBegan({ days, drop }: UnitSupply): number | undefined {
   if (known.length < LEAST_VISITS) return undefined;
   const x = known.map((i) => (days[i] - days[known[0]]) / DAYS_PER_YEAR);
   const y = known.map((i) => drop[i]);
-  const ones = x.map(() => 1);
-  const places = x.slice(2, x.length - LEAST_AFTER + 1);
-  let least = FALSE_BEND / places.length;
-  let began: number | undefined;
-  for (const [at, bend] of places.entries()) {
-    const { coefficients, standardErrors, freedom } = regress(y, [ones, x, x.map((year) => Math.max(0, year - bend))]);
-    const [, before, more] = coefficients;
-    const p = more > 0 && before + more > 0 ? 1 - studentCdf(more / standardErrors[2], freedom) : 1;
-    if (p < least) {
-      least = p;
-      began = days[known[at + 2]];
-    }
+  const whole = straightLine(x, y);
+  let [most, place] = [0, -1];
+  const last = x.length - LEAST_AFTER;
+  for (let at = 2; at <= last; at++) {
+    const t = bendAt(x, x[at], whole);
+    if (!(t > most)) continue;
+    [most, place] = [t, at];
   }
-  return began;
+  const sure = place >= 0 && 1 - studentCdf(most, x.length - 3) < FALSE_BEND / (last - 1);
+  return sure ? days[known[place]] : undefined;
+}
+
+/** t of the bend at a time, the straight line through all readings given (Frisch and Waugh 1933, Econometrica 1, 387-401). */
+function bendAt(x: readonly number[], bend: number, { slope, residuals }: StraightLine): number {
+  const hinge = straightLine(
+    x,
+    x.map((year) => Math.max(0, year - bend)),
+  );
+  let [own, both, squares] = [0, 0, 0];
+  for (let i = 0; i < x.length; i++) {
+    own += hinge.residuals[i] ** 2;
+    both += hinge.residuals[i] * residuals[i];
+    squares += residuals[i] ** 2;
+  }
+  const more = both / own;
+  const grows = more > 0 && slope + more * (1 - hinge.slope) > 0;
+  return grows ? more / Math.sqrt(Math.max(0, squares - more * both) / (x.length - 3) / own) : 0;
 }

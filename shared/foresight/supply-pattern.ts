@@ -1,4 +1,4 @@
-import { regress } from '../statistics/regress.ts';
+import { straightLine } from '../statistics/straight-line.ts';
 import { studentQuantile } from '../statistics/student.ts';
 import type { UnitSupply } from './supply-readings.ts';
 
@@ -24,11 +24,9 @@ export function supplyPattern({ days, fixed, running, drop }: UnitSupply): Suppl
 function trend(days: readonly number[], values: readonly number[]): number {
   const known = values.map((_, i) => i).filter((i) => Number.isFinite(values[i]));
   if (known.length < 5) return Number.NaN;
-  const x = known.map((i) => days[i]);
-  const line = regress(
+  const line = straightLine(
+    known.map((i) => days[i]),
     known.map((i) => values[i]),
-    [x.map(() => 1), x],
   );
-  const t = line.coefficients[1] / line.standardErrors[1];
-  return Math.abs(t) > studentQuantile(0.995, line.freedom) ? Math.sign(t) : 0;
+  return Math.abs(line.t) > studentQuantile(0.995, line.freedom) ? Math.sign(line.t) : 0;
 }

@@ -2,7 +2,7 @@ import { analyzersSchema } from '../schemas/drift.ts';
 import { numberColumn, textColumn } from '../table/columns.ts';
 import { tableOf } from '../table/schema.ts';
 import type { Column, Table } from '../table/table.ts';
-import { type AnalyzerChange, analyzerChange } from './analyzer-change.ts';
+import { type AnalyzerChange, analyzerChanges } from './analyzer-change.ts';
 import { intervalsOf } from './analyzer-intervals.ts';
 import { apparentDrift } from './apparent-drift.ts';
 import { co2PerO2 } from './co2-line.ts';
@@ -24,7 +24,7 @@ export function tableOfAnalyzers(read: DriftReadings, fit: FleetFit): Table {
   const second = biases(fit, fleet.analyzers, count.second);
   const co2 = co2PerO2({ co2maxPct: read.co2max[0] ?? Number.NaN, offsetO2: 0 });
   const intervals = intervalsOf(read, fit);
-  const changed = analyzers.map((_, i) => analyzerChange(i, intervals, first.value));
+  const changed = analyzerChanges(intervals, first.value);
   const apparent = apparentDrift(fleet.analyzers, intervals, (analyzer, day) => {
     const change = changed[analyzer];
     return change ? (day < change.on ? change.before : change.since) : first.value[analyzer];

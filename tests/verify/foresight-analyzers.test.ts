@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { analyzerChange } from '../../shared/foresight/analyzer-change.ts';
+import { analyzerChanges } from '../../shared/foresight/analyzer-change.ts';
 import { intervalsOf } from '../../shared/foresight/analyzer-intervals.ts';
 import { fitModel } from '../../shared/foresight/fit-model.ts';
 import { DRIFT_PRIOR } from '../../shared/foresight/spread.ts';
@@ -22,7 +22,7 @@ function told(seed: number, shift: number): (number | undefined)[] {
   const read = { fleet, sourceRow: none, lanes: [], analyzers: [], fuels: [], co2max: new Float64Array(0) };
   const intervals = intervalsOf(read, fit);
   const biases = fit.effects.values.slice(0, ANALYZERS);
-  return Array.from({ length: ANALYZERS }, (_, i) => analyzerChange(i, intervals, biases)?.on);
+  return analyzerChanges(intervals, biases).map((change) => change?.on);
 }
 
 test('analyzers that read alike all years are not told to have changed', () => {
