@@ -1,6 +1,7 @@
 import { dirname, resolve } from 'node:path';
 import type { SourceFile, SourceKey } from '../../shared/cell.ts';
 import * as say from '../../shared/messages/command.ts';
+import { usageLine } from '../../shared/messages/usage.ts';
 import { dataNotices } from '../notebook/data-notices.ts';
 import type { NotebookDocument } from '../notebook/document.ts';
 import { embeddedFiles } from '../notebook/embedded-files.ts';
@@ -14,15 +15,14 @@ import { readFlags } from './read-flags.ts';
 import type { Shell } from './shell.ts';
 
 const FLAGS = { out: 'value', 'as-of': 'value', 'fail-on': 'value' } as const;
-const USAGE = 'npm run --silent calculate -- NOTEBOOK.json --out DIR [--as-of YYYY-MM-DD] [--fail-on TIER]';
 
 /** Calculates a saved notebook over the data files beside it and writes every result. */
 export async function calculate(given: readonly string[], shell: Shell): Promise<number> {
   const flags = readFlags('calculate', given, FLAGS);
-  if (flags.plain.length === 0) throw new CommandError(say.missingFiles('calculate', USAGE));
+  if (flags.plain.length === 0) throw new CommandError(say.missingFiles('calculate', usageLine('calculate')));
   if (flags.plain.length > 1) throw new CommandError(say.oneNotebook('calculate', flags.plain.length));
   const target = flags.value('out');
-  if (target === undefined) throw new CommandError(say.missingFlag('calculate', 'out', USAGE));
+  if (target === undefined) throw new CommandError(say.missingFlag('calculate', 'out', usageLine('calculate')));
   const asOf = flags.day('as-of');
   const failOn = flags.choice('fail-on', TIERS);
   const { document, files } = await openNotebook(shell.folder, flags.plain[0]);

@@ -1,5 +1,6 @@
 import type { SourceFile, SourceKey } from '../../shared/cell.ts';
 import * as say from '../../shared/messages/command.ts';
+import { usageLine } from '../../shared/messages/usage.ts';
 import type { TableKind } from '../../shared/readings/find-table-kind.ts';
 import { readProfile } from '../../shared/readings/profile.ts';
 import { proposalLines, propose } from '../../shared/readings/propose.ts';
@@ -15,13 +16,12 @@ import { readProfileFile } from './read-profile-file.ts';
 import type { Shell } from './shell.ts';
 
 const FLAGS = { profile: 'files', 'date-order': 'value', 'single-reading': 'value', revised: 'value' } as const;
-const USAGE = 'npm run --silent check -- FILE... [--profile FILE...]';
 const SHOWN_SET_ASIDE = 20;
 
 /** Says what the import would read, set aside and ask; writes nothing. */
 export async function check(given: readonly string[], shell: Shell): Promise<number> {
   const flags = readFlags('check', given, FLAGS);
-  if (flags.plain.length === 0) throw new CommandError(say.missingFiles('check', USAGE));
+  if (flags.plain.length === 0) throw new CommandError(say.missingFiles('check', usageLine('check')));
   const dateOrder = flags.choice('date-order', ['dmy', 'mdy']);
   const singleReading = flags.choice('single-reading', ['as_found', 'as_left']);
   const revised = flags.choice('revised', ['keep_last', 'keep_both']);

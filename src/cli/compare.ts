@@ -1,5 +1,6 @@
 import * as command from '../../shared/messages/command.ts';
 import * as say from '../../shared/messages/merge.ts';
+import { usageLine } from '../../shared/messages/usage.ts';
 import type { Table } from '../../shared/table/table.ts';
 import { compareDocuments } from '../notebook/compare/compare-documents.ts';
 import { compareRaised } from '../notebook/compare/compare-raised.ts';
@@ -11,14 +12,14 @@ import { readFlags } from './read-flags.ts';
 import type { Shell } from './shell.ts';
 
 const FLAGS = { from: 'value', to: 'value' } as const;
-const USAGE = 'npm run --silent compare -- NOTEBOOK.json [OTHER.json] [--from YYYY-MM-DD] [--to YYYY-MM-DD]';
 
 /** Says what was decided otherwise and which units that raises or clears, between two notebooks or two days of one. */
 export async function compare(given: readonly string[], shell: Shell): Promise<number> {
   const flags = readFlags('compare', given, FLAGS);
   const [from, to] = [flags.day('from'), flags.day('to')];
   const [first, second = first, ...more] = flags.plain;
-  if (first === undefined || more.length > 0) throw new CommandError(command.missingFiles('compare', USAGE));
+  if (first === undefined || more.length > 0)
+    throw new CommandError(command.missingFiles('compare', usageLine('compare')));
   if (flags.plain.length === 1 && (from === undefined || to === undefined)) throw new CommandError(say.compareOne());
   const before = await calculated(first, from, shell);
   const after = await calculated(second, to, shell);

@@ -2,6 +2,7 @@ import { rename, rm, writeFile } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
 import * as command from '../../shared/messages/command.ts';
 import * as say from '../../shared/messages/merge.ts';
+import { usageLine } from '../../shared/messages/usage.ts';
 import type { NotebookDocument } from '../notebook/document.ts';
 import type { Conflict, Resolve } from '../notebook/merge/conflict.ts';
 import { conflictLine } from '../notebook/merge/conflict-line.ts';
@@ -14,14 +15,13 @@ import { readFlags } from './read-flags.ts';
 import type { Shell } from './shell.ts';
 
 const FLAGS = { out: 'value', keep: 'value' } as const;
-const USAGE = 'npm run --silent merge -- NOTEBOOK.json NOTEBOOK.json... --out NOTEBOOK.json [--keep first|second]';
 
 /** Makes several notebooks of one fleet one. Where they contradict each other, the user is asked and nothing is written. */
 export async function merge(given: readonly string[], shell: Shell): Promise<number> {
   const flags = readFlags('merge', given, FLAGS);
   const target = flags.value('out');
   if (flags.plain.length < 2) throw new CommandError(say.twoNeeded(flags.plain.length));
-  if (target === undefined) throw new CommandError(command.missingFlag('merge', 'out', USAGE));
+  if (target === undefined) throw new CommandError(command.missingFlag('merge', 'out', usageLine('merge')));
   const keep = flags.choice('keep', ['first', 'second']);
   const [first, ...others] = await Promise.all(flags.plain.map((path) => read(shell.folder, path)));
   let document = first;

@@ -1,5 +1,6 @@
 import type { SourceFile, SourceKey } from '../../shared/cell.ts';
 import * as say from '../../shared/messages/command.ts';
+import { usageLine } from '../../shared/messages/usage.ts';
 import { campusReview } from '../notebook/campus-review.ts';
 import { Session } from '../notebook/session.ts';
 import { CommandError } from './command-error.ts';
@@ -13,10 +14,10 @@ import type { Shell } from './shell.ts';
 
 const FLAGS = {
   readings: 'files',
-  register: 'files',
+  register: 'value',
   out: 'value',
-  events: 'files',
-  'fuel-use': 'files',
+  events: 'value',
+  'fuel-use': 'value',
   'as-of': 'value',
   horizon: 'value',
   fuel: 'value',
@@ -27,9 +28,6 @@ const FLAGS = {
   'fail-on': 'value',
 } as const;
 
-const USAGE =
-  'npm run --silent review -- --readings FILE... --register FILE --out DIR [--events FILE] [--fuel-use FILE] [--as-of YYYY-MM-DD] [--horizon DAYS] [--fuel NAME] [--profile FILE...] [--date-order dmy|mdy] [--single-reading as_found|as_left] [--revised keep_last|keep_both] [--fail-on TIER]';
-
 /** Ten years, the longest horizon that anything is said about. */
 const LONGEST_HORIZON_DAYS = 3653;
 
@@ -38,7 +36,8 @@ export async function review(words: readonly string[], shell: Shell): Promise<nu
   const flags = readFlags('review', words, FLAGS);
   if (flags.plain.length > 0) throw new CommandError(say.strayArgument('review', flags.plain[0]));
   for (const needed of ['readings', 'register', 'out'])
-    if (flags.files(needed).length === 0) throw new CommandError(say.missingFlag('review', needed, USAGE));
+    if (flags.files(needed).length === 0)
+      throw new CommandError(say.missingFlag('review', needed, usageLine('review')));
   const settings = readSettings(flags, shell);
   const failOn = flags.choice('fail-on', TIERS);
   const given = await Promise.all(flags.files('profile').map((file) => readProfileFile(shell.folder, file)));

@@ -1,4 +1,5 @@
 import * as say from '../../shared/messages/command.ts';
+import { usageHelp, usageOverview } from '../../shared/messages/usage.ts';
 import { calculate } from './calculate.ts';
 import { check } from './check.ts';
 import { CommandError } from './command-error.ts';
@@ -11,11 +12,21 @@ import { working } from './working.ts';
 
 const COMMANDS: Readonly<Record<string, Command>> = { start, review, calculate, check, merge, compare, working };
 
+const HELP: ReadonlySet<string> = new Set(['--help', '-h']);
+
 /** Runs one command and returns its exit code. Whatever goes wrong is one line on stderr, never a stack trace. */
 export async function runCommand([name = '', ...given]: readonly string[], shell: Shell): Promise<number> {
   try {
+    if (HELP.has(name)) {
+      for (const line of usageOverview()) shell.out(line);
+      return 0;
+    }
     const command = Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
     if (!command) throw new CommandError(say.unknownCommand(name, Object.keys(COMMANDS).join(', ')));
+    if (given.some((word) => HELP.has(word))) {
+      for (const line of usageHelp(name)) shell.out(line);
+      return 0;
+    }
     return await command(given, shell);
   } catch (cause) {
     const message =

@@ -22,10 +22,17 @@ const PARTS = { cli: SOURCES, app: [...SOURCES, 'sample-data'] };
 const OLDEST_NODE = 20;
 /** A build takes seconds; one that has held the lock for minutes was killed. */
 const STALE_LOCK_MS = 300_000;
+const PARENT_WATCH_MS = 250;
 
 const say = (text) => process.stderr.write(`${text}\n`);
-/** Progress is for people at a terminal; a program that reads stderr finds faults there and nothing else. */
-const tell = (text) => process.stderr.isTTY && say(text);
+/**
+ * Installing and building take a minute, which `npm start` says on stdout, so that nobody takes it for hanging. Of the other
+ * commands a program may read stdout and stderr, and finds results and faults there and nothing else.
+ */
+const tell = (text) => {
+  if (command === 'start') process.stdout.write(`${text}\n`);
+  else if (process.stderr.isTTY) say(text);
+};
 
 function stop(text) {
   say(text);
@@ -79,7 +86,7 @@ function sameVersions(lock, installed) {
 function install() {
   if (installed()) return;
   alone('install', installed, () => {
-    tell('Installing packages (once) ...');
+    tell('Installing packages (once, about a minute) ...');
     return run('npm', ['ci', '--include=dev', '--no-audit', '--no-fund', '--loglevel=error']);
   });
 }
@@ -168,12 +175,25 @@ function userFolder() {
   return INIT_CWD && resolve(process.cwd()) === resolve(root) && existsSync(INIT_CWD) ? INIT_CWD : process.cwd();
 }
 
-/** Hands over to a program and ends as it ends; signals reach both, and the program decides. */
+/** Hands over to a program and ends as it ends; signals are passed on, and the program decides. */
 function hand(args, cwd) {
   const child = spawn(process.execPath, args, { cwd, stdio: 'inherit' });
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP']) process.on(signal, () => child.kill(signal));
+  endWithParent(child);
   child.on('error', (cause) => stop(`${process.execPath} could not be started: ${cause.message}.`));
   child.on('exit', (status, signal) => process.exit(status ?? (signal ? 130 : 1)));
+}
+
+/** npm passes a signal on to the shell between it and this program, and that shell ends without telling: so look whether it is gone. */
+function endWithParent(child) {
+  if (!process.env.npm_lifecycle_event) return;
+  const parent = process.ppid;
+  const watch = setInterval(() => {
+    if (process.ppid === parent) return;
+    clearInterval(watch);
+    child.kill('SIGTERM');
+  }, PARENT_WATCH_MS);
+  watch.unref();
 }
 
 if (Number(process.versions.node.split('.')[0]) < OLDEST_NODE)

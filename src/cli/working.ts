@@ -1,6 +1,7 @@
 import type { CellResult } from '../../shared/cell.ts';
 import type { Working } from '../../shared/formula/working.ts';
 import * as say from '../../shared/messages/command.ts';
+import { usageLine } from '../../shared/messages/usage.ts';
 import * as show from '../../shared/messages/working.ts';
 import { readIsoDate, writeIsoDate } from '../../shared/quantities/dates.ts';
 import { sourceTitle } from '../../shared/sources/source-title.ts';
@@ -15,7 +16,7 @@ import type { Shell } from './shell.ts';
 
 const FLAGS = {
   readings: 'files',
-  register: 'files',
+  register: 'value',
   unit: 'value',
   column: 'value',
   on: 'value',
@@ -23,15 +24,14 @@ const FLAGS = {
   state: 'value',
   fuel: 'value',
 } as const;
-const USAGE =
-  'npm run --silent working -- --readings FILE... [--register FILE] --unit ID --column NAME [--on YYYY-MM-DD] [--fire FIRE] [--state STATE] [--fuel NAME]';
 
 /** Prints how one derived number came about: the last reading of the unit that fits what is asked. */
 export async function working(given: readonly string[], shell: Shell): Promise<number> {
   const flags = readFlags('working', given, FLAGS);
   if (flags.plain.length > 0) throw new CommandError(say.strayArgument('working', flags.plain[0]));
   for (const needed of ['readings', 'unit', 'column'])
-    if (flags.files(needed).length === 0) throw new CommandError(say.missingFlag('working', needed, USAGE));
+    if (flags.files(needed).length === 0)
+      throw new CommandError(say.missingFlag('working', needed, usageLine('working')));
   const session = await calculated(flags, shell);
   const result = session.result('derive');
   const readings = session.result('readings')?.tables.accepted;
@@ -39,7 +39,7 @@ export async function working(given: readonly string[], shell: Shell): Promise<n
   if (!result || !readings || !kind?.working) throw new CommandError(faultOf(session));
   const row = rowAsked(result, flags);
   const found = kind.working(result, flags.value('column') as string, row);
-  if (found.status !== 'value') throw new CommandError(found.status === 'error' ? found.message : USAGE);
+  if (found.status !== 'value') throw new CommandError(found.status === 'error' ? found.message : usageLine('working'));
   for (const line of workingLines(found.value, readings, row)) shell.out(line);
   return 0;
 }
@@ -78,7 +78,7 @@ function faultOf(session: Session): string {
     if (question) return say.question('working', question.message, question.remedy);
     if (phase === 'failed') return message;
   }
-  return USAGE;
+  return usageLine('working');
 }
 
 /** The last row of the unit on the day, at the fire and in the state that were asked for. */
