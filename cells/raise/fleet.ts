@@ -4,6 +4,7 @@ import { rowsByKey } from '../../shared/table/rows-by-key.ts';
 import type { Table } from '../../shared/table/table.ts';
 import { coOfReadings } from './co-of-readings.ts';
 import type { RaiseParameters } from './parameters.ts';
+import { supplyOfReadings } from './supply-of-readings.ts';
 
 /** Everything the judgement looks at, with the readings grouped by unit. Tables that are not there are undefined. */
 export interface Fleet {
@@ -61,7 +62,9 @@ export function fleetOf(parameters: RaiseParameters, inputs: Inputs, asOf: numbe
     drift: drift['drift'],
     points: drift['points'],
     path: drift['path'],
-    supply: tables(parameters.supply)['supply'],
+    supply:
+      tables(parameters.supply)['supply'] ??
+      supplyOfReadings(readings, register['units'], register['supply-limits'], asOf),
     instruments: tables(parameters.instruments)['instruments'],
     events: eventsOf(tables(parameters.events)['events']),
   };

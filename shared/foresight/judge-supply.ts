@@ -3,21 +3,16 @@ import { noDrop, noDropLimit, notEnoughDrops } from '../messages/foresight.ts';
 import { DAYS_PER_YEAR } from '../quantities/dates.ts';
 import { benjaminiHochberg } from '../statistics/benjamini-hochberg.ts';
 import { normalCdf, normalQuantile } from '../statistics/normal.ts';
-import { numbersOf, textAt, textsOf } from '../table/columns.ts';
 import type { Table } from '../table/table.ts';
 import type { LaneStates } from './fit-fleet.ts';
 import type { FleetFit } from './fit-model.ts';
 import type { FittedSupply } from './fit-supply.ts';
 import { LOOK_AHEAD_YEARS } from './judge-lane.ts';
 import { chanceOutWithin, type LevelState, levelAt } from './leaving-chance.ts';
+import { dropLimitOf, type LimitSource, type SupplyLimits, supplyLimitsOf } from './supply-limits.ts';
 import { type SupplyPattern, supplyPattern } from './supply-pattern.ts';
 import type { UnitSupply } from './supply-readings.ts';
 import { yearsUntilChance } from './years-until-chance.ts';
-
-/** 1 in. w.c. (conventional, 249.08891 Pa): the rule of thumb for the drop behind low-pressure service. */
-export const LOW_PRESSURE_DROP_LIMIT_PA = 249.08891;
-/** Above this static pressure (14 in. w.c.) service is not low-pressure and the rule of thumb does not hold. */
-export const LOW_PRESSURE_STATIC_PA = 3487.2;
 
 export interface SupplyRow extends UnitSupply {
   readonly verdict: 'within' | 'growing' | 'over' | 'unknown';
@@ -32,7 +27,7 @@ export interface SupplyRow extends UnitSupply {
   readonly pValue: number;
   readonly falseDiscoveryRate: number;
   readonly limit: number;
-  readonly limitSource: '' | 'register' | 'low_pressure_rule';
+  readonly limitSource: LimitSource;
   readonly minimum: number;
   readonly maximum: number;
   readonly overBy: number;
@@ -45,12 +40,6 @@ export interface SupplyOptions {
   readonly horizonDays: number;
   readonly lookAheadYears: number;
   readonly falseDiscoveryRate: number;
-}
-
-interface Limits {
-  readonly minimum: number;
-  readonly maximum: number;
-  readonly drop: number;
 }
 
 /** Growth that is real matters where its chance of reaching the limit within the look-ahead is at least this. */
@@ -66,7 +55,7 @@ export function judgeSupply(
   asOf: number,
   options: SupplyOptions,
 ): SupplyRow[] {
-  const known = supplyLimits(limits);
+  const known = supplyLimitsOf(limits);
   const pValues = units.map((_, i) => growthOf(fitted, i));
   const rates = benjaminiHochberg(pValues);
   return units.map((unit, i) => judgeUnit(unit, i, fitted, known.get(unit.unit), asOf, options, pValues[i], rates[i]));
@@ -82,7 +71,7 @@ function judgeUnit(
   unit: UnitSupply,
   index: number,
   { fit, own, scale }: FittedSupply,
-  limits: Limits | undefined,
+  limits: SupplyLimits | undefined,
   asOf: number,
   options: SupplyOptions,
   pValue: number,
@@ -97,7 +86,7 @@ function judgeUnit(
   const horizon = asOf + options.horizonDays;
   const since = Math.max(0, (asOf - lastDay) / DAYS_PER_YEAR);
   const now = levelAt(state, since);
-  const { limit, limitSource } = limitOf(unit, limits);
+  const { limit, limitSource } = dropLimitOf(unit, limits);
   const half = NINETY_FIVE * Math.sqrt(state.rateVariance);
   const judgeable = used > 0 && Number.isFinite(limit);
   const band = { lower: Number.NEGATIVE_INFINITY, upper: limit };
@@ -144,27 +133,4 @@ function stateOf({ written, estimate }: FleetFit, states: LaneStates, unit: numb
     wander: estimate.spread.wander * factor,
     rateWander: estimate.spread.rateWander * factor,
   };
-}
-
-/** The register's limit, else 1 in. w.c. where both the plate and the static readings are those of low-pressure service. */
-function limitOf(unit: UnitSupply, limits: Limits | undefined): Pick<SupplyRow, 'limit' | 'limitSource'> {
-  if (limits && Number.isFinite(limits.drop)) return { limit: limits.drop, limitSource: 'register' };
-  const highest = Math.max(...unit.fixed.filter(Number.isFinite), limits?.maximum ?? Number.NaN);
-  const seen = unit.fixed.filter(Number.isFinite);
-  const low = seen.length > 0 && Math.max(...seen) <= LOW_PRESSURE_STATIC_PA && !(highest > 2 * LOW_PRESSURE_STATIC_PA);
-  return low
-    ? { limit: LOW_PRESSURE_DROP_LIMIT_PA, limitSource: 'low_pressure_rule' }
-    : { limit: Number.NaN, limitSource: '' };
-}
-
-function supplyLimits(table: Table | undefined): Map<string, Limits> {
-  const limits = new Map<string, Limits>();
-  if (!table) return limits;
-  const unit = textsOf(table, 'unit');
-  const [minimum, maximum, drop] = ['supply_min_Pa', 'supply_max_Pa', 'drop_limit_Pa'].map((name) =>
-    numbersOf(table, name),
-  );
-  for (let row = 0; row < table.rows; row++)
-    limits.set(textAt(unit, row), { minimum: minimum[row], maximum: maximum[row], drop: drop[row] });
-  return limits;
 }

@@ -7,7 +7,7 @@ const LOST_IN_RAISE: Readonly<Record<string, string>> = {
   derive:
     'fuels are those written on the readings, CO is judged from the readings alone, and no reading is looked at for doubt or hot-weather air',
   drift: 'no unit is raised for leaving its tolerance, and none is shown to be within it',
-  supply: 'no pressure drop or low running pressure is raised, and no supply is shown to be good',
+  supply: 'pressures and drops are judged as last read, no growing drop is raised, and no supply is shown to be good',
   instruments: 'no analyzer is named as reading high or low',
 };
 export const leftOutOfRaise = (parameter: string, cell: string): string =>

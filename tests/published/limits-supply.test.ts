@@ -4,7 +4,7 @@
  * else; under its minimum nobody tunes. 1 in. w.c. is 249.08891 Pa (conventional; NIST SP 811, from memory).
  */
 import { expect, test } from 'vitest';
-import { LOW_PRESSURE_DROP_LIMIT_PA } from '../../shared/foresight/judge-supply.ts';
+import { LOW_PRESSURE_DROP_LIMIT_PA } from '../../shared/foresight/supply-limits.ts';
 import { runningVerdict, staticVerdict } from '../../shared/limits/supply-verdicts.ts';
 import { verdictOf } from '../../shared/limits/verdict.ts';
 import { convert } from '../../shared/quantities/convert.ts';

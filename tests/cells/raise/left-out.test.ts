@@ -33,3 +33,23 @@ test('cells that the notebook does not have are not missed', async () => {
   const { remarks } = await judge({ accepted });
   expect(remarks.filter(({ text }) => text.includes('no result at present'))).toEqual([]);
 });
+
+const pressures = (running: number) => ({
+  accepted: {
+    unit: ['A', 'A'],
+    taken_at: ['2025-03-01', '2026-03-01'],
+    fire: ['high', 'high'],
+    state: ['as_left', 'as_left'],
+    supply_static_Pa: [2000, 2000],
+    supply_running_Pa: [1900, running],
+  },
+  'supply-limits': { unit: ['A'], supply_min_Pa: [1245], supply_max_Pa: [3487], drop_limit_Pa: [500] },
+});
+
+test('a supply that read under its minimum or dropped over its limit is raised while every fit fails', async () => {
+  const reasons = async (running: number) =>
+    readRaised(await judge(pressures(running), failing)).map(({ reason }) => reason);
+  expect(await reasons(1200)).toEqual(['supply_under_minimum', 'supply_drop_over']);
+  expect(await reasons(1400)).toEqual(['supply_drop_over']);
+  expect(await reasons(1501)).toEqual([]);
+});
