@@ -2,6 +2,7 @@ import type { CellContext, CellResult, Figure, Inputs, Remark } from '../../shar
 import { chartAnswer, noColumn, noTable, thinned, tooManyColors } from '../../shared/messages/chart.ts';
 import { nearestName } from '../../shared/names/nearest-name.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
+import { columnTitle } from '../../shared/schemas/column-title.ts';
 import { takeRows } from '../../shared/table/columns.ts';
 import { type Column, makeTable, type Table } from '../../shared/table/table.ts';
 import { commonLevels, drawPoints, MOST_COLORS, thinOut } from './draw-points.ts';
@@ -51,11 +52,13 @@ function draw(table: Table, kept: Uint32Array, parameters: ChartParameters): Cha
   const levels = commonLevels(table.columns.get(color), rows);
   const remarks = [
     rows.length < known.length ? thinned(rows.length, known.length) : '',
-    levels.length > MOST_COLORS ? tooManyColors(color, levels.length, levels.slice(0, MOST_COLORS - 1)) : '',
+    levels.length > MOST_COLORS
+      ? tooManyColors(columnTitle(color), levels.length, levels.slice(0, MOST_COLORS - 1))
+      : '',
   ].filter((text) => text !== '');
   return {
     tables: { drawn },
-    answer: chartAnswer(x, y, rows.length, known.length, table.rows),
+    answer: chartAnswer(columnTitle(x), columnTitle(y), rows.length, known.length, table.rows),
     figures: rows.length > 0 ? [drawPoints(table, rows, parameters)] : [],
     remarks: remarks.map((text) => ({ severity: 'note', text })),
     columns: names.map((name) => {

@@ -1,5 +1,6 @@
 import type { Figure } from '../../shared/cell.ts';
 import { axisTitle, chartAlternative, chartTitle, others } from '../../shared/messages/chart.ts';
+import { columnTitle } from '../../shared/schemas/column-title.ts';
 import { textAt } from '../../shared/table/columns.ts';
 import type { Column, Table } from '../../shared/table/table.ts';
 import type { ChartParameters } from './parameters.ts';
@@ -37,8 +38,14 @@ export function drawPoints(table: Table, rows: readonly number[], parameters: Ch
   }));
   return {
     name: 'points',
-    title: chartTitle(x, y),
-    alternative: chartAlternative(x, y, color, rows.length, parameters.table),
+    title: chartTitle(columnTitle(x), columnTitle(y)),
+    alternative: chartAlternative(
+      columnTitle(x),
+      columnTitle(y),
+      color === '' ? '' : columnTitle(color),
+      rows.length,
+      parameters.table,
+    ),
     specification: {
       $schema: 'https://vega.github.io/schema/vega-lite/v6.json',
       height: 360,
@@ -65,7 +72,7 @@ function valueAt(column: Column, row: number): number | string | null {
 
 /** Dates are wall-clock days, so the axis counts in UTC; numbers do not begin at zero, since bands are narrow. */
 function axis(field: string, column: Column | undefined, name: string): Record<string, unknown> {
-  const title = axisTitle(name, column?.kind === 'number' && column.unit !== '1' ? column.unit : '');
+  const title = axisTitle(columnTitle(name), column?.kind === 'number' && column.unit !== '1' ? column.unit : '');
   if (column?.kind === 'text') return { field, type: 'nominal', title };
   if (column?.kind === 'date') return { field, type: 'temporal', title, scale: { type: 'utc' } };
   return { field, type: 'quantitative', title, scale: { zero: false } };
@@ -78,7 +85,7 @@ function tellApart(
   shown: readonly string[],
   more: boolean,
 ): Record<string, Record<string, unknown>> {
-  const title = axisTitle(name, column.kind === 'number' && column.unit !== '1' ? column.unit : '');
+  const title = axisTitle(columnTitle(name), column.kind === 'number' && column.unit !== '1' ? column.unit : '');
   if (column.kind !== 'text')
     return {
       color: {

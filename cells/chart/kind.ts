@@ -1,6 +1,6 @@
 import type { CellKind, Segment } from '../../shared/cell.ts';
 import { noColor, noCondition } from '../../shared/messages/chart.ts';
-import { plainName } from '../../shared/messages/lanes.ts';
+import { columnTitle } from '../../shared/schemas/column-title.ts';
 import { cellBlank } from '../../shared/sentence/cell-blank.ts';
 import { readOf } from '../../shared/sentence/read-of.ts';
 import { textBlank } from '../../shared/sentence/text-blank.ts';
@@ -37,7 +37,7 @@ export const kind: CellKind<ChartParameters, ChartResult> = {
       {
         table: 'drawn',
         title: 'What is drawn',
-        columns: columns.map(({ name, unit }) => ({ column: name, title: plainName(name), unit, digits: 2 })),
+        columns: columns.map(({ name, unit }) => ({ column: name, title: columnTitle(name), unit, digits: 2 })),
       },
     ],
     figures,
@@ -48,11 +48,11 @@ export const kind: CellKind<ChartParameters, ChartResult> = {
 function sentence({ cell, table, x, y, color, where }: ChartParameters): Segment[] {
   return [
     'Draw ',
-    textBlank('y', 'column of the upright axis', plainName(y)),
+    textBlank('y', 'column of the upright axis', columnTitle(y)),
     ' against ',
-    textBlank('x', 'column of the level axis', plainName(x)),
+    textBlank('x', 'column of the level axis', columnTitle(x)),
     ', told apart by ',
-    textBlank('color', 'column that tells marks apart', color === '' ? noColor() : plainName(color)),
+    textBlank('color', 'column that tells marks apart', color === '' ? noColor() : columnTitle(color)),
     ', from table ',
     textBlank('table', 'table drawn from', table),
     ' of ',

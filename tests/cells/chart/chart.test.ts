@@ -44,7 +44,7 @@ test('finished values under generated names: dates in milliseconds, unknown rows
     { f0: Date.UTC(2025, 1, 11), f1: 4.6, f2: 'low' },
     { f0: Date.UTC(2026, 1, 11), f1: 6.2, f2: 'high' },
   ]);
-  expect(chart.answer).toBe('o2 pct against taken at: 3 rows, out of 4.');
+  expect(chart.answer).toBe('O2, dry against Taken: 3 of 4 rows.');
 });
 
 test('a condition in the formula language keeps the rows for which it holds', async () => {
@@ -107,7 +107,7 @@ test('many rows are thinned out evenly, and said so; many colors are gathered', 
   };
   const chart = await drawn(columns, { y: 'o2_pct', color: 'unit' });
   expect(points(chart).length).toBeLessThanOrEqual(MOST_POINTS);
-  expect(chart.remarks.map(({ text }) => text).join(' ')).toMatch(/of 12001 rows are drawn.*unit has 20 values/s);
+  expect(chart.remarks.map(({ text }) => text).join(' ')).toMatch(/of 12001 rows are drawn.*Unit has 20 values/s);
   expect(new Set(points(chart).map(({ f2 }) => f2)).size).toBe(6);
 });
 
