@@ -37,7 +37,7 @@ const PRINTED: readonly Printed[] = [
       column('slope_per_year', 'Drift a year', 2),
       column('slope_lower', 'lower', 2),
       column('slope_upper', 'upper 95 %', 2),
-      column('probability_out_by_horizon', 'Chance out', 2),
+      { ...column('probability_out_by_horizon', 'Chance out'), share: true },
       column('leaves_on_50', 'Even chance on'),
       column('visits_used', 'Visits'),
     ],

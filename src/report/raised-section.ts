@@ -96,6 +96,6 @@ const SHORT: readonly PrintedColumn[] = [
   { column: 'fire', title: 'Fire', words: fireName },
   { column: 'reason', title: 'Reason', words: say.reasonName },
   { column: 'tier', title: 'Tier', words: say.tierName },
-  { column: 'probability', title: 'Chance', digits: 2 },
+  { column: 'probability', title: 'Chance', share: true },
   { column: 'by_date', title: 'By' },
 ];

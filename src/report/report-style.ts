@@ -51,5 +51,7 @@ td.n,td.d{white-space:nowrap}
 dl{display:grid;grid-template-columns:46mm 1fr;gap:1.2mm 3mm;margin:0;font-size:9pt}
 dt{font-weight:700}dd{margin:0}
 @page{margin:15mm 14mm 17mm;@bottom-right{content:counter(page) " / " counter(pages);font:8.5pt sans-serif;color:#5a6268}}
-@media print{body{padding:0;max-width:none}}
+/* A printer that leaves fills out would leave white words on white paper; rules at the very edge would be cut. */
+.tier.safety,.tally .grave,.fire-lanes,.lane-key{-webkit-print-color-adjust:exact;print-color-adjust:exact}
+@media print{body{padding:0 .4mm;max-width:none}}
 `;

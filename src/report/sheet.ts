@@ -1,4 +1,5 @@
 import { type Markup, markup } from '../../shared/markup/markup.ts';
+import { percent } from '../../shared/messages/words.ts';
 import { writeIsoDate } from '../../shared/quantities/dates.ts';
 import { textAt } from '../../shared/table/columns.ts';
 import type { Table } from '../../shared/table/table.ts';
@@ -9,6 +10,8 @@ export interface PrintedColumn {
   readonly title: string;
   readonly digits?: number;
   readonly raw?: boolean;
+  /** A share or a chance of 0 to 1, printed in percent. */
+  readonly share?: boolean;
   /** Turns a code of the table into words. */
   readonly words?: (code: string) => string;
 }
@@ -38,7 +41,9 @@ export function printTable(table: Table, rows: readonly number[], columns: reado
   )}</tbody></table>`;
 }
 
-function cellText(table: Table, { column, digits = 0, words }: PrintedColumn, row: number): string {
+function cellText(table: Table, { column, digits = 0, share, words }: PrintedColumn, row: number): string {
+  const of = table.columns.get(column);
+  if (share && of?.kind === 'number') return Number.isFinite(of.values[row]) ? percent(of.values[row]) : '';
   const text = valueText(table, column, row, digits);
   return words && text !== '' ? words(text) : text;
 }
