@@ -70,6 +70,10 @@ export async function raisedOf(given: Given, parameters: Readonly<Record<string,
   return readRaised(await judge(given, parameters));
 }
 
+/** `unit fire reason` of each, in the order raised. */
+export const reasonsOf = async (...given: Parameters<typeof raisedOf>): Promise<string[]> =>
+  (await raisedOf(...given)).map(({ unit, fire, reason }) => [unit, fire, reason].filter((part) => part).join(' '));
+
 export async function raisedExample(): Promise<RaiseResult> {
   const example = exampleOf('raise');
   const read = readParameters(example.parameters);
