@@ -6,7 +6,7 @@
 export type ShardWork = (shard: never) => (question: never) => unknown;
 
 /** What enlisting needs of a CellContext. */
-interface Host {
+export interface Host {
   pause(): Promise<void>;
   helpers?(work: string, shards: readonly unknown[]): Promise<unknown>;
 }

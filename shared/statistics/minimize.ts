@@ -1,3 +1,5 @@
+import { atOnce, type Pieces } from '../pieces.ts';
+
 export interface Minimum {
   readonly at: Float64Array;
   readonly value: number;
@@ -24,6 +26,8 @@ export interface MinimizeOptions {
   readonly inverseHessian?: Float64Array;
 }
 
+type Evaluate = (x: Float64Array) => Pieces<number>;
+
 const DEFAULTS: MinimizeOptions = {
   maxSteps: 60,
   difference: 1e-4,
@@ -42,30 +46,40 @@ export function minimize(
   start: ArrayLike<number>,
   given: Partial<MinimizeOptions> = {},
 ): Minimum {
+  return atOnce(minimizing(f, start, given));
+}
+
+/** The same, an evaluation a piece. */
+export function* minimizing(
+  f: (x: Float64Array) => number,
+  start: ArrayLike<number>,
+  given: Partial<MinimizeOptions> = {},
+): Pieces<Minimum> {
   const options = { ...DEFAULTS, ...given };
   const n = start.length;
   let evaluations = 0;
-  const evaluate = (x: Float64Array): number => {
+  const evaluate = function* (x: Float64Array): Pieces<number> {
+    yield;
     evaluations++;
     const value = f(x);
     return Number.isFinite(value) ? value : Number.MAX_VALUE;
   };
   let at: Float64Array = Float64Array.from(start);
-  let value = evaluate(at);
-  const gradientAt = (x: Float64Array, here: number): Float64Array =>
+  let value = yield* evaluate(at);
+  const gradientAt = (x: Float64Array, here: number): Pieces<Float64Array> =>
     differentiate(evaluate, x, options.difference, options.oneSided ? here : undefined);
-  let gradient = gradientAt(at, value);
+  let gradient = yield* gradientAt(at, value);
   const inverse = options.inverseHessian?.slice() ?? identity(n);
   let converged = largest(gradient) <= options.tolerance;
   for (let step = 0; step < options.maxSteps && !converged && n > 0; step++) {
     const direction = downhill(inverse, gradient, options.longestStep);
-    const next = search(evaluate, at, value, gradient, direction);
+    const next = yield* search(evaluate, at, value, gradient, direction);
     if (!next) {
       if (isIdentity(inverse, n)) break;
       inverse.set(identity(n));
       continue;
     }
-    const nextGradient = gradientAt(next.at, next.value);
+    const nextGradient = yield* gradientAt(next.at, next.value);
     updateInverse(inverse, difference(next.at, at), difference(nextGradient, gradient));
     at = next.at;
     value = next.value;
@@ -89,15 +103,18 @@ function promisedGain(inverse: Float64Array, gradient: Float64Array): number {
 }
 
 /** @param here the value at `at` for one-sided differences */
-function differentiate(f: (x: Float64Array) => number, at: Float64Array, step: number, here?: number): Float64Array {
-  return at.map((_, i) => {
+function* differentiate(f: Evaluate, at: Float64Array, step: number, here?: number): Pieces<Float64Array> {
+  const gradient = new Float64Array(at.length);
+  for (let i = 0; i < at.length; i++) {
     const moved = at.slice();
     moved[i] = at[i] + step;
-    const above = f(moved);
-    if (here !== undefined) return (above - here) / step;
-    moved[i] = at[i] - step;
-    return (above - f(moved)) / (2 * step);
-  });
+    const above = yield* f(moved);
+    if (here === undefined) {
+      moved[i] = at[i] - step;
+      gradient[i] = (above - (yield* f(moved))) / (2 * step);
+    } else gradient[i] = (above - here) / step;
+  }
+  return gradient;
 }
 
 /** Quasi-Newton direction, shortened to the longest step; steepest descent where it does not point downhill. */
@@ -110,17 +127,17 @@ function downhill(inverse: Float64Array, gradient: Float64Array, longest: number
   return direction.map((d) => d * scale);
 }
 
-function search(
-  f: (x: Float64Array) => number,
+function* search(
+  f: Evaluate,
   from: Float64Array,
   value: number,
   gradient: Float64Array,
   direction: Float64Array,
-): { at: Float64Array; value: number } | undefined {
+): Pieces<{ at: Float64Array; value: number } | undefined> {
   const slope = dot(gradient, direction);
   for (let share = 1; share > 1e-6; share /= 2.5) {
     const at = from.map((x, i) => x + share * direction[i]);
-    const reached = f(at);
+    const reached = yield* f(at);
     if (reached <= value + 1e-4 * share * slope) return { at, value: reached };
   }
   return undefined;
