@@ -7,6 +7,7 @@ import type { Table, TextColumn } from '../table/table.ts';
 import { aimsOf } from './aims.ts';
 import { co2AsO2 } from './co2-line.ts';
 import { type FleetReadings, READING_STATE } from './fleet-readings.ts';
+import { type LaneGas, type ZoneMonth, zoneMonthsOf } from './gas-zones.ts';
 import { hardwareOf } from './lane-keys.ts';
 import type { LaneName } from './lane-name.ts';
 import { eventDays, NEW_SERIES_EVENTS } from './series-breaks.ts';
@@ -31,6 +32,8 @@ export interface DriftReadings {
   readonly fuels: readonly string[];
   /** Per fuel: the CO2max of the line between CO2 and O2. */
   readonly co2max: Float64Array;
+  /** What the codes of gas zones and months stand for. */
+  readonly zoneMonths: readonly ZoneMonth[];
   /** Per reading: 1 where it was left out of the fit as gross. */
   readonly gross?: Uint8Array;
 }
@@ -60,6 +63,7 @@ export function readDrift(tables: DriftTables, asOf: number, referenceAir: boole
   const day = pick(numbersOf(derived, 'taken_at'));
   const line = (lane: number): number => co2max[lanes.fuelOf[lane]];
   const judged = { first, second, states, day, lane: lanes.lane };
+  const zoneMonths = zoneMonthsOf(day, lanes.lane, lanes.gas);
   const aims = aimsOf(tables, order, lanes.names, line, judged);
   const fleet: FleetReadings = {
     rows: order.length,
@@ -74,6 +78,8 @@ export function readDrift(tables: DriftTables, asOf: number, referenceAir: boole
     second,
     extra: pick(columns.extra),
     ...aims,
+    zoneMonth: zoneMonths.codes,
+    zoneMonths: zoneMonths.list.length,
     lanes: { count: lanes.names.length, unit: lanes.unitOf, classOf: lanes.classOf, fuel: lanes.fuelOf },
     units: lanes.units.list.length,
     analyzers: analyzers.levels.length,
@@ -88,6 +94,7 @@ export function readDrift(tables: DriftTables, asOf: number, referenceAir: boole
     analyzers: analyzers.levels,
     fuels: fuels.list,
     co2max,
+    zoneMonths: zoneMonths.list,
   };
 }
 
@@ -158,6 +165,7 @@ interface LaneGroups {
   readonly unitOf: Int32Array;
   readonly classOf: Int32Array;
   readonly fuelOf: Int32Array;
+  readonly gas: LaneGas[];
   readonly units: Names;
   readonly classes: Names;
 }
@@ -169,6 +177,7 @@ function groupLanes({ derived, units: register }: DriftTables, order: readonly n
   const units = new Names();
   const classes = new Names();
   const names: LaneName[] = [];
+  const gas: LaneGas[] = [];
   const [unitOf, classOf, fuelOf]: number[][] = [[], [], []];
   const lane = new Int32Array(order.length);
   const unitPlace = new Int32Array(order.length);
@@ -184,8 +193,9 @@ function groupLanes({ derived, units: register }: DriftTables, order: readonly n
       place = names.length;
       known.set(key, place);
       const name = { unit: textAt(unit, row), fuel: textAt(fuel, row), fire: textAt(fire, row) };
-      const { burner, control } = hardware(name.unit, name.fuel);
+      const { burner, control, trim, zone } = hardware(name.unit, name.fuel);
       names.push(name);
+      gas.push({ fuel: name.fuel, zone, trim });
       unitOf.push(unitPlace[i]);
       classOf.push(classes.place([burner, control, name.fuel, name.fire].join('\u0000')));
       fuelOf.push(fuels.place(name.fuel));
@@ -196,6 +206,7 @@ function groupLanes({ derived, units: register }: DriftTables, order: readonly n
     unit: unitPlace,
     lane,
     names,
+    gas,
     unitOf: Int32Array.from(unitOf),
     classOf: Int32Array.from(classOf),
     fuelOf: Int32Array.from(fuelOf),

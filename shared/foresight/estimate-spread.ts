@@ -1,6 +1,8 @@
+import { atOnce, type Pieces } from '../pieces.ts';
 import { exp, ln } from '../quantities/elementary.ts';
-import { minimize } from '../statistics/minimize.ts';
+import { minimizing } from '../statistics/minimize.ts';
 import { type FleetProgram, STEP } from './fleet-program.ts';
+import { sampleUnits } from './sample-units.ts';
 import { criterionOf, sumEquations } from './shared-effects.ts';
 import { SHARES, SPREAD_NAMES, type Spread, type SpreadName, type SpreadPrior } from './spread.ts';
 
@@ -29,6 +31,11 @@ export interface EstimateOptions {
  * likelihood keeps a variance from collapsing to zero (Chung et al. 2013, Psychometrika 78, 685-709).
  */
 export function estimateSpread(program: FleetProgram, options: EstimateOptions): SpreadEstimate {
+  return atOnce(estimatingSpread(program, options));
+}
+
+/** The same, by pieces. */
+export function* estimatingSpread(program: FleetProgram, options: EstimateOptions): Pieces<SpreadEstimate> {
   const { prior } = options;
   const units = sampleUnits(program.units, options.sample, options.seed);
   const estimated = estimable(program, units).filter((name) => options.free?.includes(name) ?? true);
@@ -49,10 +56,10 @@ export function estimateSpread(program: FleetProgram, options: EstimateOptions):
     };
   // A fifth of the sample finds the neighbourhood at a fifth of the cost.
   const few = units.length > MANY && !options.start ? units.filter((_, i) => i % 5 === 0) : undefined;
-  const rough = few && minimize(halfCriterion(few), typical, { ...SEARCH, leastGain: 0.05 });
+  const rough = few && (yield* minimizing(halfCriterion(few), typical, { ...SEARCH, leastGain: 0.05 }));
   const { start } = options;
   const from = rough?.at ?? (start ? estimated.map((name) => toLine(name, start[name])) : typical);
-  const found = minimize(halfCriterion(units), from, {
+  const found = yield* minimizing(halfCriterion(units), from, {
     ...SEARCH,
     ...(rough ? { inverseHessian: rough.inverseHessian.map((value) => value / 5) } : {}),
   });
@@ -90,24 +97,6 @@ const SEARCH = {
   oneSided: true,
 };
 
-/** Unit numbers of the sample, ascending: a seeded shuffle's first ones. */
-export function sampleUnits(units: number, sample: number, seed: number): Int32Array {
-  const all = Int32Array.from({ length: units }, (_, i) => i);
-  if (units <= sample) return all;
-  let state = (seed ^ 0x9e3779b9) >>> 0;
-  for (let i = 0; i < sample; i++) {
-    // xorshift32 (Marsaglia 2003, J. Stat. Softw. 8)
-    state ^= state << 13;
-    state >>>= 0;
-    state ^= state >>> 17;
-    state ^= state << 5;
-    state >>>= 0;
-    const j = i + (state % (units - i));
-    [all[i], all[j]] = [all[j], all[i]];
-  }
-  return all.slice(0, sample).sort();
-}
-
 /** Which hyperparameters the steps of these units depend on. */
 function estimable(program: FleetProgram, units: Int32Array): SpreadName[] {
   const { kind, cell, extra, biasColumn, shared, unitSteps } = program;
@@ -117,6 +106,7 @@ function estimable(program: FleetProgram, units: Int32Array): SpreadName[] {
     for (let step = unitSteps[unit]; step < unitSteps[unit + 1]; step++) {
       const named = biasColumn[step] >= 0;
       for (const name of namesOf(kind[step], cell[step], named, extra[step])) needed.add(name);
+      if (kind[step] === STEP.visit && named && shared.zoneMonths > 0) needed.add('zone');
     }
     for (let lane = program.unitLanes[unit]; lane < program.unitLanes[unit + 1]; lane++)
       classes.add(program.columns[program.unitColumns[unit] + program.laneClass[lane]]);

@@ -1,13 +1,15 @@
+import { atOnce, type Pieces } from '../pieces.ts';
 import { medianOf } from '../statistics/median-of.ts';
 import { type DriftReadings, type DriftTables, readDrift } from './drift-readings.ts';
-import { type FleetFit, fitModel } from './fit-model.ts';
+import { type FleetFit, fittingModel } from './fit-model.ts';
 import type { FittedDrift, FittedLane } from './fitted-drift.ts';
+import { tracePasses } from './fleet-passes.ts';
 import { READING_STATE } from './fleet-readings.ts';
 import { grossReadings } from './gross-readings.ts';
 import { hardwareOf } from './lane-keys.ts';
 import { DRIFT_PRIOR, type Spread } from './spread.ts';
 import { tableOfAnalyzers } from './table-of-analyzers.ts';
-import { type LaneTrace, traceLanes } from './trace-lanes.ts';
+import type { LaneTrace } from './trace-lanes.ts';
 
 /** Units in the seeded sample from which the hyperparameters are estimated. */
 const SAMPLE = 400;
@@ -34,17 +36,28 @@ const NO_TRACE: LaneTrace = {
 
 /** The fit of the whole fleet: everything that a changed band or horizon does not touch. */
 export function fitDrift(tables: DriftTables, options: FitDriftOptions): FittedDrift {
+  return atOnce(fittingDrift(tables, options));
+}
+
+/** The same, by pieces. */
+export function* fittingDrift(tables: DriftTables, options: FitDriftOptions): Pieces<FittedDrift> {
   const { asOf, seed, referenceAir, sample = SAMPLE, start, paths = true } = options;
-  const read = withoutGross(readDrift(tables, asOf, referenceAir));
-  const fit = fitModel(read.fleet, { prior: DRIFT_PRIOR, sample, seed, start });
+  const all = readDrift(tables, asOf, referenceAir);
+  yield;
+  const read = withoutGross(all);
+  yield;
+  const { fit, passes } = yield* fittingModel(read.fleet, { prior: DRIFT_PRIOR, sample, seed, start });
   const { written, estimate, effects, states } = fit;
+  const trace = paths ? yield* tracePasses(passes, estimate.spread, effects) : NO_TRACE;
+  const analyzers = tableOfAnalyzers(read, fit);
+  yield;
   return {
-    tables: { analyzers: tableOfAnalyzers(read, fit) },
+    tables: { analyzers },
     lanes: describeLanes(read, fit, tables),
     states,
     series: written.series,
     estimate,
-    trace: paths ? traceLanes(written, estimate.spread, effects) : NO_TRACE,
+    trace,
     readings: { lane: read.fleet.lane, sourceRow: read.sourceRow, used: written.used },
     gross: read.gross?.reduce((sum, mark) => sum + mark, 0) ?? 0,
     referenceAir,

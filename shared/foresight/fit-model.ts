@@ -1,8 +1,10 @@
-import { type EstimateOptions, estimateSpread, type SpreadEstimate } from './estimate-spread.ts';
-import { fitLanes } from './fit-fleet.ts';
+import { atOnce, type Pieces } from '../pieces.ts';
+import type { EstimateOptions, SpreadEstimate } from './estimate-spread.ts';
+import { estimatingWithZones } from './estimate-with-zones.ts';
+import { type FleetPasses, fitLanePasses, passesOver, sumPasses } from './fleet-passes.ts';
 import type { FleetReadings } from './fleet-readings.ts';
 import { type LooseStates, loosenRates } from './heavy-tails.ts';
-import { type SharedEffects, solveShared, sumEquations } from './shared-effects.ts';
+import { type SharedEffects, solveShared } from './shared-effects.ts';
 import { ProgramWriter, type WrittenProgram } from './write-program.ts';
 
 export interface FleetFit {
@@ -14,10 +16,22 @@ export interface FleetFit {
 
 /** The whole fit: steps, hyperparameters from a sample of units, shared effects and lanes from all of them. */
 export function fitModel(readings: FleetReadings, options: EstimateOptions): FleetFit {
-  const written = new ProgramWriter(readings).write();
-  const estimate = estimateSpread(written.program, options);
-  const { program } = written;
-  const effects = solveShared(sumEquations(program, estimate.spread), program.shared, estimate.spread, options.prior);
-  const states = fitLanes(program, estimate.spread, effects);
-  return { written, estimate, effects, states: loosenRates(states, program, estimate.spread, effects, written.series) };
+  return atOnce(fittingModel(readings, options)).fit;
+}
+
+/** The same, by pieces; with the passes over the fleet, so that more of them may follow. */
+export function* fittingModel(
+  readings: FleetReadings,
+  options: EstimateOptions,
+): Pieces<{ fit: FleetFit; passes: FleetPasses }> {
+  const all = new ProgramWriter(readings).write();
+  yield;
+  const { program, estimate } = yield* estimatingWithZones(all.program, options);
+  const written = { ...all, program };
+  const passes = passesOver(written);
+  const { spread } = estimate;
+  const effects = solveShared(yield* sumPasses(passes, spread), program.shared, spread, options.prior);
+  const states = yield* fitLanePasses(passes, spread, effects);
+  const loose = loosenRates(states, program, spread, effects, written.series);
+  return { fit: { written, estimate, effects, states: loose }, passes };
 }

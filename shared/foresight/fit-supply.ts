@@ -1,10 +1,12 @@
-import { fitLanes, type LaneStates } from './fit-fleet.ts';
-import { type FleetFit, fitModel } from './fit-model.ts';
+import { atOnce, type Pieces } from '../pieces.ts';
+import type { LaneStates } from './fit-fleet.ts';
+import { type FleetFit, fittingModel } from './fit-model.ts';
+import { fitLanePasses, tracePasses } from './fleet-passes.ts';
 import { type FleetReadings, READING_STATE } from './fleet-readings.ts';
 import { growthBegan } from './late-growth.ts';
 import { SUPPLY_PRIOR } from './spread.ts';
 import { scaleOf, type UnitSupply } from './supply-readings.ts';
-import { type LaneTrace, traceLanes } from './trace-lanes.ts';
+import type { LaneTrace } from './trace-lanes.ts';
 
 export interface FittedSupply {
   readonly fit: FleetFit;
@@ -17,6 +19,7 @@ export interface FittedSupply {
 }
 
 const SAMPLE = 600;
+const UNITS_A_PIECE = 256;
 /** Standard deviation of rates, in pascals a year, at which the class has no say: a whole limit in a month. */
 const ANY_RATE = 3000;
 
@@ -35,6 +38,20 @@ export function fitSupply(
   breaks: ReadonlyMap<string, readonly number[]>,
   seed: number,
 ): FittedSupply {
+  return atOnce(fittingSupply(units, breaks, seed));
+}
+
+/** The same, by pieces. */
+export function* fittingSupply(
+  units: readonly UnitSupply[],
+  breaks: ReadonlyMap<string, readonly number[]>,
+  seed: number,
+): Pieces<FittedSupply> {
+  const starts: (readonly number[])[] = [];
+  for (const [place, unit] of units.entries()) {
+    starts.push(startsOf(unit, breaks.get(unit.unit) ?? []));
+    if (place % UNITS_A_PIECE === 0) yield;
+  }
   const scale = units.map(scaleOf);
   const rows = units.flatMap(({ days, drop }, unit) =>
     days.flatMap((day, i) => (Number.isFinite(drop[i]) ? [{ unit, day, value: drop[i] / scale[unit] }] : [])),
@@ -55,6 +72,8 @@ export function fitSupply(
     extra: new Float64Array(rows.length),
     aim: new Float64Array(rows.length).fill(Number.NaN),
     tolerance: new Float64Array(rows.length).fill(Number.NaN),
+    zoneMonth: none,
+    zoneMonths: 0,
     lanes: {
       count: units.length,
       unit: Int32Array.from(units, (_, unit) => unit),
@@ -65,15 +84,15 @@ export function fitSupply(
     analyzers: 0,
     classes: 1,
     fuels: 0,
-    breaks: units.map((unit) => startsOf(unit, breaks.get(unit.unit) ?? [])),
+    breaks: starts,
   };
   const free = ['reading', 'wander', 'rate', 'rateWander'] as const;
-  const fit = fitModel(readings, { prior: SUPPLY_PRIOR, sample: SAMPLE, seed, free });
+  const { fit, passes } = yield* fittingModel(readings, { prior: SUPPLY_PRIOR, sample: SAMPLE, seed, free });
   const alone = { ...fit.estimate.spread, rate: ANY_RATE };
   return {
     fit,
-    own: fitLanes(fit.written.program, alone, fit.effects),
-    trace: traceLanes(fit.written, alone, fit.effects),
+    own: yield* fitLanePasses(passes, alone, fit.effects),
+    trace: yield* tracePasses(passes, alone, fit.effects),
     scale,
   };
 }

@@ -26,7 +26,7 @@ export interface FleetProgram {
   readonly extra: Float64Array;
   /** Readings: which instrument cell (0 the target's, 1 the other). `visit`: 1 where the analyzer is not named. */
   readonly cell: Uint8Array;
-  /** Readings and `aim`: places of the shared columns that add to a reading, -1 for none. */
+  /** Readings and `aim`: places of the shared columns that add to a reading, -1 for none. `visit`: that of its zone and month. */
   readonly biasColumn: Int32Array;
   readonly offsetColumn: Int32Array;
   readonly shared: SharedColumns;
@@ -38,10 +38,12 @@ export interface SharedColumns {
   readonly secondAnalyzers: number;
   readonly classes: number;
   readonly offsets: number;
+  /** Gas zones by months that enough units share; in a unit's own list they stand last. */
+  readonly zoneMonths: number;
 }
 
 export const columnsOf = (shared: SharedColumns): number =>
-  shared.analyzers + shared.secondAnalyzers + shared.classes + shared.offsets;
+  shared.analyzers + shared.secondAnalyzers + shared.classes + shared.offsets + shared.zoneMonths;
 
 /** What a step does. */
 export const STEP = {

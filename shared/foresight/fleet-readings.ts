@@ -29,6 +29,12 @@ export interface FleetReadings {
   readonly aim: Float64Array;
   /** Distance from the aim up to which a burner is left alone. */
   readonly tolerance: Float64Array;
+  /**
+   * Code of the gas zone and calendar month of the reading; -1 where no piped gas is burnt or a trim takes a change of the
+   * gas out by itself.
+   */
+  readonly zoneMonth: Int32Array;
+  readonly zoneMonths: number;
   readonly lanes: FleetLanes;
   readonly units: number;
   readonly analyzers: number;

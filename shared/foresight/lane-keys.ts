@@ -7,9 +7,11 @@ export interface Hardware {
   readonly control: string;
   readonly airSource: string;
   readonly trim: string;
+  /** Gas zone: units of one zone get the same gas. */
+  readonly zone: string;
 }
 
-const UNKNOWN: Hardware = { burner: '', control: '', airSource: '', trim: '' };
+const UNKNOWN: Hardware = { burner: '', control: '', airSource: '', trim: '', zone: '' };
 
 /** The register's row in force for a unit and fuel: the last valid one, of that fuel or else of no named fuel. */
 export function hardwareOf(units: Table | undefined): (unit: string, fuel: string) => Hardware {
@@ -19,16 +21,23 @@ export function hardwareOf(units: Table | undefined): (unit: string, fuel: strin
       const texts = textsOf(units, name);
       return (row) => textAt(texts, row);
     };
-    const [unit, fuel, burner, control, airSource, trim] = [
+    const [unit, fuel, burner, control, airSource, trim, zone] = [
       'unit',
       'fuel',
       'burner',
       'fuel_air_control',
       'air_source',
       'trim',
+      'gas_zone',
     ].map(column);
     for (const row of rowsByValidity(units)) {
-      const hardware = { burner: burner(row), control: control(row), airSource: airSource(row), trim: trim(row) };
+      const hardware = {
+        burner: burner(row),
+        control: control(row),
+        airSource: airSource(row),
+        trim: trim(row),
+        zone: zone(row),
+      };
       known.set(`${unit(row)}\u0000${fuel(row)}`, hardware);
       known.set(unit(row), hardware);
     }

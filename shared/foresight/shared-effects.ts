@@ -126,7 +126,7 @@ function addPrior(matrix: Float64Array, shared: SharedColumns, spread: Spread, p
   let log = 0;
   const diagonal = (count: number, sd: number): void => {
     for (let i = 0; i < count; i++, at++) matrix[at * n + at] += 1 / (sd * sd);
-    log -= 2 * count * ln(sd);
+    if (count > 0) log -= 2 * count * ln(sd);
   };
   diagonal(shared.analyzers, spread.analyzer);
   diagonal(shared.secondAnalyzers, spread.secondAnalyzer);
@@ -139,5 +139,6 @@ function addPrior(matrix: Float64Array, shared: SharedColumns, spread: Spread, p
   if (m > 0) log -= (m - 1) * ln(a) + ln(a + m * b);
   at += m;
   diagonal(shared.offsets, prior.offset);
+  diagonal(shared.zoneMonths, spread.zone);
   return log;
 }

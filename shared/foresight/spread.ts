@@ -26,6 +26,8 @@ export interface Spread {
   readonly leftShare: number;
   /** Share, 0 to 1, of the distance from the aim that stays at such a visit when found outside the setting tolerance. */
   readonly kept: number;
+  /** What a gas zone's month adds to all its readings: heating value, weather; 0 where none is shown. */
+  readonly zone: number;
   /** Mean rates of classes about the fleet's, per year. */
   readonly classRate: number;
 }
@@ -43,6 +45,7 @@ export const SPREAD_NAMES = [
   'left',
   'leftShare',
   'kept',
+  'zone',
   'classRate',
 ] as const satisfies readonly (keyof Spread)[];
 
@@ -76,6 +79,7 @@ export const DRIFT_PRIOR: SpreadPrior = {
     left: 0.15,
     leftShare: 0.7,
     kept: 0.5,
+    zone: 0,
     classRate: 0.15,
   },
   logSd: 1,
@@ -98,6 +102,7 @@ export const SUPPLY_PRIOR: SpreadPrior = {
     left: 1,
     leftShare: 0.7,
     kept: 0.5,
+    zone: 0,
     classRate: 3,
   },
   logSd: 1,

@@ -15,8 +15,11 @@ export interface LaneTrace {
 }
 
 /** Smoothed levels at every visit: before an adjustment and, where there was one, after it too. */
-export function traceLanes(written: WrittenProgram, spread: Spread, effects: SharedEffects): LaneTrace {
-  const { program, stepDay } = written;
+export function traceLanes(
+  { program, stepDay }: Pick<WrittenProgram, 'program' | 'stepDay'>,
+  spread: Spread,
+  effects: SharedEffects,
+): LaneTrace {
   const lanes = program.laneClass.length;
   const starts = countPoints(program, lanes);
   const total = starts[lanes];

@@ -65,7 +65,7 @@ export class UnitFilter {
     switch (program.kind[step]) {
       case STEP.visit:
         this.#advance(program.value[step], spread.wander, spread.rateWander);
-        this.#visit(visitVariance(program, step, spread));
+        this.#visit(visitVariance(program, step, spread), spread.zone > 0 ? program.biasColumn[step] : -1);
         break;
       case STEP.read:
         this.#innovate(program, step, x, program.value[step], 1, 1);
@@ -106,7 +106,8 @@ export class UnitFilter {
     }
   }
 
-  #visit(variance: number): void {
+  /** @param zoneMonth column of what the visit's zone and month add to its effect, -1 for none */
+  #visit(variance: number, zoneMonth: number): void {
     const { size, covariance: p, means } = this;
     const v = size - 1;
     for (let m = 0; m < size; m++) {
@@ -115,6 +116,10 @@ export class UnitFilter {
     }
     p[v * size + v] = variance;
     for (let j = 0; j < this.active; j++) means[j * size + v] = 0;
+    if (zoneMonth < 0) return;
+    this.#begin(zoneMonth);
+    // As with a mean rate, the opposite sign.
+    means[(zoneMonth + 1) * size + v] = -1;
   }
 
   #renew(x: number, classColumn: number, rate: number): void {

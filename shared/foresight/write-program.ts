@@ -2,7 +2,9 @@ import { DAYS_PER_YEAR } from '../quantities/dates.ts';
 import { type FleetProgram, type SharedColumns, STEP } from './fleet-program.ts';
 import { type FleetReadings, READING_STATE } from './fleet-readings.ts';
 import { StepList } from './step-list.ts';
+import { UnitColumns } from './unit-columns.ts';
 import { analyzersOfOneVisit, endOfUnit, endOfVisit, sameVisit } from './visit-rows.ts';
+import { type SharedMonths, sharedMonths, zoneMonthOfVisit } from './zone-months.ts';
 
 /** Variance of a recorded adjustment to an unknown aim. */
 const UNKNOWN_ADJUSTMENT = 0.6 ** 2;
@@ -14,6 +16,8 @@ export interface WrittenProgram {
   /** Per step: the day it belongs to. */
   readonly stepDay: Float64Array;
   readonly series: LaneSeries;
+  /** The gas zones' months that stand as the last shared columns. */
+  readonly months: SharedMonths;
 }
 
 /**
@@ -32,21 +36,6 @@ export interface LaneSeries {
   readonly to: Float64Array;
 }
 
-/** Columns of a unit, numbered as its steps first need them. */
-class UnitColumns {
-  readonly list: number[] = [];
-  readonly #places = new Map<number, number>();
-  place(column: number): number {
-    let place = this.#places.get(column);
-    if (place === undefined) {
-      place = this.list.length;
-      this.list.push(column);
-      this.#places.set(column, place);
-    }
-    return place;
-  }
-}
-
 /** Turns readings into the steps that the filter runs. See fleet-program.ts and the reset rules in `writeLane`. */
 export class ProgramWriter {
   readonly #readings: FleetReadings;
@@ -56,6 +45,8 @@ export class ProgramWriter {
   readonly #series: LaneSeries;
   readonly #shared: SharedColumns;
   readonly #singleVisit: Uint8Array;
+  readonly #months: SharedMonths;
+  #zoned: { readonly step: number; readonly column: number }[] = [];
   /** Per fleet lane: whether nothing is known of its level. */
   readonly #fresh: Uint8Array;
   /** Per fleet lane: the last row taken in its series, -1 for none. */
@@ -75,7 +66,9 @@ export class ProgramWriter {
     this.#lastRow = new Int32Array(count).fill(-1);
     this.#singleVisit = analyzersOfOneVisit(readings);
     const { analyzers, classes, fuels } = readings;
-    this.#shared = { analyzers, secondAnalyzers: analyzers, classes, offsets: fuels };
+    this.#months = sharedMonths(readings);
+    const zoneMonths = this.#months.codes.length;
+    this.#shared = { analyzers, secondAnalyzers: analyzers, classes, offsets: fuels, zoneMonths };
   }
 
   write(): WrittenProgram {
@@ -94,6 +87,7 @@ export class ProgramWriter {
       for (let lane = unitLanes[u]; lane < unitLanes[u + 1]; lane++)
         laneClass[lane] = own.place(this.#classColumn(lane));
       this.#writeUnit(u, row, end, unitLanes[u], unitLanes[u + 1], own);
+      this.#placeZones(own);
       for (const column of own.list) columns.push(column);
       unitSteps[u + 1] = this.#steps.length;
       unitColumns[u + 1] = columns.length;
@@ -109,7 +103,8 @@ export class ProgramWriter {
       shared: this.#shared,
       ...this.#steps.columns(),
     };
-    return { program, used: this.#used, stepDay: Float64Array.from(this.#stepDay), series: this.#series };
+    const stepDay = Float64Array.from(this.#stepDay);
+    return { program, used: this.#used, stepDay, series: this.#series, months: this.#months };
   }
 
   #classColumn(lane: number): number {
@@ -174,7 +169,17 @@ export class ProgramWriter {
       sum += Number.isFinite(extra[row]) ? extra[row] : 0;
       named ||= this.#biasOf(analyzer[row]);
     }
+    const column = this.#months.column[zoneMonthOfVisit(this.#readings, start, end)] ?? -1;
+    if (column >= 0) this.#zoned.push({ step: this.#steps.length, column });
     this.#add(STEP.visit, 0, on, Math.max(0, years), sum / (end - start), named ? 0 : 1);
+  }
+
+  /** After the unit's other columns, so that a filter without zones need not carry them along. */
+  #placeZones(own: UnitColumns): void {
+    const { analyzers, secondAnalyzers, classes, offsets } = this.#shared;
+    const first = analyzers + secondAnalyzers + classes + offsets;
+    for (const { step, column } of this.#zoned) this.#steps.biasColumn[step] = own.place(first + column);
+    this.#zoned = [];
   }
 
   /** Whether an analyzer's bias is a column; one seen at a single visit belongs to that visit's own effect. */

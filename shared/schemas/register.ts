@@ -10,6 +10,7 @@ export const unitsSchema: Schema = [
   date('valid_from', 'Valid from'),
   text('site', 'Site'),
   text('building', 'Building'),
+  text('gas_zone', 'Gas zone'),
   text('service', 'Service'),
   text('burner', 'Burner'),
   text('firing', 'Firing'),

@@ -29,6 +29,8 @@ function nile(): FleetReadings {
     extra: new Float64Array(rows),
     aim: new Float64Array(rows).fill(Number.NaN),
     tolerance: new Float64Array(rows).fill(Number.NaN),
+    zoneMonth: new Int32Array(rows).fill(-1),
+    zoneMonths: 0,
     lanes: { count: 1, unit: new Int32Array(1), classOf: new Int32Array(1), fuel: new Int32Array(1) },
     units: 1,
     analyzers: 0,

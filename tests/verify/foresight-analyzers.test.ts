@@ -19,7 +19,15 @@ function told(seed: number, shift: number): (number | undefined)[] {
   const fleet = { ...readings, first };
   const fit = fitModel(fleet, { prior: DRIFT_PRIOR, sample: 400, seed: 1 });
   const none = new Int32Array(0);
-  const read = { fleet, sourceRow: none, lanes: [], analyzers: [], fuels: [], co2max: new Float64Array(0) };
+  const read = {
+    fleet,
+    sourceRow: none,
+    lanes: [],
+    analyzers: [],
+    fuels: [],
+    co2max: new Float64Array(0),
+    zoneMonths: [],
+  };
   const intervals = intervalsOf(read, fit);
   const biases = fit.effects.values.slice(0, ANALYZERS);
   return analyzerChanges(intervals, biases).map((change) => change?.on);

@@ -1,4 +1,5 @@
 import { type FleetReadings, READING_STATE } from '../../shared/foresight/fleet-readings.ts';
+import { monthOfDay } from '../../shared/foresight/month-of-day.ts';
 import { DAYS_PER_YEAR } from '../../shared/quantities/dates.ts';
 import { medianOf } from '../../shared/statistics/median-of.ts';
 
@@ -27,6 +28,9 @@ export interface FleetPlan {
   readonly recordLeft: boolean;
   readonly recordAdjusted: boolean;
   readonly knownTarget: boolean;
+  /** Gas zones, and how much a month's gas moves all readings of a zone; units of zone 0, 1, 2 ... in turn. */
+  readonly zones: number;
+  readonly zoneSd: number;
   /** How a technician sets: until the instrument shows the target, or the level itself near the target within this. */
   readonly setting: 'display' | number;
 }
@@ -48,6 +52,8 @@ export const PLAIN_FLEET: FleetPlan = {
   recordLeft: true,
   recordAdjusted: true,
   knownTarget: true,
+  zones: 1,
+  zoneSd: 0,
   setting: 'display',
 };
 
@@ -89,6 +95,18 @@ function rateNoise(normal: () => number, freedom: number): number {
   return (normal() / Math.sqrt(squares / freedom)) * scale;
 }
 
+/** What the gas of a zone's month adds, drawn from numbers of its own, so that a fleet without it stays the same. */
+function monthlyGas({ zoneSd, seed }: FleetPlan): (zone: number, day: number) => number {
+  const normal = normals(seededRandom(seed * 104729 + 5));
+  const known = new Map<number, number>();
+  return (zone, day) => {
+    const key = zone * 100_000 + monthOfDay(day);
+    const effect = known.get(key) ?? zoneSd * normal();
+    known.set(key, effect);
+    return effect;
+  };
+}
+
 interface Row {
   unit: number;
   lane: number;
@@ -107,6 +125,7 @@ export function simulateFleet(plan: FleetPlan): SimulatedFleet {
   const classRate = Array.from({ length: plan.classes }, () => plan.meanRate + 0.1 * normal());
   const bias = Float64Array.from({ length: plan.analyzers }, () => plan.analyzerSd * normal());
   const secondBias = Float64Array.from({ length: plan.analyzers }, () => (plan.second?.analyzerSd ?? 0) * normal());
+  const gas = monthlyGas(plan);
   const rows: Row[] = [];
   const lanes = plan.units * 2;
   const rate = new Float64Array(lanes);
@@ -125,7 +144,7 @@ export function simulateFleet(plan: FleetPlan): SimulatedFleet {
       const years = visit === 0 ? 0 : Math.max(0.1, 1 + 0.25 * normal());
       day += years * DAYS_PER_YEAR;
       const analyzer = Math.floor(random() * plan.analyzers);
-      const effect = plan.visit * normal();
+      const effect = plan.visit * normal() + gas(unit % plan.zones, day);
       for (let l = 0; l < 2; l++) {
         const lane = 2 * unit + l;
         level[lane] += rate[lane] * years + plan.wander * Math.sqrt(years) * normal();
@@ -174,6 +193,10 @@ function columnsOfRows(rows: readonly Row[], plan: FleetPlan): FleetReadings {
     extra: new Float64Array(rows.length),
     aim: aimsOf(rows, plan),
     tolerance: new Float64Array(rows.length).fill(plan.adjustBeyond),
+    ...zoneMonthsOf(
+      Float64Array.from(rows, ({ day }) => day),
+      integers(({ unit }) => unit % plan.zones),
+    ),
     lanes: {
       count: lanes,
       unit: Int32Array.from({ length: lanes }, (_, lane) => lane >> 1),
@@ -186,6 +209,16 @@ function columnsOfRows(rows: readonly Row[], plan: FleetPlan): FleetReadings {
     fuels: 1,
     breaks: Array.from({ length: plan.units }, () => []),
   };
+}
+
+function zoneMonthsOf(day: Float64Array, zone: Int32Array): Pick<FleetReadings, 'zoneMonth' | 'zoneMonths'> {
+  const codes = new Map<number, number>();
+  const zoneMonth = zone.map((place, row) => {
+    const key = place * 100_000 + monthOfDay(day[row]);
+    if (!codes.has(key)) codes.set(key, codes.size);
+    return codes.get(key) ?? -1;
+  });
+  return { zoneMonth, zoneMonths: codes.size };
 }
 
 /** The target where it is known, else the median of what each lane was found at. */

@@ -27,6 +27,7 @@ function judged(
     analyzers: names,
     fuels: [],
     co2max: Float64Array.of(11.85),
+    zoneMonths: [],
   };
   const table = tableOfRecords(
     readingsSchema,

@@ -36,7 +36,9 @@ function writeOut(program: FleetProgram, spread: Spread): Dense {
           ? spread.secondAnalyzer
           : i < analyzers + secondAnalyzers + classes
             ? spread.classRate
-            : DRIFT_PRIOR.offset;
+            : i < shared - program.shared.zoneMonths
+              ? DRIFT_PRIOR.offset
+              : spread.zone;
     priors.push(sd * sd);
   }
   const fleetRate = priors.push(DRIFT_PRIOR.fleetRate ** 2) - 1;
@@ -77,6 +79,7 @@ function writeOut(program: FleetProgram, spread: Spread): Dense {
         }
         visit = [];
         add(visit, priors.push(spread.visit ** 2) - 1);
+        if (program.biasColumn[step] >= 0) add(visit, columnOf(program.biasColumn[step]));
       } else if (kind === STEP.widen) {
         add(level[lane], priors.push(spread.unrecorded ** 2 + program.extra[step]) - 1);
       } else {
@@ -101,11 +104,23 @@ function writeOut(program: FleetProgram, spread: Spread): Dense {
 const filled = (rows: number[][], columns: number): Matrix =>
   new Matrix(rows.map((row) => Array.from({ length: columns }, (_, i) => row[i] ?? 0)));
 
-describe('the filter against the same model written out densely', () => {
-  const plan = { ...PLAIN_FLEET, units: 4, visits: 5, classes: 2, analyzers: 3, knownTarget: false };
+describe.each([
+  ['alone', 0],
+  ['with the months of a gas zone', 0.2],
+])('the filter against the same model written out densely, %s', (_, zone) => {
+  const plan = { ...PLAIN_FLEET, units: 4, visits: 6, classes: 2, analyzers: 3, knownTarget: false };
   const { readings } = simulateFleet({ ...plan, second: { noise: 0.2, offset: 0.3, analyzerSd: 0.2 } });
-  const aimless = { ...readings, aim: readings.aim.map(() => Number.NaN) };
-  const spread: Spread = { ...DRIFT_PRIOR.typical, rateWander: 1e-9 };
+  // Every unit's first visit falls into one month, its second into the next, and so on.
+  const { unit, day } = readings;
+  const isNew = (row: number): boolean => unit[row] !== unit[row - 1] || day[row] !== day[row - 1];
+  const zoneMonth = unit.map((own, row) => {
+    let visits = 0;
+    for (let i = row; i >= 0 && unit[i] === own; i--) if (isNew(i)) visits++;
+    return visits - 1;
+  });
+  const zoned = zone > 0 ? { zoneMonth, zoneMonths: 6 } : {};
+  const aimless = { ...readings, zoneMonths: 0, aim: readings.aim.map(() => Number.NaN), ...zoned };
+  const spread: Spread = { ...DRIFT_PRIOR.typical, rateWander: 1e-9, zone };
   const written = new ProgramWriter(aimless).write();
   const { program } = written;
   const effects = solveShared(sumEquations(program, spread), program.shared, spread, DRIFT_PRIOR);
@@ -141,6 +156,9 @@ describe('the filter against the same model written out densely', () => {
     const offset = analyzers + secondAnalyzers + classes;
     expect(effects.values[offset]).toBeCloseTo(mean.get(offset, 0), 3);
     expect(effects.covariance[0]).toBeCloseTo(posterior.get(0, 0), 4);
+    const { zoneMonths } = program.shared;
+    expect(zoneMonths > 0).toBe(zone > 0);
+    for (let i = offset + 1; i < offset + 1 + zoneMonths; i++) expect(effects.values[i]).toBeCloseTo(mean.get(i, 0), 3);
   });
 
   test('the smoothed path ends where the filter stands', () => {
