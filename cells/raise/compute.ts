@@ -7,15 +7,14 @@ import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
 import { driftPathSchema, driftPointsSchema } from '../../shared/schemas/drift.ts';
 import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
 import { type Schema, tableOf } from '../../shared/table/schema.ts';
+import { type Evidence, gatherEvidence } from './evidence.ts';
 import { type Finding, TIER_OF, TIERS } from './finding.ts';
 import { findCo } from './findings/find-co.ts';
-import { findDoubtful, findNoData } from './findings/find-data.ts';
+import { findNoData } from './findings/find-data.ts';
 import { findRichInSummer } from './findings/find-rich.ts';
-import { findNotReturned } from './findings/find-service.ts';
 import { findSigns } from './findings/find-signs.ts';
-import { findSupply, findSupplyOverMaximum } from './findings/find-supply.ts';
+import { findSupply } from './findings/find-supply.ts';
 import { findTolerance } from './findings/find-tolerance.ts';
-import { type FleetMonth, fleetMonths, monthOf } from './findings/fleet-months.ts';
 import { type Fleet, fleetOf, restingOf } from './fleet.ts';
 import type { RaiseParameters } from './parameters.ts';
 import { raisedTable, rankFindings } from './rank.ts';
@@ -44,27 +43,28 @@ export async function compute(
   parameters: RaiseParameters,
   inputs: Inputs,
   context: CellContext,
+  known?: Evidence,
 ): Promise<Outcome<RaiseResult>> {
   const wrong = wrongInputs(parameters, inputs);
   if (wrong) return fail(wrong);
-  const fleet = fleetOf(parameters, inputs, context.asOf);
+  const gathered = known ? succeed(known) : await gatherEvidence(parameters, inputs, context);
+  if (gathered.status !== 'value') return gathered;
+  const { readings, months, tests, facts: open, doubtful } = gathered.value.found();
+  const fleet = fleetOf(parameters, inputs, context.asOf, readings);
   const resting = restingOf(fleet);
   const skip = (unit: string): boolean => resting(unit) !== '';
   const gone = (unit: string): boolean => resting(unit) === 'retired';
   await context.pause();
-  const facts = [...findCo(fleet, parameters), ...findSupplyOverMaximum(fleet), ...findNotReturned(fleet)].filter(
-    ({ unit }) => !gone(unit),
-  );
+  const facts = [...findCo(fleet, parameters), ...open].filter(({ unit }) => !gone(unit));
   await context.pause();
-  const months = monthsOf(fleet);
   const tolerance = findTolerance(fleet, parameters, skip, months);
   const findings = [
     ...facts,
     ...findSupply(fleet, fuelOf(fleet)).filter(({ unit }) => !skip(unit)),
     ...tolerance.findings,
     ...findRichInSummer(fleet, parameters, skip),
-    ...findSigns(fleet, parameters, skip),
-    ...findDoubtful(fleet, skip),
+    ...findSigns(tests, parameters.signFalseDiscoveryRate),
+    ...doubtful,
     ...findNoData(fleet, parameters, skip),
   ];
   const ranked = rankFindings(findings, fuelWeights(fleet));
@@ -103,21 +103,6 @@ function wrongInputs(parameters: RaiseParameters, inputs: Inputs): string {
     if (missing.length > 0) return wrongInput(cell, table, missing.join(', '));
   }
   return '';
-}
-
-/** Months in which the fleet moved as one, where drift's points are there and more than one analyzer was at work. */
-function monthsOf({ points, path, readings }: Fleet): FleetMonth[] {
-  if (!points || !path) return [];
-  const analyzer = readings.text('analyzer');
-  // Asked for the few months that stand out, so that not every reading is looked at for each.
-  const analyzersIn = (month: string): number => {
-    const used = new Set<string>();
-    for (let row = 0; row < readings.day.length; row++)
-      if (monthOf(readings.day[row]) === month) used.add(analyzer(row));
-    used.delete('');
-    return used.size;
-  };
-  return fleetMonths(points, path, analyzersIn);
 }
 
 /** Units of the register, without one whatever was read; and in any case those raised. */

@@ -1,7 +1,7 @@
 import type { CellResult, Inputs } from '../../shared/cell.ts';
 import { boundsOf, numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
 import { rowsByKey } from '../../shared/table/rows-by-key.ts';
-import type { Table } from '../../shared/table/table.ts';
+import type { Table, TextColumn } from '../../shared/table/table.ts';
 import { coOfReadings } from './co-of-readings.ts';
 import type { RaiseParameters } from './parameters.ts';
 import { supplyOfReadings } from './supply-of-readings.ts';
@@ -34,6 +34,8 @@ export interface FleetReadings {
   readonly derived: Table;
   /** Rows of each unit, in the table's order. */
   readonly byUnit: ReadonlyMap<string, readonly number[]>;
+  /** The same, apart by fuel and fire. */
+  readonly lanesOf: (unit: string) => readonly (readonly number[])[];
   readonly day: Float64Array;
   /** 0 as found, 1 on the way, 2 as left: the order inside one visit. */
   readonly stage: Int8Array;
@@ -46,7 +48,8 @@ export interface FleetReadings {
 const EMPTY: Table = { rows: 0, columns: new Map() };
 const STAGES: Readonly<Record<string, number>> = { as_found: 0, as_left: 2 };
 
-export function fleetOf(parameters: RaiseParameters, inputs: Inputs, asOf: number): Fleet {
+/** @param known the readings of the same inputs, where they have been grouped before */
+export function fleetOf(parameters: RaiseParameters, inputs: Inputs, asOf: number, known?: FleetReadings): Fleet {
   const tables = (cell: string): CellResult['tables'] => inputs.get(cell)?.tables ?? {};
   const register = tables(parameters.register);
   const drift = tables(parameters.drift);
@@ -54,7 +57,7 @@ export function fleetOf(parameters: RaiseParameters, inputs: Inputs, asOf: numbe
   const derived = tables(parameters.derive)['derived'];
   return {
     asOf,
-    readings: readFleet(readings, derived?.rows === readings.rows ? derived : coOfReadings(readings)),
+    readings: known ?? readFleet(readings, derived?.rows === readings.rows ? derived : coOfReadings(readings)),
     units: register['units'],
     supplyLimits: register['supply-limits'],
     economics: register['economics'],
@@ -79,6 +82,7 @@ function readFleet(table: Table, derived: Table): FleetReadings {
     table,
     derived,
     byUnit,
+    lanesOf: laneReader(byUnit, textsOf(holder('fuel'), 'fuel'), textsOf(holder('fire'), 'fire')),
     day: numbersOf(table, 'taken_at'),
     stage,
     text: (column) => {
@@ -87,6 +91,34 @@ function readFleet(table: Table, derived: Table): FleetReadings {
     },
     number: (column) => numbersOf(holder(column), column),
     bounds: (column) => boundsOf(table, column),
+  };
+}
+
+const NO_LANES: readonly (readonly number[])[] = [];
+
+function laneReader(
+  byUnit: ReadonlyMap<string, readonly number[]>,
+  fuel: TextColumn,
+  fire: TextColumn,
+): (unit: string) => readonly (readonly number[])[] {
+  const known = new Map<string, readonly (readonly number[])[]>();
+  const lanesOf = (rows: readonly number[]): number[][] => {
+    const lanes: number[][] = [];
+    for (const row of rows) {
+      const own = lanes.find(
+        ([first]) => fuel.codes[first] === fuel.codes[row] && fire.codes[first] === fire.codes[row],
+      );
+      if (own) own.push(row);
+      else lanes.push([row]);
+    }
+    return lanes;
+  };
+  return (unit) => {
+    const rows = byUnit.get(unit);
+    if (!rows) return NO_LANES;
+    const lanes = known.get(unit) ?? lanesOf(rows);
+    known.set(unit, lanes);
+    return lanes;
   };
 }
 

@@ -11,9 +11,10 @@ import { readingsBlank } from '../../shared/sentence/readings-blank.ts';
 import { shareBlank } from '../../shared/sentence/share-blank.ts';
 import { describeTable } from '../../shared/table/describe-table.ts';
 import { compute, type RaiseResult } from './compute.ts';
+import { type Evidence, evidenceCells, evidenceReads, gatherEvidence } from './evidence.ts';
 import { type RaiseParameters, readParameters } from './parameters.ts';
 
-export const kind: CellKind<RaiseParameters, RaiseResult> = {
+export const kind: CellKind<RaiseParameters, RaiseResult, Evidence> = {
   name: 'raise',
   title: 'Raised units',
   purpose: 'Says which unit to visit, why, how sure it is, and what to check first.',
@@ -22,6 +23,7 @@ export const kind: CellKind<RaiseParameters, RaiseResult> = {
   sources: () => [],
   sentence,
   details,
+  fit: { parameters: evidenceCells, reads: evidenceReads, compute: gatherEvidence },
   compute,
   describe: describeTable('raised', 'Raised units', raisedSchema),
   files: ({ tables }) => [{ name: 'raised.csv', table: tables['raised'] }],

@@ -31,4 +31,4 @@ export const scatterGrowing = (
 ): string =>
   `${at(fire, fuel)}: what a visit finds differs from what the last one left by ${number(newer, 2)} points of O2 (standard deviation) since ${since}, against ${number(older, 2)} before, over ${steps} visits.`;
 export const returnsQuickly = (soon: number, visits: number, days: number, rate: number, last: string): string =>
-  `${soon} of ${visits} visits were followed within ${days} days by a callback or repair, the last on ${last}, where the fleet has ${percent(rate)}.`;
+  `${soon} of ${visits} visits were followed within ${days} days by another that no plan is known of, the last on ${last}, where the fleet has ${percent(rate)}.`;

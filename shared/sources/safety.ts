@@ -52,9 +52,9 @@ export const SAFETY_SOURCES = {
     full: 'M. A. Newton, A. Noueiry, D. Sarkar, P. Ahlquist: Detecting differential gene expression with a semiparametric hierarchical mixture method. Biostatistics 5 (2004) 155-176: the mean of one less the chance over the entries of a list.',
     standing: 'memory',
   },
-  cacoullos: {
-    short: 'Cacoullos 1965',
-    full: 'T. Cacoullos: A relation between t and F-distributions. Journal of the American Statistical Association 60 (1965) 528-531.',
+  moderatedVariance: {
+    short: 'Smyth 2004',
+    full: 'G. K. Smyth: Linear models and empirical Bayes methods for assessing differential expression in microarray experiments. Statistical Applications in Genetics and Molecular Biology 3 (2004) article 3.',
     standing: 'memory',
   },
   callbackRate: {

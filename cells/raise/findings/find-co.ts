@@ -18,18 +18,12 @@ type Judged = 'over_range' | 'high' | 'low' | 'unknown';
  */
 export function findCo(fleet: Fleet, parameters: RaiseParameters): Finding[] {
   const { readings } = fleet;
-  const [fuel, fire] = [readings.text('fuel'), readings.text('fire')];
   const judge = coJudge(fleet, parameters);
+  const isHigh = (row: number): boolean => judge.of(row) === 'high' || judge.of(row) === 'over_range';
   const findings: Finding[] = [];
   for (const [unit, rows] of readings.byUnit) {
-    const lanes = new Map<string, number[]>();
-    for (const row of rows) {
-      const lane = `${fuel(row)}\u0000${fire(row)}`;
-      const list = lanes.get(lane);
-      if (list) list.push(row);
-      else lanes.set(lane, [row]);
-    }
-    for (const lane of lanes.values()) {
+    if (!rows.some(isHigh)) continue;
+    for (const lane of readings.lanesOf(unit)) {
       const open = openHigh(fleet, lane, judge.of);
       if (open) findings.push(finding(fleet, parameters, unit, open, lane, judge));
     }

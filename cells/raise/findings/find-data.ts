@@ -105,11 +105,10 @@ export function findDoubtful({ readings }: Fleet, skip: (unit: string) => boolea
   const [fuel, fire, flags, file] = ['fuel', 'fire', 'flags', 'source_file'].map((column) => readings.text(column));
   const line = readings.number('source_line');
   const findings: Finding[] = [];
-  for (const [unit, rows] of readings.byUnit) {
+  for (const unit of readings.byUnit.keys()) {
     if (skip(unit)) continue;
-    const last = new Map<string, number>();
-    for (const row of rows) last.set(`${fuel(row)}\u0000${fire(row)}`, row);
-    for (const row of last.values()) {
+    for (const lane of readings.lanesOf(unit)) {
+      const row = lane[lane.length - 1];
       const doubts = flags(row)
         .split(' ')
         .map(doubtWords)

@@ -32,10 +32,9 @@ export function findRichInSummer(
   const findings: Finding[] = [];
   for (const [unit, hardware] of hardwareOf(fleet)) {
     if (skip(unit)) continue;
-    const last = new Map<string, number>();
-    for (const row of readings.byUnit.get(unit) ?? [])
-      if (Number.isFinite(o2[row])) last.set(`${fuel(row)}\u0000${fire(row)}`, row);
-    for (const row of last.values()) {
+    for (const lane of readings.lanesOf(unit)) {
+      const row = lane.findLast((candidate) => Number.isFinite(o2[candidate]));
+      if (row === undefined) continue;
       const properties = fuels(fuel(row));
       if (!properties) continue;
       const at = (o2Pct: number): number => summerO2(o2Pct, hardware, parameters.summerAirC, properties);

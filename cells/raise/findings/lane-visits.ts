@@ -24,11 +24,10 @@ export interface VisitedLane {
 }
 
 /** The visits of every unit, fuel and fire, a day's readings being one visit, since its last new beginning. */
-export function visitedLanes(fleet: Fleet, skip: (unit: string) => boolean): VisitedLane[] {
+export function* visitedLanes(fleet: Fleet, skip: (unit: string) => boolean): Generator<VisitedLane> {
   const { readings } = fleet;
   const [fuel, fire] = [readings.text('fuel'), readings.text('fire')];
   const visitOf = visitReader(fleet);
-  const lanes: VisitedLane[] = [];
   for (const [unit, rows] of readings.byUnit) {
     if (skip(unit)) continue;
     const from = lastBeginning(fleet, unit);
@@ -45,15 +44,14 @@ export function visitedLanes(fleet: Fleet, skip: (unit: string) => boolean): Vis
     }
     for (const visits of lanesOfUnit.values()) {
       const [[first]] = visits;
-      lanes.push({
+      yield {
         unit,
         fuel: fuel(first),
         fire: fire(first),
         visits: visits.map((list) => visitOf(Math.floor(readings.day[list[0]]), list)),
-      });
+      };
     }
   }
-  return lanes;
 }
 
 function lastBeginning({ events, asOf }: Fleet, unit: string): number {

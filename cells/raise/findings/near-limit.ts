@@ -20,15 +20,16 @@ export function coCloseToLimit(
   const column = COLUMN[coBasis];
   if (column === '') return '';
   const [value, sd] = [readings.number(column), readings.number(`${column}_sd`)];
-  const [fuel, fire] = [readings.text('fuel'), readings.text('fire')];
+  const fire = readings.text('fire');
   const close: { unit: string; row: number }[] = [];
-  for (const [unit, rows] of readings.byUnit) {
+  for (const unit of readings.byUnit.keys()) {
     if (skip(unit)) continue;
-    const last = new Map<string, number>();
-    for (const row of rows) if (Number.isFinite(value[row])) last.set(`${fuel(row)}\u0000${fire(row)}`, row);
-    for (const row of last.values())
+    for (const lane of readings.lanesOf(unit)) {
+      const row = lane.findLast((candidate) => Number.isFinite(value[candidate]));
+      if (row === undefined) continue;
       if (sd[row] > 0 && guardedVerdict(value[row], sd[row], Number.NaN, coLimitPpm) === 'within_by_less')
         close.push({ unit, row });
+    }
   }
   close.sort((a, b) => value[b.row] - value[a.row]);
   const named = close.slice(0, NAMED).map(({ unit, row }) => ({

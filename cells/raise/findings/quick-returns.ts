@@ -9,7 +9,8 @@ const LEAST_VISITS = 3;
 const MATTERS_RETURNS = 2;
 /** Callbacks that a fleet has by itself: 4 to 6 % of visits as trades report it (common practice, no source). */
 const USUAL_RATE = 0.05;
-const UNPLANNED: readonly string[] = ['callback', 'repair'];
+/** A visit whose reason nobody wrote down may be one of them; where a whole fleet is read so often, its own rate says so. */
+const UNPLANNED: readonly string[] = ['callback', 'repair', ''];
 
 interface Returns {
   readonly unit: string;

@@ -109,6 +109,45 @@ describe('what is no drift of a level', () => {
     expect(await signs(plans, 31)).toEqual(['R-1 returns_quickly']);
   });
 
+  test('a visit soon after another counts where its reason is not told; where the whole fleet is read so, nobody stands out', async () => {
+    const untold = (given: ReturnType<typeof fleet>) => ({
+      ...given,
+      accepted: { ...given.accepted, visit_reason: given.accepted['visit_reason'].map(() => '') },
+    });
+    const often = [2, 4, 5, 7, 9, 11, 13];
+    const returns = async (plans: readonly Plan[]): Promise<string[]> =>
+      (await raisedOf(untold(fleet(plans, 31)))).flatMap(({ unit, reason }) =>
+        reason === 'returns_quickly' ? [unit] : [],
+      );
+    expect(await returns([...quiet(20), { unit: 'R-1', callbacks: often }])).toEqual(['R-1']);
+    expect(await returns(quiet(20).map((plan) => ({ ...plan, callbacks: often })))).toEqual([]);
+  });
+
+  test('eight visits are enough to see a fire scatter, by what is common in the fleet; one bad reading is none', async () => {
+    const eight = (scatter: (visit: number) => number): Plan => ({ unit: 'S-1', scatter });
+    const short = (plans: readonly Plan[], seed: number) => {
+      const { accepted, derived } = fleet(plans, seed);
+      const keep = accepted['taken_at'].map((day) => String(day) < '2018');
+      const cut = (table: Record<string, (string | number)[]>) =>
+        Object.fromEntries(Object.entries(table).map(([name, values]) => [name, values.filter((_, i) => keep[i])]));
+      return { accepted: cut(accepted), derived: cut(derived) };
+    };
+    const scattering = async (plan: Plan, seed: number): Promise<string[]> =>
+      (await raisedOf(short([...quiet(30), plan], seed))).flatMap(({ unit, reason }) =>
+        reason === 'scatter_growing' ? [unit] : [],
+      );
+    const worn = eight((visit) => (visit < 5 ? 0.15 : 1));
+    const found = [];
+    for (const seed of [51, 52, 53, 54]) found.push(...(await scattering(worn, seed)));
+    expect(found.length).toBeGreaterThanOrEqual(3);
+    expect(
+      await scattering(
+        eight((visit) => (visit === 6 ? 2.5 : 0.15)),
+        55,
+      ),
+    ).toEqual([]);
+  });
+
   test('they cost, so they stand in the tier below tolerance, with the rate at which such lists err', async () => {
     const [row] = await raisedOf(fleet([...quiet(10), { unit: 'F-1', rise: 2 }], 11));
     expect(row).toMatchObject({ unit: 'F-1', tier: 'cost' });

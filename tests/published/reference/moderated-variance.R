@@ -1,0 +1,21 @@
+# Reference values for tests/published/statistics-moderated-variance.test.ts.
+# Run: Rscript moderated-variance.R > moderated-variance-r.json   (R with the package limma, from Debian: r-bioc-limma)
+suppressMessages(library(limma))
+d <- function(x) paste0("[", paste(trimws(formatC(x, digits = 17, format = "g")), collapse = ","), "]")
+q <- function(x) paste0("\"", x, "\"")
+out <- c()
+put <- function(name, value) out <<- c(out, paste0(q(name), ": ", value))
+put("made", q(paste(R.version.string, "limma", packageVersion("limma"), Sys.Date())))
+set.seed(20261125)
+freedom <- rep(c(3, 5, 4, 7), 10)
+variance <- 0.04 * (6 / rchisq(40, 6)) * rchisq(40, freedom) / freedom
+s <- squeezeVar(variance, freedom)
+put("freedom", d(freedom)); put("variance", d(variance))
+put("prior_freedom", d(s$df.prior)); put("prior_variance", d(s$var.prior)); put("posterior", d(s$var.post))
+same <- 0.04 * qchisq(ppoints(12), 60) / 60
+e <- squeezeVar(same, 8)
+put("even", d(same)); put("even_prior_variance", d(e$var.prior)); put("even_prior_infinite", tolower(as.character(is.infinite(e$df.prior))))
+f <- c(0.2, 1, 2.5, 4, 9, 30)
+put("f", d(f)); put("pf_3_12", d(pf(f, 3, 12, lower.tail = FALSE))); put("pf_4_7.5", d(pf(f, 4, 7.5, lower.tail = FALSE)))
+put("pf_3_inf", d(pf(f, 3, Inf, lower.tail = FALSE)))
+cat("{\n", paste(out, collapse = ",\n"), "\n}\n", sep = "")
