@@ -1,10 +1,11 @@
 import type { CellContext, CellResult, Inputs } from '../../shared/cell.ts';
 import { tableOfDrift, tableOfPath, tableOfPoints } from '../../shared/foresight/drift-tables.ts';
-import { fitDrift } from '../../shared/foresight/fit-drift.ts';
+import { fittingDrift } from '../../shared/foresight/fit-drift.ts';
 import type { FittedDrift } from '../../shared/foresight/fitted-drift.ts';
 import type { DriftRow } from '../../shared/foresight/judge-drift.ts';
 import { lacksColumns, noSuchInput, unequalRows } from '../../shared/messages/foresight.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
+import { byPieces } from '../../shared/pieces.ts';
 import { derivedSchema } from '../../shared/schemas/derived.ts';
 import { readingsSchema } from '../../shared/schemas/readings.ts';
 import { missingColumns } from '../../shared/table/schema.ts';
@@ -37,7 +38,8 @@ export async function computeFit(
   const events = inputs.get(parameters.events)?.tables['events'];
   const known = { readings, derived, units: register?.['units'], limits: register?.['limits'], events };
   const { asOf, seed } = context;
-  return succeed(fitDrift(known, { asOf, seed, referenceAir: parameters.referenceAir }));
+  const fitting = fittingDrift(known, { asOf, seed, referenceAir: parameters.referenceAir });
+  return succeed(await byPieces(fitting, context));
 }
 
 /** The fit held against bands and horizon. */

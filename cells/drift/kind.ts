@@ -1,5 +1,6 @@
 import type { CellKind, Description, Read, Segment } from '../../shared/cell.ts';
 import type { FittedDrift } from '../../shared/foresight/fitted-drift.ts';
+import { FLEET_PASSES, passShard } from '../../shared/foresight/fleet-passes.ts';
 import { lanesOf } from '../../shared/lanes/lanes-of.ts';
 import { driftAnswer } from '../../shared/messages/foresight.ts';
 import { countRegistered } from '../../shared/readings/count-registered.ts';
@@ -89,7 +90,7 @@ export const kind: CellKind<DriftParameters, DriftResult, FittedDrift> = {
     compute: computeFit,
   },
   compute,
-  crews: { judge: judgeShard },
+  crews: { judge: judgeShard, [FLEET_PASSES]: passShard },
   describe,
   files: ({ tables }) => [{ name: 'drift.csv', table: tables['drift'] }],
   lanes: ({ tables, units, fitted }, wanted) =>

@@ -1,11 +1,12 @@
 import type { CellContext, CellResult, Inputs } from '../../shared/cell.ts';
-import { type FittedSupply, fitSupply } from '../../shared/foresight/fit-supply.ts';
+import { type FittedSupply, fittingSupply } from '../../shared/foresight/fit-supply.ts';
 import { judgeSupply, type SupplyRow } from '../../shared/foresight/judge-supply.ts';
 import { eventDays, NEW_SERIES_EVENTS } from '../../shared/foresight/series-breaks.ts';
 import { readSupply, type UnitSupply } from '../../shared/foresight/supply-readings.ts';
 import { tableOfSupply, tableOfSupplyPath, tableOfSupplyPoints } from '../../shared/foresight/supply-tables.ts';
 import { lacksColumns, noSuchInput, unequalRows } from '../../shared/messages/foresight.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
+import { byPieces } from '../../shared/pieces.ts';
 import { derivedSchema } from '../../shared/schemas/derived.ts';
 import { readingsSchema } from '../../shared/schemas/readings.ts';
 import { missingColumns } from '../../shared/table/schema.ts';
@@ -43,7 +44,7 @@ export async function computeFit(
   const breaks = eventDays(events, ['regulator', ...NEW_SERIES_EVENTS], context.asOf);
   // Reading a large fleet takes a while; what a newer change made useless is not fitted.
   await context.pause();
-  return succeed({ tables: {}, units, fitted: fitSupply(units, breaks, context.seed) });
+  return succeed({ tables: {}, units, fitted: await byPieces(fittingSupply(units, breaks, context.seed), context) });
 }
 
 export async function compute(

@@ -1,4 +1,5 @@
 import type { CellKind, Description, Read, Remark, Segment } from '../../shared/cell.ts';
+import { FLEET_PASSES, passShard } from '../../shared/foresight/fleet-passes.ts';
 import {
   lowPressureRule,
   notNormalized,
@@ -93,6 +94,7 @@ export const kind: CellKind<SupplyParameters, SupplyResult, SupplyFit> = {
     compute: computeFit,
   },
   compute,
+  crews: { [FLEET_PASSES]: passShard },
   describe,
   files: ({ tables }) => [{ name: 'supply.csv', table: tables['supply'] }],
 };
