@@ -1,4 +1,5 @@
 import type { CellContext, CellResult, Inputs } from '../../shared/cell.ts';
+import { type AirPair, airPairs, tableOfAir } from '../../shared/foresight/compare-air.ts';
 import { tableOfDrift, tableOfPath, tableOfPoints } from '../../shared/foresight/drift-tables.ts';
 import { fittingDrift } from '../../shared/foresight/fit-drift.ts';
 import type { FittedDrift } from '../../shared/foresight/fitted-drift.ts';
@@ -15,6 +16,8 @@ import type { DriftParameters } from './parameters.ts';
 
 export interface DriftResult extends CellResult {
   readonly rows: readonly DriftRow[];
+  /** Lanes judged in both airs; none where the air changes no reading. */
+  readonly air: readonly AirPair[];
   readonly fitted: FittedDrift;
   /** The register's units, for the places on the lanes. */
   readonly units: Table | undefined;
@@ -60,11 +63,18 @@ export async function compute(
   const against = { limits: register?.['limits'], units: register?.['units'], events };
   const rows = await judgeInShards(context, known, against, parameters);
   await context.pause();
+  const { other } = known;
+  const others = other
+    ? await judgeInShards(context, { ...known, ...other }, against, { ...parameters, dates: false })
+    : [];
+  const air = airPairs(rows, others, known.referenceAir);
+  await context.pause();
   const tables = {
     drift: tableOfDrift(rows, known, derived),
     points: tableOfPoints(rows, known, derived),
     path: tableOfPath(rows, known),
+    air: tableOfAir(air),
     ...known.tables,
   };
-  return succeed({ tables, rows, fitted: known, units: register?.['units'] });
+  return succeed({ tables, rows, air, fitted: known, units: register?.['units'] });
 }

@@ -4,7 +4,7 @@ import { FLEET_PASSES, passShard } from '../../shared/foresight/fleet-passes.ts'
 import { lanesOf } from '../../shared/lanes/lanes-of.ts';
 import { driftAnswer } from '../../shared/messages/foresight.ts';
 import { countRegistered } from '../../shared/readings/count-registered.ts';
-import { driftSchema } from '../../shared/schemas/drift.ts';
+import { airSchema, driftSchema, gasMonthsSchema } from '../../shared/schemas/drift.ts';
 import { cellBlank } from '../../shared/sentence/cell-blank.ts';
 import { choiceBlank } from '../../shared/sentence/choice-blank.ts';
 import { numberBlank } from '../../shared/sentence/number-blank.ts';
@@ -54,7 +54,15 @@ function describe(result: DriftResult): Description {
   );
   return {
     answer: driftAnswer(rows.length, registered, strangers, outside, leaving, unknown),
-    tables: [{ table: 'drift', title: 'Drift', columns: shownColumns(driftSchema) }],
+    tables: [
+      { table: 'drift', title: 'Drift', columns: shownColumns(driftSchema) },
+      ...(result.air.length > 0
+        ? [{ table: 'air', title: 'At reference air and as measured', columns: shownColumns(airSchema) }]
+        : []),
+      ...(result.tables['gas-months'].rows > 0
+        ? [{ table: 'gas-months', title: 'Months of the gas zones', columns: shownColumns(gasMonthsSchema) }]
+        : []),
+    ],
     figures: [],
     remarks: remarksOf(result),
   };

@@ -1,10 +1,17 @@
 import type { Remark } from '../../shared/cell.ts';
 import type { BandSource } from '../../shared/foresight/band-of-lane.ts';
+import { type AirVerdict, airVerdict } from '../../shared/foresight/compare-air.ts';
+import type { FittedDrift } from '../../shared/foresight/fitted-drift.ts';
 import {
+  airRemark,
+  airSame,
   asMeasuredRemark,
   bandFromClass,
   bandFromLeft,
   bandFromTarget,
+  gasRemark,
+  gasSame,
+  gasTooFew,
   grossLeftOut,
   intervalsRemark,
   spreadDefaulted,
@@ -12,13 +19,18 @@ import {
   unchangedHardware,
   unknownLanes,
 } from '../../shared/messages/foresight.ts';
+import { writeDay } from '../../shared/quantities/dates.ts';
+import { medianOf } from '../../shared/statistics/median-of.ts';
+import { numbersOf } from '../../shared/table/columns.ts';
 import type { DriftResult } from './compute.ts';
 
 /** Below this the fleet's own spread is not worth believing alone. */
 const FEW_UNITS = 8;
+const two = (value: number): string => value.toFixed(2);
 
 /** Defaults used, what is unknown, and how far to trust the rest. */
-export function remarksOf({ rows, fitted }: DriftResult): Remark[] {
+export function remarksOf(result: DriftResult): Remark[] {
+  const { rows, fitted } = result;
   const remarks: Remark[] = [];
   const note = (text: string): number => remarks.push({ severity: 'note', text });
   const warn = (text: string): number => remarks.push({ severity: 'warning', text });
@@ -30,9 +42,9 @@ export function remarksOf({ rows, fitted }: DriftResult): Remark[] {
   if (from('target') > 0) note(bandFromTarget(from('target')));
   if (fitted.gross > 0) warn(grossLeftOut(fitted.gross));
   if (!fitted.referenceAir) warn(asMeasuredRemark());
+  if (fitted.lanes.length > 0) note(airOf(result));
   if (fitted.lanes.length > 0) {
     const { spread, unitsUsed } = fitted.estimate;
-    const two = (value: number): string => value.toFixed(2);
     note(
       spreadRemark(
         unitsUsed,
@@ -44,8 +56,43 @@ export function remarksOf({ rows, fitted }: DriftResult): Remark[] {
       ),
     );
     if (unitsUsed < FEW_UNITS) warn(spreadDefaulted(unitsUsed));
+    note(gasOf(result));
     note(intervalsRemark());
   }
   note(unchangedHardware());
   return remarks;
+}
+
+/** What reference air does to rates, visits and verdicts. */
+function airOf({ air, fitted }: DriftResult): string {
+  const { other, estimate, referenceAir } = fitted;
+  if (!other) return airSame();
+  const told = air.map(({ reference, measured }) => [airVerdict(reference), airVerdict(measured)] as const);
+  const raised = (verdict: AirVerdict): boolean => verdict === 'outside' || verdict === 'leaving';
+  const count = (test: (pair: (typeof told)[number]) => boolean): number => told.filter(test).length;
+  const of = ({ states, estimate: { spread } }: Pick<FittedDrift, 'states' | 'estimate'>) => ({
+    rate: two(medianOf([...states.rate].map(Math.abs))),
+    visit: two(spread.visit),
+  });
+  const [here, there] = [of({ states: fitted.states, estimate }), of(other)];
+  return airRemark(
+    air.length,
+    count(([reference, measured]) => reference !== measured),
+    count(([reference, measured]) => raised(measured) && !raised(reference)),
+    count(([reference, measured]) => raised(reference) && !raised(measured)),
+    referenceAir ? here : there,
+    referenceAir ? there : here,
+  );
+}
+
+/** Whether the gas of a zone was found to differ from month to month. */
+function gasOf({ tables, fitted }: DriftResult): string {
+  const months = tables['gas-months'];
+  if (fitted.gasMonths === 0) return gasTooFew();
+  if (months.rows === 0) return gasSame(fitted.gasMonths);
+  const [added, day, units] = ['o2_pct', 'month', 'units'].map((name) => numbersOf(months, name));
+  const largest = added.reduce((most, value, row) => (Math.abs(value) > Math.abs(added[most]) ? row : most), 0);
+  const signed = `${added[largest] > 0 ? '+' : ''}${two(added[largest])}`;
+  const { zone } = fitted.estimate.spread;
+  return gasRemark(months.rows, two(zone), signed, writeDay(day[largest]).slice(0, 7), units[largest]);
 }

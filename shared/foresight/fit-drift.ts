@@ -1,18 +1,19 @@
 import { atOnce, type Pieces } from '../pieces.ts';
-import { medianOf } from '../statistics/median-of.ts';
+import { describeLanes } from './describe-lanes.ts';
 import { type DriftReadings, type DriftTables, readDrift } from './drift-readings.ts';
-import { type FleetFit, fittingModel } from './fit-model.ts';
-import type { FittedDrift, FittedLane } from './fitted-drift.ts';
+import { fittingModel } from './fit-model.ts';
+import type { FittedDrift, OtherAir } from './fitted-drift.ts';
 import { tracePasses } from './fleet-passes.ts';
-import { READING_STATE } from './fleet-readings.ts';
 import { grossReadings } from './gross-readings.ts';
-import { hardwareOf } from './lane-keys.ts';
 import { DRIFT_PRIOR, type Spread } from './spread.ts';
 import { tableOfAnalyzers } from './table-of-analyzers.ts';
+import { tableOfGasMonths } from './table-of-gas-months.ts';
 import type { LaneTrace } from './trace-lanes.ts';
 
 /** Units in the seeded sample from which the hyperparameters are estimated. */
 const SAMPLE = 400;
+/** The same for the fit in the other air, which is there to be compared with. */
+const OTHER_SAMPLE = 100;
 
 export interface FitDriftOptions {
   readonly asOf: number;
@@ -22,7 +23,7 @@ export interface FitDriftOptions {
   readonly sample?: number;
   /** Where their search starts: the last fit's, in a row of fits. */
   readonly start?: Spread | undefined;
-  /** Whether the smoothed path of every lane is wanted. */
+  /** False where only levels and rates are wanted: neither smoothed paths nor the fit in the other air. */
   readonly paths?: boolean;
 }
 
@@ -51,8 +52,9 @@ export function* fittingDrift(tables: DriftTables, options: FitDriftOptions): Pi
   const trace = paths ? yield* tracePasses(passes, estimate.spread, effects) : NO_TRACE;
   const analyzers = tableOfAnalyzers(read, fit);
   yield;
+  const other = paths ? yield* fittingOtherAir(tables, options, all, estimate.spread) : undefined;
   return {
-    tables: { analyzers },
+    tables: { analyzers, 'gas-months': tableOfGasMonths(read, fit) },
     lanes: describeLanes(read, fit, tables),
     states,
     series: written.series,
@@ -60,10 +62,36 @@ export function* fittingDrift(tables: DriftTables, options: FitDriftOptions): Pi
     trace,
     readings: { lane: read.fleet.lane, sourceRow: read.sourceRow, used: written.used },
     gross: read.gross?.reduce((sum, mark) => sum + mark, 0) ?? 0,
+    gasMonths: written.months.codes.length,
+    other,
     referenceAir,
     asOf,
   };
 }
+
+/** The same lanes in the air that the fit is not made in; undefined where no reading differs between the two. */
+function* fittingOtherAir(
+  tables: DriftTables,
+  { asOf, seed, referenceAir }: FitDriftOptions,
+  { fleet }: DriftReadings,
+  spread: Spread,
+): Pieces<OtherAir | undefined> {
+  const all = readDrift(tables, asOf, !referenceAir);
+  const differs = (a: Float64Array, b: Float64Array): boolean =>
+    a.some((value, row) => Math.abs(value - b[row]) > LEAST_DIFFERENCE);
+  if (!differs(fleet.first, all.fleet.first) && !differs(fleet.second, all.fleet.second)) return undefined;
+  yield;
+  const read = withoutGross(all);
+  const blind = { ...read.fleet, zoneMonths: 0, zoneMonth: read.fleet.zoneMonth.map(() => -1) };
+  yield;
+  const options = { prior: DRIFT_PRIOR, sample: OTHER_SAMPLE, seed, start: { ...spread, zone: 0 } };
+  const { fit } = yield* fittingModel(blind, options);
+  const { written, estimate, states } = fit;
+  return { lanes: describeLanes(read, fit, tables), states, series: written.series, estimate };
+}
+
+/** A hundredth of a point: what an instrument does not show. */
+const LEAST_DIFFERENCE = 0.01;
 
 /** Gross readings keep their place and lose their number. */
 function withoutGross(read: DriftReadings): DriftReadings {
@@ -71,37 +99,4 @@ function withoutGross(read: DriftReadings): DriftReadings {
   const kept = (values: Float64Array): Float64Array =>
     values.map((value, row) => (gross[row] === 1 ? Number.NaN : value));
   return { ...read, fleet: { ...read.fleet, first: kept(read.fleet.first), second: kept(read.fleet.second) }, gross };
-}
-
-function describeLanes(read: DriftReadings, { effects, written }: FleetFit, tables: DriftTables): FittedLane[] {
-  const { analyzers, secondAnalyzers, classes } = written.program.shared;
-  const hardware = hardwareOf(tables.units);
-  const left = lastLeft(read, written.series.from);
-  const measured = lanesWithSecond(read);
-  return read.lanes.map((name, lane) => {
-    const fuel = read.fleet.lanes.fuel[lane];
-    const offsetO2 = measured[lane] ? effects.values[analyzers + secondAnalyzers + classes + fuel] : 0;
-    const co2maxPct = read.co2max[fuel];
-    return { ...name, ...hardware(name.unit, name.fuel), co2maxPct, offsetO2, leftO2: medianOf(left[lane]) };
-  });
-}
-
-/** Per lane: whether its CO2 is measured. */
-function lanesWithSecond({ fleet }: DriftReadings): boolean[] {
-  const measured = new Array<boolean>(fleet.lanes.count).fill(false);
-  for (let row = 0; row < fleet.rows; row++) if (Number.isFinite(fleet.second[row])) measured[fleet.lane[row]] = true;
-  return measured;
-}
-
-/** Per lane: the last three as-left readings of the series in force, in O2 points. */
-function lastLeft({ fleet }: DriftReadings, from: Float64Array): number[][] {
-  const left: number[][] = Array.from({ length: fleet.lanes.count }, () => []);
-  for (let row = 0; row < fleet.rows; row++) {
-    const lane = fleet.lane[row];
-    const value = Number.isFinite(fleet.first[row]) ? fleet.first[row] : fleet.second[row];
-    if (fleet.state[row] !== READING_STATE.left || !(fleet.day[row] >= from[lane]) || !Number.isFinite(value)) continue;
-    left[lane].push(value);
-    if (left[lane].length > 3) left[lane].shift();
-  }
-  return left;
 }

@@ -16,9 +16,16 @@ export interface FittedDrift extends CellResult {
   readonly readings: FittedReadings;
   /** Readings left out of the fit as gross. */
   readonly gross: number;
+  /** Months of gas zones that enough units share, whether or not they were found to differ. */
+  readonly gasMonths: number;
   readonly referenceAir: boolean;
+  /** The fit as measured where this one is at reference air, and the other way round; undefined where nothing differs. */
+  readonly other: OtherAir | undefined;
   readonly asOf: number;
 }
+
+/** The same lanes, in the same order, fitted to the readings in the other air. */
+export type OtherAir = Pick<FittedDrift, 'lanes' | 'states' | 'series' | 'estimate'>;
 
 export interface FittedLane extends LaneName, Hardware {
   readonly co2maxPct: number;

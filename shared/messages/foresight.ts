@@ -71,6 +71,29 @@ export const unchangedHardware = (): string =>
 export const asMeasuredRemark = (): string =>
   'Levels are judged as measured: season and weather are not taken out and will look like drift.';
 
+export const airRemark = (
+  lanes: number,
+  changed: number,
+  onlyMeasured: number,
+  onlyReference: number,
+  reference: AirSpread,
+  measured: AirSpread,
+): string =>
+  `What reference air does: ${changed} of ${counted(lanes, 'lane')} change their verdict; ${onlyMeasured} would be called outside or leaving as measured only, ${onlyReference} at reference air only. Rates lie ${reference.rate} points of O2 a year from zero at reference air and ${measured.rate} as measured (median); a visit adds ${reference.visit} and ${measured.visit} (standard deviation).`;
+/** Points of O2, as text. */
+interface AirSpread {
+  readonly rate: string;
+  readonly visit: string;
+}
+export const airSame = (): string =>
+  'Reference air changes no reading here: no burner’s air was read warmer, colder or thinner than it, or no burner follows the air’s density.';
+export const gasRemark = (months: number, spread: string, largest: string, day: string, units: number): string =>
+  `${counted(months, 'month')} of gas zones differ by ${spread} points of O2 (standard deviation) in what all their units read: heating value of the gas, or weather that the air’s density does not tell. It was taken out of the levels; the largest was ${largest} in ${day} (${counted(units, 'unit')}).`;
+export const gasSame = (months: number): string =>
+  `No common effect of the gas was found: ${counted(months, 'month')} in which at least four units of one gas zone were read do not differ by more than the units do.`;
+export const gasTooFew = (): string =>
+  'Whether the gas itself changed from month to month cannot be told: too few months in which at least four units of one gas zone were read.';
+
 export const noDrop = (): string => 'no visit with both static and running pressure at the highest fire';
 export const noDropLimit = (): string =>
   'the register gives no limit of the drop and the service is not known to be low-pressure';

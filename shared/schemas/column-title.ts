@@ -2,7 +2,14 @@ import { plainName } from '../messages/lanes.ts';
 import type { Schema } from '../table/schema.ts';
 import { calibrationSchema, coverageSchema, forecastsSchema, methodsSchema } from './backcheck.ts';
 import { derivedSchema } from './derived.ts';
-import { analyzersSchema, driftPathSchema, driftPointsSchema, driftSchema } from './drift.ts';
+import {
+  airSchema,
+  analyzersSchema,
+  driftPathSchema,
+  driftPointsSchema,
+  driftSchema,
+  gasMonthsSchema,
+} from './drift.ts';
 import { eventsSchema } from './events.ts';
 import { findingsSchema } from './findings.ts';
 import { fuelUseSchema } from './fuel-use.ts';
@@ -31,6 +38,8 @@ const SCHEMAS: readonly Schema[] = [
   driftPointsSchema,
   driftPathSchema,
   analyzersSchema,
+  airSchema,
+  gasMonthsSchema,
   supplySchema,
   supplyPointsSchema,
   supplyPathSchema,

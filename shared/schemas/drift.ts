@@ -90,3 +90,26 @@ export const analyzersSchema: Schema = [
   numeric('change_by_bias_pct', '%', 'of this by the two biases', '%', 2),
   numeric('drift_share', '1', 'Share of the fleet’s apparent drift', '', 3),
 ];
+
+/** What bringing the readings to reference air does, lane by lane; verdicts: outside, leaving, inside or unknown. */
+export const airSchema: Schema = [
+  text('unit', 'Unit'),
+  text('fuel', 'Fuel'),
+  text('fire', 'Fire'),
+  text('quantity', 'Quantity'),
+  numeric('slope_reference_air', '%/a', 'Drift at reference air', '%/year', 2),
+  numeric('slope_as_measured', '%/a', 'Drift as measured', '%/year', 2),
+  numeric('probability_reference_air', '1', 'Chance of leaving at reference air', '', 2),
+  numeric('probability_as_measured', '1', 'Chance of leaving as measured', '', 2),
+  text('verdict_reference_air', 'Verdict at reference air'),
+  text('verdict_as_measured', 'Verdict as measured'),
+];
+
+/** What a gas zone's month added to all its readings, in points of O2; no rows where months were not found to differ. */
+export const gasMonthsSchema: Schema = [
+  text('gas_zone', 'Gas zone'),
+  date('month', 'Month'),
+  numeric('units', '1', 'Units read', '', 0),
+  numeric('o2_pct', '%', 'O2 added', '%', 2),
+  numeric('o2_pct_sd', '%', 'Standard deviation', '%', 2),
+];

@@ -1,5 +1,6 @@
 import { fitLanes, type LaneStates } from '../../shared/foresight/fit-fleet.ts';
 import { fitModel } from '../../shared/foresight/fit-model.ts';
+import type { FleetReadings } from '../../shared/foresight/fleet-readings.ts';
 import { type Band, chanceOutWithin } from '../../shared/foresight/leaving-chance.ts';
 import { solveShared, sumEquations } from '../../shared/foresight/shared-effects.ts';
 import { DRIFT_PRIOR, type Spread } from '../../shared/foresight/spread.ts';
@@ -21,19 +22,27 @@ export interface Score {
   /** Mean chance told, and mean chance in truth. */
   readonly told: number;
   readonly truth: number;
+  /** Fleets in which the months of the gas zones were found to differ. */
+  readonly zoned: number;
 }
+
+/** What is done to the readings before they are fitted. */
+type Alter = (readings: FleetReadings) => FleetReadings;
+const asIs: Alter = (readings) => readings;
 
 const YEARS = 1.5;
 
 /** Sums over the lanes of all fleets. */
-export function scoreForecasts(plan: FleetPlan, seeds: readonly number[], reach: Band): Score {
-  const sums = { lanes: 0, covered: 0, levels: 0, width: 0, knownWidth: 0 };
+export function scoreForecasts(plan: FleetPlan, seeds: readonly number[], reach: Band, alter: Alter = asIs): Score {
+  const sums = { lanes: 0, covered: 0, levels: 0, width: 0, knownWidth: 0, zoned: 0 };
   const chances: { told: number; known: number; truth: number }[] = [];
   for (const seed of seeds) {
     const fleet = simulateFleet({ ...plan, seed });
-    const fit = fitModel(fleet.readings, { prior: DRIFT_PRIOR, sample: 400, seed: 1 });
-    const spread = knownSpread(plan, fit.estimate.spread);
+    const fit = fitModel(alter(fleet.readings), { prior: DRIFT_PRIOR, sample: 400, seed: 1 });
     const { program } = fit.written;
+    const zone = program.shared.zoneMonths > 0 ? Math.max(plan.zoneSd, 1e-3) : 0;
+    if (zone > 0) sums.zoned++;
+    const spread = { ...knownSpread(plan, fit.estimate.spread), zone };
     const known = fitLanes(
       program,
       spread,
@@ -66,6 +75,7 @@ export function scoreForecasts(plan: FleetPlan, seeds: readonly number[], reach:
     skillOfReadings: skill / skillOf(chances, ({ known }) => known),
     told: chances.reduce((sum, { told }) => sum + told, 0) / sums.lanes,
     truth: chances.reduce((sum, { truth }) => sum + truth, 0) / sums.lanes,
+    zoned: sums.zoned,
   };
 }
 
