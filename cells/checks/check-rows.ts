@@ -1,5 +1,7 @@
+import type { RowKey } from '../../shared/corrections/correction.ts';
 import { findFuel } from '../../shared/fuels/find-fuel.ts';
 import { type FuelProperties, fuelProperties } from '../../shared/fuels/fuel-properties.ts';
+import { writeIsoDate } from '../../shared/quantities/dates.ts';
 import { boundsOf, numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
 import type { Table, TextColumn } from '../../shared/table/table.ts';
 
@@ -16,36 +18,78 @@ export interface CheckRows {
   fuelName(row: number): string;
   /** Runs of rows of one unit: [from, to). */
   readonly byUnit: readonly (readonly [from: number, to: number])[];
+  /** By which a correction finds the row. */
+  key(row: number): RowKey;
   building(row: number): string;
   installedOn(row: number): number;
+  /** The rating plate's supply pressures, Pa; NaN where not known. */
+  plate(row: number): readonly [lower: number, upper: number];
 }
 
-export function checkRows(readings: Table, register: Table | undefined): CheckRows {
+/** The register's tables, as far as the notebook has them. */
+export interface RegisterTables {
+  readonly units?: Table | undefined;
+  readonly supplyLimits?: Table | undefined;
+}
+
+export function checkRows(readings: Table, register: RegisterTables): CheckRows {
   const units = textsOf(readings, 'unit');
-  const written = textsOf(readings, 'fuel');
-  const known = registered(register);
-  const properties = new Map<string, FuelProperties | undefined>();
-  const fuelName = (row: number): string => textAt(written, row) || (known.get(textAt(units, row))?.fuel ?? '');
+  const taken = numbersOf(readings, 'taken_at');
+  const known = registered(register.units);
+  const plates = platesOf(register.supplyLimits);
+  const ofUnit = units.levels.map((unit) => known.get(unit));
   return {
     count: readings.rows,
     units,
-    taken: numbersOf(readings, 'taken_at'),
+    taken,
     number: remembered((column) => numbersOf(readings, column)),
     text: remembered((column) => textsOf(readings, column)),
     bounds: remembered((column) => boundsOf(readings, column)),
-    fuelName,
-    fuel: (row) => {
-      const name = fuelName(row);
-      if (!properties.has(name)) {
-        const found = name === '' ? undefined : findFuel(name);
-        properties.set(name, found?.status === 'value' ? fuelProperties(found.value) : undefined);
-      }
-      return properties.get(name);
-    },
+    ...fuelsOf(readings, units, ofUnit),
     byUnit: runs(units.codes),
-    building: (row) => known.get(textAt(units, row))?.building ?? '',
-    installedOn: (row) => known.get(textAt(units, row))?.installedOn ?? Number.NaN,
+    key: (row) => keyOf(readings, row),
+    building: (row) => ofUnit[units.codes[row]]?.building ?? '',
+    installedOn: (row) => ofUnit[units.codes[row]]?.installedOn ?? Number.NaN,
+    plate: (row) => plates.get(textAt(units, row)) ?? [Number.NaN, Number.NaN],
   };
+}
+
+/** Fuels are found once for each word of the readings and each unit, since there are millions of rows. */
+function fuelsOf(
+  readings: Table,
+  units: TextColumn,
+  ofUnit: readonly (Registered | undefined)[],
+): Pick<CheckRows, 'fuel' | 'fuelName'> {
+  const { codes, levels } = textsOf(readings, 'fuel');
+  const properties = new Map<string, FuelProperties | undefined>();
+  const find = (name: string): FuelProperties | undefined => {
+    if (!properties.has(name)) {
+      const found = name === '' ? undefined : findFuel(name);
+      properties.set(name, found?.status === 'value' ? fuelProperties(found.value) : undefined);
+    }
+    return properties.get(name);
+  };
+  const byWord = levels.map(find);
+  const byUnit = ofUnit.map((unit) => find(unit?.fuel ?? ''));
+  return {
+    fuel: (row) => (codes[row] >= 0 ? byWord[codes[row]] : byUnit[units.codes[row]]),
+    fuelName: (row) => (codes[row] >= 0 ? levels[codes[row]] : (ofUnit[units.codes[row]]?.fuel ?? '')),
+  };
+}
+
+const KEY = ['unit', 'fire', 'state', 'fuel'] as const;
+
+/** Rows that agree in their key stand together, since they are sorted by it but for the fuel. */
+function keyOf(readings: Table, row: number): RowKey {
+  const columns = KEY.map((name) => textsOf(readings, name));
+  const taken = numbersOf(readings, 'taken_at');
+  let nth = 1;
+  const sameTest = (other: number): boolean =>
+    taken[other] === taken[row] && columns.slice(0, 3).every(({ codes }) => codes[other] === codes[row]);
+  for (let other = row - 1; other >= 0 && sameTest(other); other--)
+    if (columns[3].codes[other] === columns[3].codes[row]) nth++;
+  const [unit, fire, state, fuel] = columns.map((column) => textAt(column, row));
+  return { unit, taken_at: writeIsoDate(taken[row]), fire, state, fuel, nth };
 }
 
 /** A column that is missing comes as a new array of unknowns; one is enough. */
@@ -88,4 +132,11 @@ function registered(units: Table | undefined): ReadonlyMap<string, Registered> {
     found.set(name, { fuel: own, building: textAt(building, row), installedOn: installed[row] });
   }
   return found;
+}
+
+function platesOf(limits: Table | undefined): ReadonlyMap<string, readonly [number, number]> {
+  if (!limits) return new Map();
+  const unit = textsOf(limits, 'unit');
+  const [lower, upper] = ['supply_min_Pa', 'supply_max_Pa'].map((name) => numbersOf(limits, name));
+  return new Map(Array.from({ length: limits.rows }, (_, row) => [textAt(unit, row), [lower[row], upper[row]]]));
 }

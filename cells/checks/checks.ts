@@ -71,6 +71,12 @@ export const CHECKS = {
     title: 'Printed efficiency on another basis than before',
     action: 'The instrument was switched between gross and net; the printed value is not used.',
   },
+  efficiency_shows_other_scale: {
+    severity: 'suspect',
+    title: 'Temperatures on the other scale by the printed efficiency',
+    action:
+      'Say the unit of the temperature columns in a profile; °F may have been taken for °C, or the other way round.',
+  },
   efficiency_mismatch: {
     severity: 'note',
     title: 'Printed efficiency that fits neither gross nor net',
@@ -90,6 +96,11 @@ export const CHECKS = {
     severity: 'suspect',
     title: 'Flue gas far colder than the water',
     action: 'Check the unit of the temperature; °C may stand where °F is meant.',
+  },
+  fire_and_rate_disagree: {
+    severity: 'note',
+    title: 'A firing rate that does not go with the name of the fire',
+    action: 'Check whether the burner was modulating while it was read, or the fire is misnamed.',
   },
   ambient_co: {
     severity: 'note',
@@ -131,6 +142,11 @@ export const CHECKS = {
     title: 'As left copied from as found',
     action: 'Ask whether it was read again or written down twice.',
   },
+  as_left_missing: {
+    severity: 'note',
+    title: 'Adjusted, and no reading as left',
+    action: 'Ask for the last printout of the visit; until then nobody knows how the burner was left.',
+  },
   left_before_found: {
     severity: 'suspect',
     title: 'As left before as found',
@@ -155,6 +171,11 @@ export const CHECKS = {
     severity: 'note',
     title: 'One analyzer at two units in one minute',
     action: 'Check unit ids and times.',
+  },
+  co_never_moves: {
+    severity: 'note',
+    title: 'CO that is one number for years',
+    action: 'Ask for printouts: a sensor that is dead or covered, or a number written from memory, is no reading.',
   },
   rounded_values: {
     severity: 'note',

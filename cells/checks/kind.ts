@@ -1,6 +1,6 @@
 import type { CellKind } from '../../shared/cell.ts';
 import * as say from '../../shared/messages/checks.ts';
-import { checkCountsSchema, findingsSchema } from '../../shared/schemas/findings.ts';
+import { checkCountsSchema, findingsSchema, touchedSchema } from '../../shared/schemas/findings.ts';
 import { readingsSchema } from '../../shared/schemas/readings.ts';
 import { choiceBlank } from '../../shared/sentence/choice-blank.ts';
 import { readOf } from '../../shared/sentence/read-of.ts';
@@ -16,7 +16,7 @@ export const kind: CellKind<ChecksParameters, ChecksResult> = {
   purpose:
     'Finds what cannot be or looks wrong in the readings; impossible values stay out of the calculations, nothing is repaired.',
   readParameters,
-  reads: ({ readings, register }) => [...readOf(readings, 'accepted'), ...readOf(register, 'units')],
+  reads: ({ readings, register }) => [...readOf(readings, 'accepted'), ...readOf(register, 'units', 'supply-limits')],
   sources: () => [],
   sentence: ({ readings, register, suspects }) => [
     'Check the readings of ',
@@ -31,15 +31,16 @@ export const kind: CellKind<ChecksParameters, ChecksResult> = {
     '.',
   ],
   compute,
-  describe: ({ tables, bySeverity, remarks }) => ({
-    answer: say.answer(tables['accepted'].rows, bySeverity.impossible, bySeverity.suspect, bySeverity.note),
+  describe: ({ tables, bySeverity, lines, remarks }) => ({
+    answer: say.answer(tables['accepted'].rows, bySeverity.impossible, bySeverity.suspect, bySeverity.note, lines),
     tables: [
       { table: 'findings', title: 'What was found', columns: shownColumns(findingsSchema) },
+      { table: 'touched', title: 'Readings touched', columns: shownColumns(touchedSchema) },
       { table: 'counts', title: 'Checks', columns: shownColumns(checkCountsSchema) },
       { table: 'accepted', title: 'Checked readings', columns: shownColumns(readingsSchema) },
     ],
     figures: [],
     remarks,
   }),
-  files: ({ tables }) => [{ name: 'findings.csv', table: tables['findings'] }],
+  files: ({ tables }) => [{ name: 'checks.csv', table: tables['findings'] }],
 };

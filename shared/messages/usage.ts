@@ -33,6 +33,11 @@ const REVISED: Option = {
   value: 'keep_last|keep_both',
   words: 'which counts where two files tell one reading differently',
 };
+const SUSPECTS: Option = {
+  flag: 'suspects',
+  value: 'in|out',
+  words: 'whether readings that a check finds suspect are used; in where left out',
+};
 const FUEL: Option = { flag: 'fuel', value: 'NAME', words: 'fuel where neither reading nor register names one' };
 
 const USAGES: Readonly<Record<string, Usage>> = {
@@ -57,6 +62,7 @@ const USAGES: Readonly<Record<string, Usage>> = {
       DATE_ORDER,
       SINGLE_READING,
       REVISED,
+      SUSPECTS,
       FAIL_ON,
     ],
   },

@@ -3,4 +3,4 @@ import { cellBlank } from './cell-blank.ts';
 
 /** The blank that names the readings, as imported or as corrected. Without readings there is nothing to say. */
 export const readingsBlank = (name: string): Blank =>
-  cellBlank('readings', 'readings', name, ['readings', 'corrections']);
+  cellBlank('readings', 'readings', name, ['readings', 'corrections', 'checks']);

@@ -1,8 +1,8 @@
 import { ownNotebook } from '../../shared/messages/page.ts';
-import { writeDay } from '../../shared/quantities/dates.ts';
 import { openSession } from './open-session.ts';
 import type { OwnFile, PageSession } from './page-session.ts';
 import type { HandedFile } from './protocol.ts';
+import { today } from './today.ts';
 
 /** A saved notebook with the data files that lie beside it; else a campus review over the files, looking from today. */
 export async function openOwnFiles(files: readonly OwnFile[]): Promise<PageSession> {
@@ -42,9 +42,3 @@ async function openReview(files: readonly OwnFile[]): Promise<PageSession> {
 
 const handed = (files: readonly OwnFile[], keys: ReadonlyMap<string, string> = new Map()): HandedFile[] =>
   files.map(({ file }) => ({ key: keys.get(file.name) ?? file.name, name: file.name, blob: file }));
-
-/** The user's own calendar day, not that of Greenwich. */
-function today(): string {
-  const now = new Date();
-  return writeDay(Date.UTC(now.getFullYear(), now.getMonth(), now.getDate()) / 86_400_000);
-}

@@ -1,9 +1,9 @@
+import { compareRaised } from '../../shared/limits/compare-raised.ts';
 import * as command from '../../shared/messages/command.ts';
 import * as say from '../../shared/messages/merge.ts';
 import { usageLine } from '../../shared/messages/usage.ts';
 import type { Table } from '../../shared/table/table.ts';
 import { compareDocuments } from '../notebook/compare/compare-documents.ts';
-import { compareRaised } from '../notebook/compare/compare-raised.ts';
 import type { NotebookDocument } from '../notebook/document.ts';
 import { Session } from '../notebook/session.ts';
 import { openNotebook } from './calculate.ts';

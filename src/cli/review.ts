@@ -25,6 +25,7 @@ const FLAGS = {
   'date-order': 'value',
   'single-reading': 'value',
   revised: 'value',
+  suspects: 'value',
   'fail-on': 'value',
 } as const;
 
@@ -57,6 +58,7 @@ function readSettings(flags: Flags, shell: Shell): Pick<Parameters<typeof campus
   const dateOrder = flags.choice('date-order', ['dmy', 'mdy']);
   const singleReading = flags.choice('single-reading', ['as_found', 'as_left']);
   const revised = flags.choice('revised', ['keep_last', 'keep_both']);
+  const suspects = flags.choice('suspects', ['in', 'out']);
   return {
     asOf: flags.day('as-of') ?? shell.today(),
     ...(horizonDays !== undefined && { horizonDays }),
@@ -64,6 +66,7 @@ function readSettings(flags: Flags, shell: Shell): Pick<Parameters<typeof campus
     ...(dateOrder !== undefined && { dateOrder }),
     ...(singleReading !== undefined && { singleReading }),
     ...(revised !== undefined && { revised }),
+    ...(suspects !== undefined && { suspects }),
   };
 }
 

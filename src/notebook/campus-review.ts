@@ -24,6 +24,8 @@ export interface ReviewRequest {
   readonly singleReading?: 'as_found' | 'as_left';
   /** What becomes of a reading that stands in two files with other values. */
   readonly revised?: 'keep_last' | 'keep_both';
+  /** Whether suspect readings are used in what follows. */
+  readonly suspects?: 'in' | 'out';
   /** Mapping profiles of the user's, as read from their file. */
   readonly profiles?: readonly unknown[];
 }
@@ -37,7 +39,7 @@ export function campusReview(request: ReviewRequest): NotebookDocument {
     as_of: request.asOf,
     settings: { seed: 1 },
     data: request.data,
-    cells: [...importCells(request), ...judgingCells(request)],
+    cells: [...importCells(request), checksCell(request), ...judgingCells(request)],
   };
 }
 
@@ -60,18 +62,22 @@ function importCells({ readings, register, events = [], fuelUse = [], ...request
   ];
 }
 
+/** What follows reads the checked readings: without what cannot be, and without what is suspect if so wanted. */
+function checksCell({ suspects }: ReviewRequest): CellEntry {
+  return cell('checks', given({ readings: 'readings', register: 'register', suspects }));
+}
+
+const CHECKED = { readings: 'checks' };
+
 function judgingCells({ events = [], fuelUse = [], horizonDays, fuel }: ReviewRequest): CellEntry[] {
   const readsEvents = { events: events.length > 0 ? 'events' : '' };
   return [
-    cell('derive', given({ readings: 'readings', register: 'register', defaultFuel: fuel })),
-    cell('drift', given({ readings: 'readings', derive: 'derive', register: 'register', ...readsEvents, horizonDays })),
-    cell(
-      'supply',
-      given({ readings: 'readings', derive: 'derive', register: 'register', ...readsEvents, horizonDays }),
-    ),
-    cell('instruments', { readings: 'readings', drift: 'drift' }),
-    cell('raise', { readings: 'readings', ...readsEvents }),
-    cell('savings', { readings: 'readings', fuelUse: fuelUse.length > 0 ? 'fuel-use' : '' }),
+    cell('derive', given({ ...CHECKED, register: 'register', defaultFuel: fuel })),
+    cell('drift', given({ ...CHECKED, derive: 'derive', register: 'register', ...readsEvents, horizonDays })),
+    cell('supply', given({ ...CHECKED, derive: 'derive', register: 'register', ...readsEvents, horizonDays })),
+    cell('instruments', { ...CHECKED, drift: 'drift' }),
+    cell('raise', { ...CHECKED, ...readsEvents }),
+    cell('savings', { ...CHECKED, fuelUse: fuelUse.length > 0 ? 'fuel-use' : '' }),
     cell('chart', {}),
     cell('note', { text: NOTE }),
   ];

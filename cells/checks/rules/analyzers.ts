@@ -6,13 +6,16 @@ import type { Report } from '../finding.ts';
 import { median } from '../median.ts';
 import { shown } from '../shown.ts';
 
+/** More days than any record spans: keeps the days of two analyzers apart. */
+const DAYS = 1_000_000;
+
 /** What an analyzer's readings of one day, and a technician's habits, show. */
 export function checkAnalyzers(rows: CheckRows, report: Report): void {
   const analyzer = rows.text('analyzer');
-  const days = new Map<string, number[]>();
+  const days = new Map<number, number[]>();
   for (let row = 0; row < rows.count; row++) {
     if (analyzer.codes[row] < 0) continue;
-    const key = `${analyzer.codes[row]}|${Math.floor(rows.taken[row])}`;
+    const key = analyzer.codes[row] * DAYS + Math.floor(rows.taken[row]);
     const list = days.get(key);
     if (list) list.push(row);
     else days.set(key, [row]);
@@ -23,7 +26,6 @@ export function checkAnalyzers(rows: CheckRows, report: Report): void {
     checkMinutes(rows, list, report);
     checkLeak(rows, list, before, report);
   }
-  checkHabit(rows, report);
 }
 
 /** Clean burners among three units read below this; a day on which none does is the sensor's. */
@@ -38,7 +40,12 @@ function checkFloor(rows: CheckRows, list: readonly number[], report: Report): v
   if (known.length < LEAST_OF_DAY || units.size < LEAST_UNITS) return;
   const lowest = known.reduce((least, row) => (co[row] < co[least] ? row : least));
   if (co[lowest] > FLOOR_PPM)
-    report('sensor_floor', lowest, ['co_ppm'], say.sensorFloor(shown(co[lowest], 0), String(known.length)));
+    report({
+      check: 'sensor_floor',
+      row: lowest,
+      columns: ['co_ppm'],
+      sentence: () => say.sensorFloor(shown(co[lowest], 0), String(known.length)),
+    });
 }
 
 function checkMinutes(rows: CheckRows, list: readonly number[], report: Report): void {
@@ -50,7 +57,12 @@ function checkMinutes(rows: CheckRows, list: readonly number[], report: Report):
     const other = byMinute.get(minute);
     if (other === undefined) byMinute.set(minute, row);
     else if (rows.units.codes[other] !== rows.units.codes[row])
-      report('two_units_one_minute', row, ['taken_at'], say.oneMinute(textAt(rows.units, other)));
+      report({
+        check: 'two_units_one_minute',
+        row,
+        columns: ['taken_at'],
+        sentence: () => say.oneMinute(textAt(rows.units, other)),
+      });
   }
 }
 
@@ -86,31 +98,10 @@ function checkLeak(rows: CheckRows, list: readonly number[], before: Int32Array,
   });
   if (!rises.every((rise) => rise > LEAK_O2_PCT) || !sameFlue || !sameCo) return;
   for (const row of compared)
-    report(
-      'sample_air_leak',
+    report({
+      check: 'sample_air_leak',
       row,
-      ['o2_pct', 'co2_pct', 'co_ppm'],
-      say.sampleLeak(String(compared.length), shown(median(rises))),
-    );
-}
-
-const HABIT_READINGS = 20;
-const HABIT_SHARE = 0.8;
-
-/** Two last digits of ten come up in one reading of five by chance. */
-function checkHabit(rows: CheckRows, report: Report): void {
-  const technician = rows.text('technician');
-  const o2 = rows.number('o2_pct');
-  const seen = new Map<number, { all: number; halves: number; last: number }>();
-  for (let row = 0; row < rows.count; row++) {
-    if (technician.codes[row] < 0 || !(o2[row] > 0)) continue;
-    const entry = seen.get(technician.codes[row]) ?? { all: 0, halves: 0, last: row };
-    entry.all++;
-    if (Math.abs(o2[row] * 2 - Math.round(o2[row] * 2)) < 1e-9) entry.halves++;
-    entry.last = row;
-    seen.set(technician.codes[row], entry);
-  }
-  for (const { all, halves, last } of seen.values())
-    if (all >= HABIT_READINGS && halves > HABIT_SHARE * all)
-      report('rounded_values', last, ['o2_pct'], say.rounded(shown((100 * halves) / all, 0), String(all)));
+      columns: ['o2_pct', 'co2_pct', 'co_ppm'],
+      sentence: () => say.sampleLeak(String(compared.length), shown(median(rises))),
+    });
 }

@@ -1,8 +1,8 @@
 import * as say from '../../../shared/messages/checks.ts';
 import { dayOf, writeDay } from '../../../shared/quantities/dates.ts';
-import { textAt } from '../../../shared/table/columns.ts';
+import { twelveDigits } from '../../../shared/quantities/twelve-digits.ts';
 import type { CheckRows } from '../check-rows.ts';
-import type { Report } from '../finding.ts';
+import type { Repair, Report } from '../finding.ts';
 import { median } from '../median.ts';
 import { shown } from '../shown.ts';
 
@@ -18,54 +18,106 @@ export function checkHistory(rows: CheckRows, report: Report): void {
     }
     for (const list of byFire.values()) {
       checkScale(rows, list, report);
-      checkPressure(rows, list, report);
+      for (const name of PRESSURES) checkPressure(rows, list, name, report);
     }
   }
   checkClock(rows, report);
 }
 
 const LEAST_OTHERS = 4;
+const SCALED = ['flue_C', 'air_C'] as const;
 
 /** °F taken for °C, or °C for °F: the reading lies where the unit's median would lie on the other scale. */
 function checkScale(rows: CheckRows, list: readonly number[], report: Report): void {
   const flue = rows.number('flue_C');
+  if (list.length <= LEAST_OTHERS) return;
   const usual = median(list.map((row) => flue[row]));
-  if (list.length <= LEAST_OTHERS || !(usual > 40)) return;
+  if (!(usual > 40)) return;
   for (const row of list) {
-    const other = flue[row] > usual ? (flue[row] - 32) / 1.8 : flue[row] * 1.8 + 32;
+    const onOther = otherScale(flue[row], flue[row] > usual);
     const apart = Math.abs(flue[row] - usual);
-    if (apart > 40 && Math.abs(other - usual) < Math.min(12, 0.2 * apart))
-      report(
-        'fahrenheit_for_celsius',
-        row,
-        ['flue_C', 'air_C'],
-        say.scale(shown(flue[row], 0), shown(usual, 0), shown(other, 0)),
-      );
+    if (!(apart > 40 && Math.abs(onOther - usual) < Math.min(12, 0.2 * apart))) continue;
+    const witness = airIsOff(rows, list, row, flue[row] > usual);
+    report({
+      check: 'fahrenheit_for_celsius',
+      row,
+      columns: SCALED,
+      sentence: () => say.scale(shown(flue[row], 0), shown(usual, 0), shown(onOther, 0), witness),
+      // Without a second witness nobody should be led to change a value.
+      ...(witness && { repair: () => rescaled(rows, row, flue[row] > usual) }),
+    });
   }
 }
 
+const otherScale = (value: number, isFahrenheit: boolean): number =>
+  isFahrenheit ? (value - 32) / 1.8 : value * 1.8 + 32;
+
+/** Whether the air temperature of the row is off by the same scale as its flue temperature. */
+function airIsOff(rows: CheckRows, list: readonly number[], row: number, isFahrenheit: boolean): boolean {
+  const air = rows.number('air_C');
+  const usual = median(list.filter((other) => other !== row).map((other) => air[other]));
+  const onOther = otherScale(air[row], isFahrenheit);
+  return Math.abs(onOther - usual) < 15 && Math.abs(air[row] - usual) > 2 * Math.abs(onOther - usual) + 10;
+}
+
+function rescaled(rows: CheckRows, row: number, isFahrenheit: boolean): Repair {
+  const key = rows.key(row);
+  return {
+    words: say.rescale(isFahrenheit),
+    corrections: SCALED.map((column) => ({
+      action: 'change' as const,
+      row: key,
+      column,
+      value: twelveDigits(Math.round(otherScale(rows.number(column)[row], isFahrenheit) * 10) / 10),
+    })),
+  };
+}
+
+const PRESSURES = ['supply_running_Pa', 'supply_static_Pa', 'manifold_Pa'] as const;
 /** Ratios of the units that gas pressure is read in: in. w.c., mbar, kPa, psi, Pa. */
 const FACTORS = [2.4908891, 10, 27.68, 100, 249.08891];
 
-function checkPressure(rows: CheckRows, list: readonly number[], report: Report): void {
-  for (const name of ['supply_running_Pa', 'supply_static_Pa']) {
-    const values = rows.number(name);
-    const known = list.filter((row) => values[row] > 0);
-    const usual = median(known.map((row) => values[row]));
-    if (known.length <= LEAST_OTHERS) continue;
-    for (const row of known) {
-      const ratio = values[row] > usual ? values[row] / usual : usual / values[row];
-      const factor = FACTORS.find((candidate) => Math.abs(ratio / candidate - 1) < 0.1);
-      if (factor !== undefined)
-        report(
-          'pressure_unit',
-          row,
-          [name],
-          say.pressureUnit(shown(values[row], 0), shown(usual, 0), shown(factor, 2)),
-        );
-    }
+/** A pressure off by the ratio of two units, from the unit's history or, where there is none, from its rating plate. */
+function checkPressure(
+  rows: CheckRows,
+  list: readonly number[],
+  name: (typeof PRESSURES)[number],
+  report: Report,
+): void {
+  const values = rows.number(name);
+  const known = list.filter((row) => values[row] > 0);
+  if (known.length === 0) return;
+  const [lower, upper] = name === 'manifold_Pa' ? [Number.NaN, Number.NaN] : rows.plate(known[0]);
+  const long = known.length > LEAST_OTHERS;
+  const usual = long ? median(known.map((row) => values[row])) : (lower + upper) / 2;
+  for (const row of known) {
+    const isHigh = values[row] > usual;
+    const ratio = isHigh ? values[row] / usual : usual / values[row];
+    const factor = FACTORS.find((candidate) =>
+      long
+        ? Math.abs(ratio / candidate - 1) < 0.1
+        : isWithin(isHigh ? values[row] / candidate : values[row] * candidate, lower, upper) &&
+          !isWithin(values[row], 0.5 * lower, 2 * upper),
+    );
+    if (factor === undefined) continue;
+    const put = isHigh ? values[row] / factor : values[row] * factor;
+    report({
+      check: 'pressure_unit',
+      row,
+      columns: [name],
+      sentence: () =>
+        long
+          ? say.pressureUnit(name, shown(values[row], 0), shown(usual, 0), shown(factor, 2))
+          : say.pressureOffPlate(name, shown(values[row], 0), shown(lower, 0), shown(upper, 0), shown(factor, 2)),
+      repair: () => ({
+        words: say.changeValue(name, shown(values[row], 0), shown(put, 0)),
+        corrections: [{ action: 'change', row: rows.key(row), column: name, value: twelveDigits(Math.round(put)) }],
+      }),
+    });
   }
 }
+
+const isWithin = (value: number, lower: number, upper: number): boolean => value >= lower && value <= upper;
 
 /** Days that clocks fall back to. */
 const FACTORY_DAYS = [dayOf(2000, 1, 1), dayOf(1970, 1, 1), dayOf(1980, 1, 1), dayOf(2010, 1, 1)];
@@ -82,7 +134,13 @@ function checkClock(rows: CheckRows, report: Report): void {
         : day < calibrated[row]
           ? say.beforeCalibrated(writeDay(calibrated[row]))
           : '';
-    if (what !== '') report('clock_wrong', row, ['taken_at'], say.clockBefore(writeDay(day), what));
+    if (what !== '')
+      report({
+        check: 'clock_wrong',
+        row,
+        columns: ['taken_at'],
+        sentence: () => say.clockBefore(writeDay(day), what),
+      });
   }
 }
 
@@ -91,53 +149,9 @@ function replacedUnits(rows: CheckRows): ReadonlySet<number> {
   const replaced = new Set<number>();
   for (const [from, to] of rows.byUnit) {
     const days = new Set<number>();
-    for (let row = from; row < to; row++)
+    for (let row = from; row < to && days.size <= 2; row++)
       if (rows.taken[row] < rows.installedOn(row)) days.add(Math.floor(rows.taken[row]));
     if (days.size > 2) replaced.add(rows.units.codes[from]);
   }
   return replaced;
-}
-
-const LEAST_JUMP_PCT = 1;
-
-/** Two units of one building that jump at one visit, where swapping them takes most of both jumps away. */
-export function checkTwins(rows: CheckRows, report: Report): void {
-  const o2 = rows.number('o2_pct');
-  const fire = rows.text('fire');
-  const usual = usualO2(rows, o2);
-  const byDay = new Map<string, number[]>();
-  for (let row = 0; row < rows.count; row++) {
-    const building = rows.building(row);
-    const jump = o2[row] - (usual.get(`${rows.units.codes[row]}|${fire.codes[row]}`) ?? Number.NaN);
-    if (building === '' || !(Math.abs(jump) > LEAST_JUMP_PCT)) continue;
-    const key = `${building}|${Math.floor(rows.taken[row])}|${fire.codes[row]}|${rows.text('state').codes[row]}`;
-    byDay.set(key, [...(byDay.get(key) ?? []), row]);
-  }
-  for (const list of byDay.values())
-    for (const a of list)
-      for (const b of list) {
-        if (a >= b || rows.units.codes[a] === rows.units.codes[b]) continue;
-        const of = (row: number): number => usual.get(`${rows.units.codes[row]}|${fire.codes[row]}`) ?? Number.NaN;
-        const asIs = Math.abs(o2[a] - of(a)) + Math.abs(o2[b] - of(b));
-        const swapped = Math.abs(o2[a] - of(b)) + Math.abs(o2[b] - of(a));
-        if (!(swapped < 0.3 * asIs)) continue;
-        for (const [row, other] of [
-          [a, b],
-          [b, a],
-        ])
-          report('twins_swapped', row, ['unit'], say.twinsSwapped(textAt(rows.units, row), textAt(rows.units, other)));
-      }
-}
-
-/** Median O2 of each unit and fire with enough readings. */
-function usualO2(rows: CheckRows, o2: Float64Array): ReadonlyMap<string, number> {
-  const lists = new Map<string, number[]>();
-  const fire = rows.text('fire');
-  for (let row = 0; row < rows.count; row++) {
-    const key = `${rows.units.codes[row]}|${fire.codes[row]}`;
-    const list = lists.get(key);
-    if (list) list.push(o2[row]);
-    else lists.set(key, [o2[row]]);
-  }
-  return new Map([...lists].filter(([, list]) => list.length > LEAST_OTHERS).map(([key, list]) => [key, median(list)]));
 }

@@ -1,4 +1,5 @@
 import type { CellState, RowPage, RowRange } from '../../../shared/cell-state.ts';
+import type { RowKey } from '../../../shared/corrections/correction.ts';
 import type { UnitLanes } from '../../../shared/lanes/lane.ts';
 import { takeRows } from '../../../shared/table/columns.ts';
 import type { Table } from '../../../shared/table/table.ts';
@@ -12,7 +13,7 @@ export type StageState = 'done' | 'error' | 'question' | 'stale' | 'running' | '
 export class InventedSession implements PageSession {
   readonly title = 'Norrow campus';
   readonly asOf = '2026-11-15';
-  readonly head = { notices: [], missing: [] };
+  readonly head = { missing: [], changed: [], undoSteps: 0, redoSteps: 0 };
   readonly #readings: Table;
   readonly #raised = inventedRaised();
   #cells: readonly CellState[];
@@ -48,8 +49,24 @@ export class InventedSession implements PageSession {
     for (const listener of this.#listeners) listener();
   }
 
+  async correct(): Promise<void> {}
   async addFiles(): Promise<void> {}
   async setAsOf(): Promise<void> {}
+  async liftCorrection(): Promise<void> {}
+  async acceptFiles(): Promise<void> {}
+  files = (): readonly [] => [];
+  merge = async (): Promise<readonly []> => [];
+  compare = async (): Promise<never> => Promise.reject(new Error('there is nothing to compare on the stage'));
+  compareDays = this.compare;
+  readingKey = async (): Promise<RowKey> => ({
+    unit: 'N-1',
+    taken_at: '2024-03-01',
+    fire: 'high',
+    state: 'as_found',
+    fuel: '',
+    nth: 1,
+  });
+  words = async (): Promise<readonly string[]> => ['N-1', 'N-2', 'N-3'];
   close(): void {}
   async settled(): Promise<void> {}
   async undo(): Promise<void> {}

@@ -2,14 +2,15 @@ import { describe, expect, test } from 'vitest';
 import type { ChecksResult } from '../../../cells/checks/compute.ts';
 import { kind } from '../../../cells/checks/kind.ts';
 import type { CellResult } from '../../../shared/cell.ts';
-import { textColumn } from '../../../shared/table/columns.ts';
+import { readCorrections } from '../../../shared/corrections/read-corrections.ts';
+import { numberColumn, textColumn } from '../../../shared/table/columns.ts';
 import { makeTable } from '../../../shared/table/table.ts';
 import { contextOf } from '../../shared/readings/file-of.ts';
 import { accepted, rowsOf } from '../../shared/readings/read-readings.ts';
 
 /** Natural gas reads about 9.1 % CO2 at 4.9 % O2 (CO2max 11.9: 11.9 (20.95 - 4.9) / 20.95; stoichiometry). */
 const HEAD =
-  'unit,taken_at,fire,state,technician,o2_pct,co2_pct,co2_from,co_ppm,co_air_free_ppm,flue_C,air_C,water_return_C,supply_static_Pa,supply_running_Pa,manifold_Pa,efficiency_printed_pct,excess_air_printed_pct,analyzer,calibrated_on,co_ambient_ppm';
+  'unit,taken_at,fire,state,technician,o2_pct,co2_pct,co2_from,co_ppm,co_air_free_ppm,flue_C,air_C,water_return_C,supply_static_Pa,supply_running_Pa,manifold_Pa,efficiency_printed_pct,excess_air_printed_pct,analyzer,calibrated_on,co_ambient_ppm,adjusted,firing_rate_pct,water_supply_C';
 
 type Cells = Readonly<Record<string, string | number>>;
 
@@ -35,6 +36,12 @@ async function check(rows: readonly Cells[], parameters: Cells = {}): Promise<Ch
         ['fuel', textColumn(['natural_gas', 'natural_gas', 'no2_oil'])],
         ['building', textColumn(['House', 'House', 'Barn'])],
         ['installed_on', { kind: 'date', values: Float64Array.of(14_000, Number.NaN, Number.NaN) }],
+      ]),
+      // 7 to 10.5 in. w.c.
+      'supply-limits': makeTable([
+        ['unit', textColumn(['A-2'])],
+        ['supply_min_Pa', numberColumn('Pa', Float64Array.of(1744))],
+        ['supply_max_Pa', numberColumn('Pa', Float64Array.of(2615))],
       ]),
     },
   };
@@ -75,6 +82,19 @@ describe('each fault is found by its check, and only by it', () => {
     ['flue_colder_than_air', [{ flue_C: 21, air_C: 140 }].map((cells) => ({ ...cells, air_C: 60 }))],
     ['flue_colder_than_water', [{ flue_C: 30, water_return_C: 60 }]],
     ['manifold_over_supply', [{ manifold_Pa: 2490, supply_running_Pa: 1700 }]],
+    // 140 °F is 60 °C; supply water of 75 °C stands before the flue gas cools in the return.
+    ['flue_colder_than_water', [{ flue_C: 30, water_supply_C: 75 }]],
+    ['probe_in_air', [{ o2_pct: '', co2_pct: 0.3, flue_C: 140 }]],
+    ['fire_and_rate_disagree', [{ fire: 'low', firing_rate_pct: 92 }]],
+    ['as_left_missing', [{ adjusted: 'yes' }]],
+    // 21.8 mbar written into a column of in. w.c. (2180 Pa is within the plate, 5430 is not).
+    ['pressure_unit', [{ unit: 'A-2', supply_running_Pa: 5430 }]],
+    // 100 raw at 9 % O2: 100 x 17.9 / 11.9 = 150 at 3 % O2, 176 air-free.
+    ['air_free_mismatch', [{ o2_pct: 9, co_ppm: 400, co_air_free_ppm: 602 }]],
+    [
+      'co_never_moves',
+      [...years((i) => ({ co_ppm: 0, o2_pct: i })), ...years((i) => ({ co_ppm: 0, o2_pct: i, fire: 'low' }))],
+    ],
     ['ambient_co', [{ co_ambient_ppm: 15 }]],
     ['calibration_overdue', [{ calibrated_on: '2022-01-10' }]],
     // k O2 / (20.95 - O2) with k = 0.9: 4.9 % O2 is about 27 % excess air.
@@ -180,6 +200,110 @@ describe('each fault is found by its check, and only by it', () => {
   });
 });
 
+const findings = (result: ChecksResult): ReturnType<typeof rowsOf> => rowsOf(result.tables['findings']);
+
+describe('an export with one fault is one line', () => {
+  // Siegert: 100 - 160 (0.66 / 16 + 0.009) = 92 net, 83 gross, for 5 % O2 and 160 K above the air.
+  const gross = { flue_C: 180, air_C: 20, o2_pct: 5, efficiency_printed_pct: 83.2, analyzer: 'An-1' };
+
+  test('notes of one file and analyzer are told together, with the count and the lines', async () => {
+    const list = findings(
+      await check(years((i) => (i < 6 ? gross : { ...gross, analyzer: 'An-2', efficiency_printed_pct: 92.2 }))),
+    );
+    expect(list).toHaveLength(1);
+    expect(list[0]).toMatchObject({ check: 'efficiency_basis', readings: '4', source_lines: '8-11' });
+    expect(list[0]['finding']).toContain('are net where');
+    expect(list[0]['finding']).toContain('4 readings of analyzer An-2 in export.csv, 2020-03-16 to 2023-03-19');
+  });
+
+  test('an efficiency that fits another fuel names it', async () => {
+    // Oil, gross over net 1.066: 92.0 / 1.066 is not far from (100 - 160 (0.68 / 16 + 0.007)) / 1.066 = 86.4.
+    const list = findings(await check(years(() => ({ ...gross, efficiency_printed_pct: 86.4 }))));
+    expect(list.map((row) => row['check'])).toEqual(['efficiency_mismatch']);
+    expect(list[0]['finding']).toContain('fit no2 oil (gross)');
+  });
+
+  test('an efficiency that fits the temperatures in °F only names the scale', async () => {
+    // 356 °F is 180 °C, 68 °F is 20 °C.
+    const list = findings(
+      await check(years(() => ({ ...gross, flue_C: 356, air_C: 68, efficiency_printed_pct: 92.2 }))),
+    );
+    expect(list.map((row) => row['check'])).toEqual(['efficiency_shows_other_scale']);
+    expect(list[0]).toMatchObject({ severity: 'suspect', readings: '10' });
+  });
+
+  test('an air ratio, a CO of another basis, a CO2 of another fuel: the whole column is named', async () => {
+    const list = findings(
+      await check(
+        years((i) => ({
+          o2_pct: 9,
+          co2_pct: 7.8,
+          co2_from: 'calculated',
+          co_ppm: 300 + i,
+          co_air_free_ppm: 300 + i,
+          excess_air_printed_pct: 1.68,
+        })),
+      ),
+    );
+    const told = list.map((row) => row['finding']).join('\n');
+    // CO2max of propane 13.7: 13.7 (20.95 - 9) / 20.95 = 7.8.
+    expect(told).toContain('CO2 was calculated for propane where the unit burns natural gas: 10 readings');
+    expect(told).toContain('The column of air-free CO holds raw CO: 10 readings');
+    expect(told).toContain('air ratios (lambda)');
+  });
+});
+
+describe('repairs are proposed as corrections, and nothing is changed', () => {
+  const repairs = async (rows: readonly Cells[]): Promise<ReturnType<typeof rowsOf>> => {
+    const result = await check(rows);
+    const readings = await accepted(`${[HEAD, ...rows.map(line)].join('\n')}\n`);
+    expect(rowsOf(result.tables['accepted'])).toEqual(rowsOf(readings.tables['accepted']));
+    return rowsOf(result.tables['repairs']);
+  };
+
+  test('fires swapped', async () => {
+    const [repair, ...more] = await repairs([
+      { fire: 'high', flue_C: 90, supply_running_Pa: 1900, manifold_Pa: 300 },
+      { fire: 'low', flue_C: 130, supply_running_Pa: 1700, manifold_Pa: 800 },
+    ]);
+    expect(more).toEqual([]);
+    const corrections = JSON.parse(repair['corrections']) as readonly unknown[];
+    const read = readCorrections(
+      corrections.map((one) => ({ ...(one as object), reason: 'r', initials: 'AB', made_on: '2024-04-01' })),
+    );
+    expect(read).toMatchObject({
+      status: 'value',
+      value: [
+        { action: 'change', row: { fire: 'high', nth: 1 }, column: 'fire', value: 'low' },
+        { action: 'change', row: { fire: 'low' }, column: 'fire', value: 'high' },
+      ],
+    });
+  });
+
+  test('twins swapped: one swap of the visit', async () => {
+    const rows = [
+      ...years((i) => ({ unit: 'A-1', o2_pct: i === 9 ? 7.9 : 4.9 })),
+      ...years((i) => ({ unit: 'A-2', o2_pct: i === 9 ? 4.9 : 8, taken_at: `20${14 + i}-03-1${i}T11:00` })),
+    ];
+    const list = await repairs(rows);
+    expect(list.map((row) => JSON.parse(row['corrections']))).toEqual([
+      [{ action: 'swap_units', units: ['A-1', 'A-2'], visited_on: '2023-03-19' }],
+    ]);
+  });
+
+  test('a scale is only proposed with the air temperature as a second witness', async () => {
+    const hot = (air: number): Cells[] =>
+      years((i) => ({ flue_C: i === 7 ? 374 : 188 + i, air_C: i === 7 ? air : 20 }));
+    expect(await repairs(hot(20))).toEqual([]);
+    // 374 °F is 190 °C, 68 °F is 20 °C.
+    const [repair] = await repairs(hot(68));
+    expect(JSON.parse(repair['corrections'])).toMatchObject([
+      { column: 'flue_C', value: '190' },
+      { column: 'air_C', value: '20' },
+    ]);
+  });
+});
+
 describe('what the findings do', () => {
   test('an impossible value is left out, its reading stays', async () => {
     const [row] = rowsOf((await check([{ o2_pct: 31, co_ppm: 12 }])).tables['accepted']);
@@ -194,7 +318,7 @@ describe('what the findings do', () => {
     expect(rowsOf(out.tables['findings'])[0]).toMatchObject({
       check: 'probe_in_air',
       effect: 'reading left out',
-      source_line: '2',
+      source_lines: '2',
     });
   });
 
@@ -202,6 +326,12 @@ describe('what the findings do', () => {
     const out = await check([{ o2_pct: 20.4, co_ppm: '>4000' }], { suspects: 'out' });
     expect(out.tables['accepted'].rows).toBe(1);
     expect(out.remarks[0]).toMatchObject({ severity: 'danger', text: expect.stringContaining('4000 ppm CO') });
+  });
+
+  test('a high CO beside an impossible value is told first, and counts', async () => {
+    const out = await check([{ o2_pct: 31, co_ppm: 900 }]);
+    expect(rowsOf(out.tables['accepted'])[0]).toMatchObject({ o2_pct: '', co_ppm: '900' });
+    expect(out.remarks[0]).toMatchObject({ severity: 'danger', text: expect.stringContaining('900 ppm CO') });
   });
 
   test('a check can be skipped, and only one that exists', async () => {
