@@ -76,3 +76,6 @@ const TIERS: Readonly<Record<string, string>> = {
   cost: 'Cost',
   data: 'Data',
 };
+export const checksHead = (): string => 'What the checks found in the readings';
+export const checksShown = (shown: number, all: number): string =>
+  `${shown < all ? `The first ${shown} of ${all} findings` : `${count(all, 'finding', 'findings')}`}, the gravest first; nothing was repaired. checks.csv has them all, with the lines of the files.`;

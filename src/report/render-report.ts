@@ -4,6 +4,7 @@ import { writeDay } from '../../shared/quantities/dates.ts';
 import { textAt, textsOf } from '../../shared/table/columns.ts';
 import type { Table } from '../../shared/table/table.ts';
 import { accountSection } from './account-section.ts';
+import { checksSection } from './checks-section.ts';
 import { figuresSection } from './figures-section.ts';
 import {
   cautionsBox,
@@ -30,6 +31,7 @@ export function renderReport(input: ReportInput): string {
   const states = cells.map(({ state }) => state);
   const raising = cells.find(({ state, tables }) => state.kind === 'raise' && tables['raised']);
   const readings = cells.find(({ state, tables }) => state.kind === 'readings' && tables['account']);
+  const checks = cells.find(({ state, tables }) => state.kind === 'checks' && tables['findings']);
   const body = markup`<h1>${title}</h1><p class="quiet">${say.asOfLine(writeDay(asOf))}. ${say.whatItIs()}</p>
 ${troubles(states)}
 <p class="answer">${raising?.state.description?.answer ?? ''}</p>
@@ -37,6 +39,7 @@ ${cautionsBox()}
 ${raisedSection(raising?.tables['raised'], lanes)}
 ${notesSection(states)}
 ${accountSection(readings?.tables['account'], readings?.tables['set-aside'])}
+${checksSection(checks?.tables['findings'], checks?.state.description?.answer ?? '')}
 ${figuresSection(cells.map(figuresOf), unitsOf(raising?.tables['raised']))}
 ${defaultsSection(states)}
 ${methodsSection(states)}
