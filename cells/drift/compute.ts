@@ -1,9 +1,8 @@
 import type { CellContext, CellResult, Inputs } from '../../shared/cell.ts';
 import { type AirPair, airPairs, tableOfAir } from '../../shared/foresight/compare-air.ts';
-import { tableOfDrift, tableOfPath, tableOfPoints } from '../../shared/foresight/drift-tables.ts';
+import { tableOfDrift } from '../../shared/foresight/drift-tables.ts';
 import { fittingDrift } from '../../shared/foresight/fit-drift.ts';
 import type { FittedDrift } from '../../shared/foresight/fitted-drift.ts';
-import type { DriftRow } from '../../shared/foresight/judge-drift.ts';
 import { lacksColumns, noSuchInput, unequalRows } from '../../shared/messages/foresight.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
 import { byPieces } from '../../shared/pieces.ts';
@@ -11,11 +10,13 @@ import { derivedSchema } from '../../shared/schemas/derived.ts';
 import { readingsSchema } from '../../shared/schemas/readings.ts';
 import { missingColumns } from '../../shared/table/schema.ts';
 import type { Table } from '../../shared/table/table.ts';
+import { historyTables } from './history-tables.ts';
 import { judgeInShards } from './judge-in-shards.ts';
 import type { DriftParameters } from './parameters.ts';
+import { type ToldLanes, tellLanes } from './told-lanes.ts';
 
 export interface DriftResult extends CellResult {
-  readonly rows: readonly DriftRow[];
+  readonly told: ToldLanes;
   /** Lanes judged in both airs; none where the air changes no reading. */
   readonly air: readonly AirPair[];
   readonly fitted: FittedDrift;
@@ -65,16 +66,23 @@ export async function compute(
   await context.pause();
   const { other } = known;
   const others = other
-    ? await judgeInShards(context, { ...known, ...other }, against, { ...parameters, dates: false })
+    ? await judgeInShards(context, { ...known, ...other }, against, { ...parameters, dates: false }, other)
     : [];
   const air = airPairs(rows, others, known.referenceAir);
   await context.pause();
+  const history = await historyTables(rows, known, derived, () => context.pause());
+  await context.pause();
   const tables = {
     drift: tableOfDrift(rows, known, derived),
-    points: tableOfPoints(rows, known, derived),
-    path: tableOfPath(rows, known),
+    ...history,
     air: tableOfAir(air),
     ...known.tables,
   };
-  return succeed({ tables, rows, air, fitted: known, units: register?.['units'] });
+  return succeed({
+    tables,
+    told: tellLanes(rows, register?.['units']),
+    air,
+    fitted: known,
+    units: register?.['units'],
+  });
 }

@@ -3,7 +3,6 @@ import type { FittedDrift } from '../../shared/foresight/fitted-drift.ts';
 import { FLEET_PASSES, passShard } from '../../shared/foresight/fleet-passes.ts';
 import { lanesOf } from '../../shared/lanes/lanes-of.ts';
 import { driftAnswer } from '../../shared/messages/foresight.ts';
-import { countRegistered } from '../../shared/readings/count-registered.ts';
 import { airSchema, driftSchema, gasMonthsSchema } from '../../shared/schemas/drift.ts';
 import { cellBlank } from '../../shared/sentence/cell-blank.ts';
 import { choiceBlank } from '../../shared/sentence/choice-blank.ts';
@@ -43,17 +42,9 @@ function sentence({ readings, derive, register, horizonDays, quantity, reference
 }
 
 function describe(result: DriftResult): Description {
-  const { rows } = result;
-  const share = (test: (row: (typeof rows)[number]) => boolean): number => rows.filter(test).length;
-  const outside = share(({ judged }) => judged.marginNow < 0);
-  const leaving = share(({ judged }) => judged.marginNow >= 0 && judged.outBy >= 0.5);
-  const unknown = share(({ judged }) => !Number.isFinite(judged.outBy));
-  const { registered, strangers } = countRegistered(
-    rows.map(({ unit }) => unit),
-    result.units,
-  );
+  const { lanes, registered, strangers, outside, leaving, chanceless } = result.told;
   return {
-    answer: driftAnswer(rows.length, registered, strangers, outside, leaving, unknown),
+    answer: driftAnswer(lanes, registered, strangers, outside, leaving, chanceless),
     tables: [
       { table: 'drift', title: 'Drift', columns: shownColumns(driftSchema) },
       ...(result.air.length > 0

@@ -30,13 +30,12 @@ const two = (value: number): string => value.toFixed(2);
 
 /** Defaults used, what is unknown, and how far to trust the rest. */
 export function remarksOf(result: DriftResult): Remark[] {
-  const { rows, fitted } = result;
+  const { told, fitted } = result;
   const remarks: Remark[] = [];
   const note = (text: string): number => remarks.push({ severity: 'note', text });
   const warn = (text: string): number => remarks.push({ severity: 'warning', text });
-  const unknown = rows.filter(({ judged }) => judged.reason !== '');
-  if (unknown.length > 0) warn(unknownLanes(unknown.length, unknown[0].judged.reason));
-  const from = (source: BandSource): number => rows.filter(({ band }) => band.source === source).length;
+  if (told.unjudged > 0) warn(unknownLanes(told.unjudged, told.firstReason));
+  const from = (source: BandSource): number => told.bandsFrom[source] ?? 0;
   if (from('class_band') > 0) warn(bandFromClass(from('class_band')));
   if (from('as_left') > 0) warn(bandFromLeft(from('as_left')));
   if (from('target') > 0) note(bandFromTarget(from('target')));

@@ -48,7 +48,7 @@ export interface FleetReadings {
 const EMPTY: Table = { rows: 0, columns: new Map() };
 const STAGES: Readonly<Record<string, number>> = { as_found: 0, as_left: 2 };
 
-/** @param known the readings of the same inputs, where they have been grouped before */
+/** @param known the readings of the same inputs, where they have been grouped before; without them the supply is not looked at */
 export function fleetOf(parameters: RaiseParameters, inputs: Inputs, asOf: number, known?: FleetReadings): Fleet {
   const tables = (cell: string): CellResult['tables'] => inputs.get(cell)?.tables ?? {};
   const register = tables(parameters.register);
@@ -67,7 +67,7 @@ export function fleetOf(parameters: RaiseParameters, inputs: Inputs, asOf: numbe
     path: drift['path'],
     supply:
       tables(parameters.supply)['supply'] ??
-      supplyOfReadings(readings, register['units'], register['supply-limits'], asOf),
+      (known && supplyOfReadings(readings, register['units'], register['supply-limits'], asOf)),
     instruments: tables(parameters.instruments)['instruments'],
     events: eventsOf(tables(parameters.events)['events']),
   };
