@@ -1,5 +1,6 @@
 import type { CellContext, CellResult, Inputs } from '../../shared/cell.ts';
 import { type FittedSupply, fittingSupply } from '../../shared/foresight/fit-supply.ts';
+import { gasLines } from '../../shared/foresight/gas-lines.ts';
 import { judgeSupply, type SupplyRow } from '../../shared/foresight/judge-supply.ts';
 import { eventDays, NEW_SERIES_EVENTS } from '../../shared/foresight/series-breaks.ts';
 import { readSupply, type UnitSupply } from '../../shared/foresight/supply-readings.ts';
@@ -57,11 +58,13 @@ export async function compute(
   if (known.status !== 'value') return known;
   await context.pause();
   const limits = inputs.get(parameters.register)?.tables['supply-limits'];
-  const rows = judgeSupply(known.value.units, known.value.fitted, limits, context.asOf, parameters);
+  const register = inputs.get(parameters.register)?.tables['units'];
+  const { units, fitted } = known.value;
+  const rows = judgeSupply(units, fitted, limits, context.asOf, parameters, gasLines(register));
   const tables = {
     supply: tableOfSupply(rows),
     points: tableOfSupplyPoints(rows),
     path: tableOfSupplyPath(rows, known.value.fitted),
   };
-  return succeed({ tables, rows, register: inputs.get(parameters.register)?.tables['units'] });
+  return succeed({ tables, rows, register });
 }

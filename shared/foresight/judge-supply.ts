@@ -10,7 +10,8 @@ import type { FittedSupply } from './fit-supply.ts';
 import { LOOK_AHEAD_YEARS } from './judge-lane.ts';
 import { chanceOutWithin, type LevelState, levelAt } from './leaving-chance.ts';
 import { dropLimitOf, type LimitSource, type SupplyLimits, supplyLimitsOf } from './supply-limits.ts';
-import { type SupplyPattern, supplyPattern } from './supply-pattern.ts';
+import type { SupplyPattern } from './supply-pattern.ts';
+import { supplyPatterns } from './supply-patterns.ts';
 import type { UnitSupply } from './supply-readings.ts';
 import { yearsUntilChance } from './years-until-chance.ts';
 
@@ -54,11 +55,16 @@ export function judgeSupply(
   limits: Table | undefined,
   asOf: number,
   options: SupplyOptions,
+  linesOf: (unit: string) => readonly string[] = () => [],
 ): SupplyRow[] {
   const known = supplyLimitsOf(limits);
+  const patterns = supplyPatterns(units, linesOf);
   const pValues = units.map((_, i) => growthOf(fitted, i));
   const rates = benjaminiHochberg(pValues);
-  return units.map((unit, i) => judgeUnit(unit, i, fitted, known.get(unit.unit), asOf, options, pValues[i], rates[i]));
+  return units.map((unit, i) => ({
+    ...judgeUnit(unit, i, fitted, known.get(unit.unit), asOf, options, pValues[i], rates[i]),
+    pattern: patterns[i],
+  }));
 }
 
 /** One-sided p value of "it does not grow" by the unit's own drops, three visits at least. */
@@ -76,7 +82,7 @@ function judgeUnit(
   options: SupplyOptions,
   pValue: number,
   falseDiscoveryRate: number,
-): SupplyRow {
+): Omit<SupplyRow, 'pattern'> {
   const { series } = fit.written;
   const used = series.readings[index];
   const lastDay = series.to[index];
@@ -116,7 +122,6 @@ function judgeUnit(
     overBy: judgeable ? chanceOutWithin(state, band, (horizon - lastDay) / DAYS_PER_YEAR) : Number.NaN,
     exceedsOn,
     horizon,
-    pattern: supplyPattern(unit),
   };
 }
 

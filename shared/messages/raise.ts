@@ -114,7 +114,10 @@ const PATTERN_CHECKS: Readonly<Record<string, string>> = {
   restriction: 'Static holds while running falls: half-shut cock, filter or strainer, then pipe',
   regulator: 'Static and running fall together: regulator set point, vent and spring, then the inlet to it',
   creep: 'Static climbs while running holds: regulator lock-up, grit on its seat',
-  shared_line: 'Read again with the other appliances on this line on and off',
+  shared_line:
+    'Other units on this line fall too: what they share first (service regulator, meter, pipe, the utility), then read again with the other appliances on and off',
+  hunting:
+    'Running strays from reading to reading: watch it for some minutes at a steady fire; regulator vent, spring and size, other loads on the line',
 };
 export const checkSupplyDrop = (pattern: string): string =>
   `${PATTERN_CHECKS[pattern] ?? 'Static and running with all appliances on the line, cocks, filter, regulator, meter and pipe size'}; put the supply right before touching the air.`;

@@ -24,7 +24,7 @@ export const supplySchema: Schema = [
   text('limit_source', 'Limit from'),
   numeric('supply_min_Pa', 'Pa', 'Plate minimum', 'Pa', 0),
   numeric('supply_max_Pa', 'Pa', 'Plate maximum', 'Pa', 0),
-  /** restriction, regulator, creep, shared_line, steady, or '' where the columns do not say. */
+  /** restriction, regulator, creep, shared_line, hunting, steady, or '' where the columns do not say. */
   text('pattern', 'Pattern'),
   text('reason', 'Why unknown'),
 ];

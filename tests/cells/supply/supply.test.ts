@@ -1,7 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { fitSupply } from '../../../shared/foresight/fit-supply.ts';
 import { judgeSupply, type SupplyRow } from '../../../shared/foresight/judge-supply.ts';
-import { supplyPattern } from '../../../shared/foresight/supply-pattern.ts';
 import { readSupply, type UnitSupply } from '../../../shared/foresight/supply-readings.ts';
 import { type TableRecord, tableOfRecords } from '../../../shared/foresight/table-of-records.ts';
 import { readIsoDate } from '../../../shared/quantities/dates.ts';
@@ -79,44 +78,6 @@ describe('verdicts on the drop', () => {
     expect(none.dropNow).toBeNaN();
     expect(one).toMatchObject({ verdict: 'unknown', used: 1 });
     expect(one.reason).toMatch(/single reading/);
-  });
-});
-
-describe('what the columns fit (common practice, no source)', () => {
-  const days = yearly(7);
-  const pattern = (fixed: number[], drop: number[]): string =>
-    supplyPattern({
-      unit: 'P',
-      days,
-      fixed,
-      drop,
-      running: fixed.map((v, i) => v - drop[i]),
-      lastFixed: Number.NaN,
-      lastRunning: Number.NaN,
-      normalized: 0,
-    });
-  const still = [2000, 2004, 1998, 2001, 1999, 2003, 2000];
-  const rising = [100, 118, 142, 161, 179, 202, 219];
-  const flat = [100, 103, 98, 101, 99, 102, 100];
-
-  test('drop up with static still: a restriction between', () => {
-    expect(pattern(still, rising)).toBe('restriction');
-  });
-  test('static and running down together: the regulator or the utility', () => {
-    expect(pattern([2000, 1962, 1921, 1883, 1838, 1801, 1760], flat)).toBe('regulator');
-  });
-  test('static up alone: creep', () => {
-    const fixed = [2000, 2041, 2079, 2122, 2160, 2199, 2241];
-    expect(
-      pattern(
-        fixed,
-        fixed.map((value, i) => value - 1900 + [0, 3, -3, 2, -2, 1, 0][i]),
-      ),
-    ).not.toBe('steady');
-  });
-  test('nothing moves: steady; too few readings: unknown', () => {
-    expect(pattern(still, flat)).toBe('steady');
-    expect(pattern([2000, 2001], [100, 101])).toBe('');
   });
 });
 
