@@ -51,4 +51,6 @@ export interface RowPage {
   readonly total: number;
   readonly from: number;
   readonly columns: ReadonlyMap<string, Column>;
+  /** Row numbers in the whole table, where a filter or an order chose them; else they run from `from` on. */
+  readonly rows?: Uint32Array;
 }

@@ -6,11 +6,13 @@
  */
 
 import type { ShardWork } from './crew.ts';
-import type { Working } from './formula/working.ts';
 import type { UnitLanes } from './lanes/lane.ts';
 import type { Outcome } from './outcome.ts';
 import type { Replays } from './replays.ts';
 import type { Table } from './table/table.ts';
+import type { ReadingOrigin } from './working/reading-origin.ts';
+import type { WorkedReading } from './working/worked-reading.ts';
+import type { Working } from './working/working.ts';
 
 /** The user's name for a cell, unique in its notebook. */
 export type CellName = string;
@@ -97,6 +99,8 @@ export interface ShownColumn {
   readonly digits?: number;
   /** The unit as people read it ('%', '°C', 'Pa'), '' for none. */
   readonly unit: string;
+  /** Its numbers can show their working. */
+  readonly worked?: true;
 }
 
 export interface ShownTable {
@@ -176,8 +180,14 @@ export interface CellKind<
   replays?(parameters: Parameters, asOf: number): Replays;
   describe(result: Result): Description;
   files?(result: Result): readonly OutputFile[];
-  /** How one number of a row came about, down to the readings, where the kind can show it. */
+  /** How one number of a row came about, down to the readings or to the numbers of other cells, where the kind can show it. */
   working?(result: Result, column: string, row: number): Outcome<Working>;
+  /** What readings look like in the files that they came from; those that this cell did not import are left out. */
+  origins?(
+    result: Result,
+    readings: readonly WorkedReading[],
+    source: (file: string) => SourceFile | undefined,
+  ): Promise<ReadonlyMap<WorkedReading, ReadingOrigin>>;
   /** The fire lanes of the given units, where the result holds their history. */
   lanes?(result: Result, units: readonly string[]): readonly UnitLanes[];
 }

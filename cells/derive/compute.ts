@@ -6,13 +6,15 @@ import type { Scope } from '../../shared/formula/definition.ts';
 import { Evaluator } from '../../shared/formula/evaluator.ts';
 import type { Program } from '../../shared/formula/program.ts';
 import type { OutputColumn } from '../../shared/formula/sources.ts';
-import { type Working, workingAt } from '../../shared/formula/working.ts';
+import { workingAt } from '../../shared/formula/working-at.ts';
 import * as message from '../../shared/messages/derive.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
 import { derivedSchema } from '../../shared/schemas/derived.ts';
 import { numberColumn } from '../../shared/table/columns.ts';
 import { missingColumns, tableOf } from '../../shared/table/schema.ts';
 import { type Column, makeTable, type Table } from '../../shared/table/table.ts';
+import { workedReading } from '../../shared/working/worked-reading-of.ts';
+import type { Working } from '../../shared/working/working.ts';
 import { FlagColumn, type FlagWindow } from './flags.ts';
 import { originColumns } from './origin-columns.ts';
 import { type DeriveParameters, ownFuels } from './parameters.ts';
@@ -117,10 +119,22 @@ async function derive(
   return {
     tables: { derived },
     own,
-    working: (column, row) => workingAt(column, row, scope, sources),
+    working: (column, row) => {
+      const found = workingAt(column, row, scope, sources);
+      if (found.status !== 'value') return found;
+      const fields = found.value.inputs.flatMap(({ name }) => readingField(name));
+      return succeed({ ...found.value, readings: [workedReading(base, readings, row, fields)] });
+    },
     answer: answerOf(derived),
     remarks: remarksOf(flags.counts(), resolved, parameters),
   };
+}
+
+/** The column of the readings that an input is; none where it is a property of the fuel, a constant, an exponent. */
+function readingField(input: string): readonly string[] {
+  if (input.startsWith('reading.')) return [input.slice('reading.'.length)];
+  if (input === 'pressure_Pa') return ['barometer_kPa'];
+  return input === 'air_C' || input === 'fuel' ? [input] : [];
 }
 
 function outputColumns(

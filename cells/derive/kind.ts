@@ -1,4 +1,5 @@
 import type { CellKind, ShownColumn } from '../../shared/cell.ts';
+import { DERIVED_COLUMNS } from '../../shared/combustion/derived-columns.ts';
 import { FUELS } from '../../shared/fuels/fuel-list.ts';
 import { derivedSchema } from '../../shared/schemas/derived.ts';
 import { choiceBlank } from '../../shared/sentence/choice-blank.ts';
@@ -55,9 +56,13 @@ export const kind: CellKind<DeriveParameters, DeriveResult> = {
   files: ({ tables }) => [{ name: 'derived.csv', table: tables.derived }],
 };
 
+const isDerived = (name: string): boolean => DERIVED_COLUMNS.some((column) => column === name);
+
 /** On screen the key, the numbers and the flags; the uncertainties are in the file and beside the working. */
 function columnsOf({ tables, own }: DeriveResult): ShownColumn[] {
-  const built = shownColumns(derivedSchema).filter(({ column }) => !column.endsWith('_sd'));
+  const built = shownColumns(derivedSchema)
+    .filter(({ column }) => !column.endsWith('_sd'))
+    .map((shown): ShownColumn => (isDerived(shown.column) ? { ...shown, worked: true } : shown));
   const added = own.map((name): ShownColumn => {
     const column = tables.derived.columns.get(name);
     return {
@@ -65,6 +70,7 @@ function columnsOf({ tables, own }: DeriveResult): ShownColumn[] {
       title: name,
       unit: column?.kind === 'number' && column.unit !== '1' ? column.unit : '',
       digits: 3,
+      worked: true,
     };
   });
   return [...built.slice(0, -1), ...added, ...built.slice(-1)];

@@ -12,6 +12,8 @@ export interface ReadingsResult extends CellResult {
   readonly files: readonly FileAccount[];
   readonly found: ImportFindings;
 }
+  /** How each file was read. */
+  readonly plans: readonly FilePlan[];
 
 export async function compute(
   parameters: ReadingsParameters,
@@ -32,12 +34,13 @@ export async function compute(
     context,
   );
   if (imported.status !== 'value') return imported;
-  const { accepted, setAside, account, duplicates, files: accounts, found } = imported.value;
+  const { accepted, setAside, account, duplicates, files: accounts, found, plans } = imported.value;
   return succeed({
     tables: { accepted, 'set-aside': setAside, account, duplicates },
     files: accounts,
     found,
   });
+    plans,
 }
 
 /** Units whose fuel the register names. */

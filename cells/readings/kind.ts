@@ -6,6 +6,7 @@ import { registerBlank } from '../../shared/sentence/register-blank.ts';
 import { compute, type ReadingsResult } from './compute.ts';
 import { describe } from './describe.ts';
 import { files } from './files.ts';
+import { origins } from './origins.ts';
 import { type ReadingsParameters, readParameters } from './parameters.ts';
 
 export const kind: CellKind<ReadingsParameters, ReadingsResult> = {
@@ -31,6 +32,7 @@ export const kind: CellKind<ReadingsParameters, ReadingsResult> = {
   compute,
   describe,
   files,
+  origins,
 };
 
 const DATE_ORDERS = [

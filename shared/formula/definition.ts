@@ -27,7 +27,7 @@ export interface NamedConstant {
 /** A column of input: a number in a unit, text, a date. */
 export type InputType =
   | { readonly kind: 'number'; readonly unit: string; readonly symbol: string; readonly title: string }
-  | { readonly kind: 'text' }
+  | { readonly kind: 'text'; readonly symbol?: string; readonly title?: string }
   | { readonly kind: 'date' };
 
 /** Everything that a formula can name. */

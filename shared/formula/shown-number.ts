@@ -1,6 +1,9 @@
+/** How a number that nobody knows is printed; also the word for it in formulas. */
+export const UNKNOWN = 'unknown';
+
 /** A number for people: five significant digits, its unit, "at least" where it is a bound, "unknown" where it is none. */
 export function shownNumber(value: number, unit: string, bound = 0): string {
-  if (!Number.isFinite(value)) return 'unknown';
+  if (!Number.isFinite(value)) return UNKNOWN;
   const digits = String(Number(value.toPrecision(5)));
   const text = `${digits.replace('-', '−')}${unit === '' ? '' : ` ${unit}`}`;
   return bound === 0 ? text : `${bound > 0 ? 'at least' : 'at most'} ${text}`;

@@ -2,6 +2,10 @@ import type { CellName } from '../../shared/cell.ts';
 import type { CellState, RowPage, RowRange } from '../../shared/cell-state.ts';
 import type { UnitLanes } from '../../shared/lanes/lane.ts';
 
+import type { ShownWorking } from '../../shared/working/shown-working.ts';
+import type { NumberPlace } from '../../shared/working/working.ts';
+import type { SeenLine } from '../notebook/reading-key.ts';
+import type { Comparison, HandedFile, MergeAnswers, MergeConflict, NotebookHead } from './protocol.ts';
 /** What the page needs of the notebook behind it; everything that takes time is a promise. */
 export interface PageSession {
   readonly title: string;
@@ -39,3 +43,5 @@ export interface OwnFile {
   readonly role: FileRole;
   readonly file: File;
 }
+  /** How one number of a cell came about, down to the lines of the files. */
+  working(place: NumberPlace): Promise<ShownWorking>;

@@ -2,6 +2,9 @@ import type { CellName } from '../../shared/cell.ts';
 import type { CellState, RowPage, RowRange } from '../../shared/cell-state.ts';
 import type { UnitLanes } from '../../shared/lanes/lane.ts';
 import type { ReviewRequest } from '../notebook/campus-review.ts';
+import type { RaisedChanges } from '../../shared/limits/raised-changes.ts';
+import type { ShownWorking } from '../../shared/working/shown-working.ts';
+import type { NumberPlace } from '../../shared/working/working.ts';
 import type { Edit } from '../notebook/edit.ts';
 
 /** A file as the page hands it to the worker; the bytes stay where the browser keeps them. */
@@ -81,3 +84,5 @@ export type TableReply =
   | { readonly kind: 'refusal'; readonly id: number; readonly message: string }
   /** Sent whenever they change; states are those of the changed cells only. */
   | { readonly kind: 'news'; readonly head: NotebookHead; readonly states: readonly CellState[] };
+  /** How one number of a cell came about, down to the lines of the files. */
+  working(place: NumberPlace): ShownWorking;

@@ -2,6 +2,8 @@ import type { CellName } from '../../shared/cell.ts';
 import type { CellState, RowPage, RowRange } from '../../shared/cell-state.ts';
 import type { UnitLanes } from '../../shared/lanes/lane.ts';
 import type { Edit } from '../notebook/edit.ts';
+import type { ShownWorking } from '../../shared/working/shown-working.ts';
+import type { NumberPlace } from '../../shared/working/working.ts';
 import type {
   CallName,
   HandedFile,
@@ -167,6 +169,10 @@ export class SessionClient {
     this.#waiting.delete(reply.id);
     if (reply.kind === 'answer') waiting?.resolve(reply.value);
     else waiting?.reject(new Error(reply.message));
+  working(place: NumberPlace): Promise<ShownWorking> {
+    return this.#call('working', place);
+  }
+
   }
 
   #fail(message: string): void {

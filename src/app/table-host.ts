@@ -94,6 +94,7 @@ export class TableHost {
   async #open(document: NotebookDocument, files: readonly HandedFile[]): Promise<void> {
     const opened = new Map([...(await embeddedFiles(document)), ...(await sourcesOf(files))]);
     await this.#take(document, opened);
+    working: async (place) => accepted(await this.#session.workingToFile(place)),
   }
 
   async #take(document: NotebookDocument, files: ReadonlyMap<string, SourceFile>): Promise<void> {

@@ -1,18 +1,18 @@
 import type { CellResult } from '../../shared/cell.ts';
-import type { Working } from '../../shared/formula/working.ts';
 import * as say from '../../shared/messages/command.ts';
 import { usageLine } from '../../shared/messages/usage.ts';
 import * as show from '../../shared/messages/working.ts';
-import { readIsoDate, writeIsoDate } from '../../shared/quantities/dates.ts';
-import { sourceTitle } from '../../shared/sources/source-title.ts';
+import { readIsoDate } from '../../shared/quantities/dates.ts';
 import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
-import type { Table } from '../../shared/table/table.ts';
 import { NOTEBOOK_FORMAT, NOTEBOOK_VERSION, type NotebookDocument } from '../notebook/document.ts';
 import { Session } from '../notebook/session.ts';
 import { CommandError } from './command-error.ts';
 import { fileSources } from './file-source.ts';
+import { pathsOf } from './paths-of.ts';
 import { type Flags, readFlags } from './read-flags.ts';
+import { readProfileFile } from './read-profile-file.ts';
 import type { Shell } from './shell.ts';
+import { workingLines } from './working-lines.ts';
 
 const FLAGS = {
   readings: 'files',
@@ -23,6 +23,10 @@ const FLAGS = {
   fire: 'value',
   state: 'value',
   fuel: 'value',
+  profile: 'files',
+  'date-order': 'value',
+  'single-reading': 'value',
+  revised: 'value',
 } as const;
 
 /** Prints how one derived number came about: the last reading of the unit that fits what is asked. */
@@ -34,20 +38,21 @@ export async function working(given: readonly string[], shell: Shell): Promise<n
       throw new CommandError(say.missingFlag('working', needed, usageLine('working')));
   const session = await calculated(flags, shell);
   const result = session.result('derive');
-  const readings = session.result('readings')?.tables.accepted;
-  const kind = shell.catalogue.get('derive');
-  if (!result || !readings || !kind?.working) throw new CommandError(faultOf(session));
-  const row = rowAsked(result, flags);
-  const found = kind.working(result, flags.value('column') as string, row);
+  if (!result) throw new CommandError(faultOf(session));
+  const column = flags.value('column') as string;
+  const found = await session.workingToFile({ cell: 'derive', column, row: rowAsked(result, flags) });
   if (found.status !== 'value') throw new CommandError(found.status === 'error' ? found.message : usageLine('working'));
-  for (const line of workingLines(found.value, readings, row)) shell.out(line);
+  for (const line of workingLines(found.value, shell.width)) shell.out(line);
   return 0;
 }
 
 async function calculated(flags: Flags, shell: Shell): Promise<Session> {
-  const files = await fileSources(shell.folder, [...flags.files('readings'), ...flags.files('register')]);
+  const { paths, leftOut } = await pathsOf(shell.folder, flags.files('readings'), (kind) => kind === 'readings');
+  for (const line of leftOut) shell.out(line);
+  const files = await fileSources(shell.folder, [...paths, ...flags.files('register')]);
   const keys = [...files.keys()];
-  const readings = keys.splice(0, flags.files('readings').length);
+  const readings = keys.splice(0, paths.length);
+  const answers = await answersOf(flags, shell);
   const register = keys.length > 0 ? 'register' : '';
   const fuel = flags.value('fuel');
   const document: NotebookDocument = {
@@ -59,7 +64,7 @@ async function calculated(flags: Flags, shell: Shell): Promise<Session> {
     data: [],
     cells: [
       ...(register === '' ? [] : [{ name: 'register', kind: 'register', parameters: { files: keys } }]),
-      { name: 'readings', kind: 'readings', parameters: { files: readings, register } },
+      { name: 'readings', kind: 'readings', parameters: { files: readings, register, ...answers } },
       {
         name: 'derive',
         kind: 'derive',
@@ -71,6 +76,20 @@ async function calculated(flags: Flags, shell: Shell): Promise<Session> {
   session.open(document, files);
   await session.calculate();
   return session;
+}
+
+/** What an export leaves open and the user answered. */
+async function answersOf(flags: Flags, shell: Shell): Promise<Readonly<Record<string, unknown>>> {
+  const dateOrder = flags.choice('date-order', ['dmy', 'mdy']);
+  const singleReading = flags.choice('single-reading', ['as_found', 'as_left']);
+  const revised = flags.choice('revised', ['keep_last', 'keep_both']);
+  const profiles = await Promise.all(flags.files('profile').map((file) => readProfileFile(shell.folder, file)));
+  return {
+    ...(dateOrder && { dateOrder }),
+    ...(singleReading && { singleReading }),
+    ...(revised && { revised }),
+    ...(profiles.length > 0 && { profiles }),
+  };
 }
 
 function faultOf(session: Session): string {
@@ -95,27 +114,4 @@ function rowAsked({ tables }: CellResult, flags: Flags): number {
     if (wanted.every(([column, value]) => value === undefined || textAt(column, row) === value)) return row;
   }
   throw new CommandError(show.noSuchReading(unit, day ?? '', flags.value('fire') ?? '', flags.value('state') ?? ''));
-}
-
-function workingLines({ title, steps, inputs, budget }: Working, readings: Table, row: number): string[] {
-  const text = (name: string): string => textAt(textsOf(readings, name), row);
-  const number = (name: string): number => numbersOf(readings, name)[row];
-  const last = steps[steps.length - 1];
-  return [
-    show.workingHead(title, text('unit'), writeIsoDate(number('taken_at')), text('fire'), text('state')),
-    show.workingOrigin(text('source_file'), number('source_line')),
-    '',
-    ...inputs.map((input) => show.workingInput(input.title, input.symbol, input.shown, input.shownSd)),
-    '',
-    ...steps.flatMap((step) => [
-      step.title,
-      `  ${step.symbols}`,
-      `  ${step.numbers}`,
-      `  = ${step.result}`,
-      `  ${sourceTitle(step.source)}`,
-    ]),
-    '',
-    show.workingSd(last.sd, last.unit),
-    ...budget.map((share) => show.workingShare(share.title, share.percent)),
-  ];
 }

@@ -36,6 +36,7 @@ export function rowPage(table: Table, range: RowRange): RowPage {
 
 /** The last selection of each table: a sheet that is scrolled asks for page after page of the same order. */
 const SELECTIONS = new WeakMap<Table, { readonly key: string; readonly rows: Uint32Array }>();
+    ...(rows && { rows: part.slice() }),
 
 function selectedBefore(table: Table, range: RowRange): Uint32Array {
   const { sort, filter } = range;

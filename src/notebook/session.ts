@@ -3,6 +3,8 @@ import type { CellState, RowPage, RowRange } from '../../shared/cell-state.ts';
 import type { UnitLanes } from '../../shared/lanes/lane.ts';
 import * as say from '../../shared/messages/notebook.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
+import type { ShownWorking } from '../../shared/working/shown-working.ts';
+import type { NumberPlace } from '../../shared/working/working.ts';
 import { Graph } from '../engine/graph.ts';
 import type { StoreAccount } from '../engine/store.ts';
 import { applyEdit } from './apply-edit.ts';
@@ -15,6 +17,7 @@ import type { Edit } from './edit.ts';
 import { advance, beginHistory, type History, stepBack, stepForward } from './history.ts';
 import { onlyTables, resultVersions } from './result-versions.ts';
 import { rowPage } from './row-page.ts';
+import { showWorking, type WorkingHost, withOrigins } from './show-working.ts';
 
 /** States are gathered this long, so that a change that is done sooner is drawn once and not on the way. */
 const GATHER_MS = 50;
@@ -152,6 +155,17 @@ export class Session {
     return (result && this.#cells.get(cell)?.kind?.lanes?.(result, units)) ?? [];
   }
 
+  /** How one number of a cell came about, down to the file and line of its readings. */
+  working(place: NumberPlace): Outcome<ShownWorking> {
+    return showWorking(place, this.#workingHost());
+  }
+
+  /** The same with the lines as the files hold them. */
+  async workingToFile(place: NumberPlace): Promise<Outcome<ShownWorking>> {
+    const found = this.working(place);
+    return found.status === 'value' ? succeed(await withOrigins(found.value, this.#workingHost())) : found;
+  }
+
   /** One sentence: why the cell was, or was not, calculated again. */
   why(cell: CellName): string {
     return this.state(cell)?.why ?? say.noSuchCell(cell);
@@ -184,6 +198,13 @@ export class Session {
 
   store(): StoreAccount {
     return this.#graph.store();
+  }
+
+  #workingHost(): WorkingHost {
+    const cells = [...this.#cells].flatMap(([name, { kind, fault }]) =>
+      kind && !fault ? [[name, { kind, result: this.result(name) }] as const] : [],
+    );
+    return { cells: new Map(cells), files: this.#files };
   }
 
   #open(): History<NotebookDocument> {

@@ -1,8 +1,8 @@
 import type { Definition, InputType, NamedConstant } from '../../formula/definition.ts';
 import { FUNCTIONS } from '../../formula/functions.ts';
-import type { Working } from '../../formula/working.ts';
 import { findUnit } from '../../quantities/find-unit.ts';
 import type { Source } from '../../sources/source.ts';
+import type { Working } from '../../working/working.ts';
 import { AIR_RELATIONS } from './air-relations.ts';
 import { CONSTANTS } from './constants.ts';
 import { EMISSION_RELATIONS } from './emission-relations.ts';

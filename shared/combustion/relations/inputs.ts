@@ -13,7 +13,7 @@ export const RELATION_INPUTS: ReadonlyMap<string, InputType> = new Map<string, I
   ['reading.flue_C', number('Cel', 't,shown', 'Flue gas temperature as read')],
   ['reading.supply_static_Pa', number('Pa', 'p,static', 'Gas supply, static')],
   ['reading.supply_running_Pa', number('Pa', 'p,running', 'Gas supply, running')],
-  ['reading.co2_from', { kind: 'text' }],
+  ['reading.co2_from', { kind: 'text', symbol: 'source of CO2', title: 'How CO2 was found' }],
   ['air_C', number('Cel', 't,air', 'Combustion air temperature')],
   ['pressure_Pa', number('Pa', 'p', 'Atmospheric pressure')],
   ['site_pressure_Pa', number('Pa', 'p,site', 'Standard pressure at the site')],

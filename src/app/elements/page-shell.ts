@@ -56,7 +56,20 @@ export class PageShell extends LightElement {
   private readonly host: StripHost = {
     rows: (cell, range) => this.need().rows(cell, range),
     lanes: (cell, units) => this.need().lanes(cell, units),
-    setParameter: (cell, parameter, value) => this.change(() => this.need().setParameter(cell, parameter, value)),
+    working: (place) => this.need().working(place),
+    setParameter: async (cell, parameter, value) => {
+      await this.change(() => this.need().setParameter(cell, parameter, value));
+    },
+    correct: (cell, correction) => this.change(() => this.need().correct(cell, correction)),
+    liftCorrection: (cell, id, lifted) => this.change(() => this.need().liftCorrection(cell, id, lifted)),
+    readingKey: (cell, range, place, seen) => this.need().readingKey(cell, range, place, seen),
+    words: (cell, table, column) => this.need().words(cell, table, column),
+    today,
+    state: (cell) => this.cells.find(({ name }) => name === cell),
+    onChange: (listener) => this.need().onChange(listener),
+    foundFile: (key, file) => void this.change(() => this.need().addFiles([{ key, name: file.name, blob: file }])),
+    foundFiles: (files) => void this.foundFiles(files),
+    acceptFile: (key) => void this.change(() => this.need().acceptFiles([key])),
     openFiles: () => this.showTray(),
     addFiles: (cell, parameter, files) => this.change(() => this.addFiles(cell, parameter, files)),
   };

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Working } from '../../../shared/formula/working.ts';
+import type { Working } from '../../../shared/working/working.ts';
 import { cellOf, deriveReadings, type Row } from './derive-readings.ts';
 
 async function workingOf(rows: readonly Row[], column: string, row = 0, parameters: unknown = {}): Promise<Working> {

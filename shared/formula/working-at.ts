@@ -2,61 +2,24 @@ import { unknownName } from '../messages/formula.ts';
 import { nearestName } from '../names/nearest-name.ts';
 import { fail, type Outcome, succeed } from '../outcome.ts';
 import { findUnit } from '../quantities/find-unit.ts';
-import { type BudgetTerm, budgetAt } from './budget.ts';
+import type { CalledFunction, Working, WorkingInput, WorkingStep } from '../working/working.ts';
+import { budgetAt } from './budget.ts';
+import { callsIn } from './calls-in.ts';
 import { compileFormulas } from './compile-formulas.ts';
 import type { Scope } from './definition.ts';
 import { Evaluator, evaluateWhole } from './evaluator.ts';
+import { FUNCTIONS } from './functions.ts';
 import { namesIn } from './names-in.ts';
+import { namesUsed } from './names-used.ts';
 import { parseFormula } from './parse-formula.ts';
 import { resolveGroups } from './resolve-groups.ts';
-import { shownNumber } from './shown-number.ts';
+import { shownNumber, UNKNOWN } from './shown-number.ts';
 import type { OutputColumn, Sources } from './sources.ts';
 
-/** One relation of a chain at one reading. */
-export interface WorkingStep {
-  readonly name: string;
-  readonly title: string;
-  /** "O2 = ..." with the symbols of what it reads. */
-  readonly symbols: string;
-  /** The same with numbers and units put in. */
-  readonly numbers: string;
-  /** The result with its unit; "unknown", or "at least 4000 ppm". */
-  readonly result: string;
-  readonly value: number;
-  readonly sd: number;
-  readonly unit: string;
-  /** Key of a bibliography entry, '' for the user's own. */
-  readonly source: string;
-  readonly validity: string;
-}
-
-/** An input that the chain begins with: a reading, a property of the fuel, a condition, a constant. */
-export interface WorkingInput {
-  readonly name: string;
-  readonly title: string;
-  readonly symbol: string;
-  readonly shown: string;
-  /** Standard uncertainty with unit, '' where it is taken as exact. */
-  readonly shownSd: string;
-}
-
-export interface WorkingShare extends BudgetTerm {
-  readonly title: string;
-  /** Percent of the result's variance. */
-  readonly percent: number;
-}
-
-/** How one derived number came about, down to the readings. */
-export interface Working {
-  readonly name: string;
-  readonly title: string;
-  /** From the readings up; the last is the number asked about. */
-  readonly steps: readonly WorkingStep[];
-  readonly inputs: readonly WorkingInput[];
-  readonly budget: readonly WorkingShare[];
-}
-
-/** Shows the working of a definition at a row: relations of unknown value are left out unless the result is unknown too. */
+/**
+ * Shows the working of a definition at a row: relations of unknown value are left out unless the result is unknown too.
+ * Which readings it comes from is for the caller to say.
+ */
 export function workingAt(name: string, row: number, scope: Scope, sources: Sources): Outcome<Working> {
   const target = scope.definitions.get(name);
   if (!target) return fail(unknownName(name, nearestName(name, scope.definitions.keys())));
@@ -65,27 +28,34 @@ export function workingAt(name: string, row: number, scope: Scope, sources: Sour
   if (compiled.status !== 'value') return compiled;
   const ready = resolveGroups(compiled.value, sources, evaluateWhole);
   const found = evaluateRow(chain, row, ready);
-  const resultKnown = !Number.isNaN(found.get(name)?.value ?? Number.NaN);
-  const shown = chain.filter(
-    (each) => each === name || !resultKnown || !Number.isNaN(found.get(each)?.value ?? Number.NaN),
-  );
-  const read = new Set(shown.flatMap((each) => [...directInputs(each, scope)]));
   const print = (each: string): string => {
     const own = found.get(each);
     return own ? own.shown : (inputOf(each, row, scope, sources)?.shown ?? each);
   };
+  const isKnown: IsKnown = (each) => print(each) !== UNKNOWN && each !== UNKNOWN;
+  // Of an unknown result one sees everything, and so what is missing.
+  const rests = isKnown(name) ? isKnown : undefined;
+  const used = usedBy(name, scope, rests);
+  const shown = chain.filter((each) => used.has(each) && (each === name || !isKnown(name) || isKnown(each)));
+  const read = new Set(shown.flatMap((each) => readsOf(each, scope, rests)));
   const budget = budgetAt(ready.program, ready.sources, name, row);
   const variance = budget.reduce((sum, { contribution }) => sum + contribution ** 2, 0);
   return succeed({
     name,
     title: target.title,
     steps: shown.map((each) => stepOf(each, scope, found, print)),
-    inputs: [...read].flatMap((each) => inputOf(each, row, scope, sources) ?? []),
+    inputs: [...read].flatMap((each) => {
+      const input = scope.definitions.has(each) ? undefined : inputOf(each, row, scope, sources);
+      // What nobody read has no part in a number that is known.
+      return input && (input.shown !== UNKNOWN || !isKnown(name)) ? [input] : [];
+    }),
     budget: budget.map((term) => ({
       ...term,
       title: titleOf(term.input, scope),
       percent: (100 * term.contribution ** 2) / variance,
     })),
+    functions: functionsIn(shown.map((each) => scope.definitions.get(each)?.formula ?? '')),
+    readings: [],
   });
 }
 
@@ -122,7 +92,7 @@ function chainOf(name: string, scope: Scope): readonly string[] {
   const visit = (each: string, path: readonly string[]): void => {
     const definition = scope.definitions.get(each);
     if (!definition || order.includes(each) || path.includes(each)) return;
-    for (const read of readsOf(definition.formula)) visit(read, [...path, each]);
+    for (const read of namesOf(definition.formula)) visit(read, [...path, each]);
     order.push(each);
   };
   visit(name, []);
@@ -130,7 +100,7 @@ function chainOf(name: string, scope: Scope): readonly string[] {
 }
 
 /** Names in a formula; none where it cannot be read, which compiling will say better. */
-function readsOf(formula: string): readonly string[] {
+function namesOf(formula: string): readonly string[] {
   try {
     return namesIn(parseFormula(formula)).map(({ name }) => name);
   } catch {
@@ -138,8 +108,20 @@ function readsOf(formula: string): readonly string[] {
   }
 }
 
-const directInputs = (name: string, scope: Scope): readonly string[] =>
-  readsOf(scope.definitions.get(name)?.formula ?? '').filter((read) => !scope.definitions.has(read));
+type IsKnown = (name: string) => boolean;
+
+/** What the formula of a definition reads; what it rests on where it is known which names are. */
+function readsOf(name: string, scope: Scope, isKnown: IsKnown | undefined): readonly string[] {
+  const formula = scope.definitions.get(name)?.formula ?? '';
+  return isKnown && formula !== '' ? namesUsed(parseFormula(formula), isKnown) : namesOf(formula);
+}
+
+/** All names that a result rests on, itself among them. */
+function usedBy(name: string, scope: Scope, isKnown: IsKnown | undefined): ReadonlySet<string> {
+  const used = new Set<string>([name]);
+  for (const each of used) for (const read of readsOf(each, scope, isKnown)) used.add(read);
+  return used;
+}
 
 function stepOf(
   name: string,
@@ -164,14 +146,24 @@ function stepOf(
   };
 }
 
-/** The formula with each name replaced, all else as it was written. */
+/** The formula with each name replaced, all else as it was written; only symbols hold a comma without a space behind it. */
 function substitute(formula: string, by: (name: string) => string): string {
   let [text, at] = ['', 0];
+  const kept = (from: number, to?: number): string => formula.slice(from, to).replace(/,(?=\S|$)/g, ', ');
   for (const { name, from, to } of namesIn(parseFormula(formula))) {
-    text += formula.slice(at, from) + by(name);
+    text += kept(at, from) + by(name);
     at = to;
   }
-  return (text + formula.slice(at)).replaceAll(' * ', ' × ').replaceAll(' - ', ' − ');
+  return (text + kept(at)).replaceAll(' * ', ' × ').replaceAll(' - ', ' − ');
+}
+
+/** The functions that the formulas call, each once, in order of first call. */
+function functionsIn(formulas: readonly string[]): readonly CalledFunction[] {
+  const names = new Set(formulas.flatMap((formula) => (formula === '' ? [] : callsIn(parseFormula(formula)))));
+  return [...names].flatMap((name) => {
+    const called = FUNCTIONS.get(name);
+    return called ? [{ usage: called.usage, title: called.title }] : [];
+  });
 }
 
 function symbolOf(name: string, scope: Scope): string {
@@ -180,7 +172,7 @@ function symbolOf(name: string, scope: Scope): string {
   return (
     scope.definitions.get(name)?.symbol ??
     scope.constants.get(name)?.symbol ??
-    (input?.kind === 'number' ? input.symbol : name)
+    (input?.kind === 'date' ? name : (input?.symbol ?? name))
   );
 }
 
@@ -206,8 +198,8 @@ function inputOf(name: string, row: number, scope: Scope, sources: Sources): Wor
   if (input?.kind === 'text') {
     const column = sources.texts.get(key);
     const code = column?.codes[row] ?? -1;
-    const shown = column && code >= 0 ? `"${column.levels[code]}"` : 'unknown';
-    return { name, title: name, symbol: name, shown, shownSd: '' };
+    const shown = column && code >= 0 ? `"${column.levels[code]}"` : UNKNOWN;
+    return { name, title: input.title ?? name, symbol: input.symbol ?? name, shown, shownSd: '' };
   }
   const source = sources.numbers.get(key);
   if (input?.kind !== 'number' || !source) return undefined;

@@ -1,0 +1,63 @@
+import type { SourceFile } from '../cell.ts';
+import { type BlockDialect, BlockSplitter } from '../csv/block-reader.ts';
+import { readLines } from '../csv/read-lines.ts';
+import { RecordReader } from '../csv/record-reader.ts';
+import type { OriginCell, ReadingOrigin } from '../working/reading-origin.ts';
+import type { WorkedReading } from '../working/worked-reading.ts';
+import type { ColumnMapping, FilePlan } from './mapping.ts';
+import { READINGS_VOCABULARY } from './vocabulary.ts';
+
+/** What readings of one file look like in it, by line. The file is read once more, to its end. */
+export async function originsOfReadings(
+  file: SourceFile,
+  plan: FilePlan,
+  readings: readonly WorkedReading[],
+): Promise<ReadonlyMap<WorkedReading, ReadingOrigin>> {
+  const end = plan.blocks ? 'blank' : 'quote';
+  const wanted = new Map(readings.map(({ line }) => [line, end] as const));
+  const texts = await readLines(file.open(), plan.encoding, plan.dialect.newline, wanted);
+  return new Map(readings.map((reading) => [reading, originOf(reading, plan, texts.get(reading.line) ?? '')]));
+}
+
+function originOf(reading: WorkedReading, plan: FilePlan, found: string): ReadingOrigin {
+  const { file, line } = reading;
+  const { text, cell } = plan.blocks ? printout(found, plan.blocks) : row(found, plan);
+  const cells = reading.fields.flatMap((field): OriginCell[] => {
+    const column = plan.columns.find((candidate) => holds(candidate, field, reading));
+    const written = column && cell(column).trim();
+    return column && written
+      ? [{ field, head: column.head.trim(), position: positionIn(plan, column), text: written }]
+      : [];
+  });
+  return { file, line, text, cells: cells.sort((a, b) => a.position - b.position) };
+}
+
+const positionIn = ({ blocks }: FilePlan, { index }: ColumnMapping): number => (blocks ? Number.NaN : index + 1);
+
+/** A file with several readings on a line has a column of the same thing for each of them. */
+function holds({ field, fire, state }: ColumnMapping, column: string, reading: WorkedReading): boolean {
+  const kept = READINGS_VOCABULARY.fields.get(field)?.column ?? field;
+  return kept === column && (fire === '' || fire === reading.fire) && (state === '' || state === reading.state);
+}
+
+interface Found {
+  readonly text: string;
+  cell(column: ColumnMapping): string;
+}
+
+function row(text: string, { dialect }: FilePlan): Found {
+  const [record = []] = new RecordReader({ ...dialect, newline: '\n' }).push(text, true).rows;
+  return { text, cell: ({ index }) => record[index] ?? '' };
+}
+
+/** Where no blank line ends a printout, the next one begins with a name that this one already has. */
+function printout(found: string, dialect: BlockDialect): Found {
+  const [block, next] = new BlockSplitter({ ...dialect, newline: '\n' }).push(found, true);
+  const text = next
+    ? found
+        .split('\n')
+        .slice(0, next.line - 1)
+        .join('\n')
+    : found;
+  return { text, cell: ({ head }) => block?.values.get(head) ?? '' };
+}
