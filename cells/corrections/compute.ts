@@ -2,7 +2,7 @@ import type { CellResult, Inputs } from '../../shared/cell.ts';
 import * as say from '../../shared/messages/corrections.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
 import { readIsoDate } from '../../shared/quantities/dates.ts';
-import { correctionsSchema } from '../../shared/schemas/corrections.ts';
+import { correctionsSchema, importedRowsSchema } from '../../shared/schemas/corrections.ts';
 import { accountSchema, setAsideSchema } from '../../shared/schemas/readings.ts';
 import { numberColumn, numbersOf, takeRows, textAt, textColumn, textsOf } from '../../shared/table/columns.ts';
 import { tableOf } from '../../shared/table/schema.ts';
@@ -11,7 +11,10 @@ import { orderRows } from '../../shared/table/verbs.ts';
 import { applyCorrections, type Corrected, type CorrectionFate } from './apply-corrections.ts';
 import type { CorrectionsParameters } from './parameters.ts';
 
-/** Tables: accepted, set-aside, account, duplicates as readings has them, after the corrections; and corrections. */
+/**
+ * Tables: accepted, set-aside, account, duplicates as readings has them, after the corrections; corrections; and, where
+ * anything was touched, imported-rows: for each accepted row the row it was as imported.
+ */
 export interface CorrectionsResult extends CellResult {
   readonly fates: readonly CorrectionFate[];
   readonly touched: number;
@@ -27,12 +30,18 @@ export async function compute(
   if (!accepted) return fail(say.noReadings(readings));
   const corrected = applyCorrections(accepted, corrections);
   const { fates, touched, aside } = corrected;
+  const rows = touched.size === 0 ? undefined : remainingRows(corrected);
   const layer =
-    touched.size === 0
+    rows === undefined
       ? tables
       : {
           ...tables,
-          accepted: finished(corrected),
+          accepted: finished(corrected, rows),
+          'imported-rows': tableOf(
+            importedRowsSchema,
+            rows.length,
+            new Map([['row', numberColumn('1', Float64Array.from(rows))]]),
+          ),
           'set-aside': withAside(tables['set-aside'], accepted, corrected),
           account: recounted(tables.account, accepted, corrected),
         };
@@ -45,12 +54,15 @@ export async function compute(
 }
 
 /** Without the rows set aside, and in the order that readings keep, since a changed unit or date moves its row. */
-function finished({ table, aside }: Corrected): Table {
+function remainingRows({ table, aside }: Corrected): Uint32Array {
   const order = orderRows(
     table,
     ['unit', 'taken_at', 'fire', 'state'].map((column) => ({ column })),
   );
-  const rows = order.filter((row) => !aside.has(row));
+  return order.filter((row) => !aside.has(row));
+}
+
+function finished({ table }: Corrected, rows: Uint32Array): Table {
   return makeTable([...table.columns].map(([name, column]) => [name, takeRows(column, rows)]));
 }
 

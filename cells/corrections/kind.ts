@@ -1,6 +1,7 @@
 import type { CellKind, Description } from '../../shared/cell.ts';
 import * as say from '../../shared/messages/corrections.ts';
 import { correctionsSchema } from '../../shared/schemas/corrections.ts';
+import { readingsSchema } from '../../shared/schemas/readings.ts';
 import { readingsBlank } from '../../shared/sentence/readings-blank.ts';
 import { shownColumns } from '../../shared/table/schema.ts';
 import type { CorrectionFate } from './apply-corrections.ts';
@@ -35,7 +36,10 @@ function describe({ fates, touched, setAside }: CorrectionsResult): Description 
   const effective = fates.filter(({ status }) => status === 'applied').length;
   return {
     answer: fates.length === 0 ? say.none() : say.answer(effective, touched, setAside, lifted, lost.length),
-    tables: [{ table: 'corrections', title: 'Corrections', columns: shownColumns(correctionsSchema) }],
+    tables: [
+      { table: 'corrections', title: 'Corrections', columns: shownColumns(correctionsSchema) },
+      { table: 'accepted', title: 'Readings as corrected', columns: shownColumns(readingsSchema) },
+    ],
     figures: [],
     remarks: lost.map(({ correction }) => ({
       severity: 'warning',

@@ -1,10 +1,12 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { CellState } from '../../shared/cell-state.ts';
-import { tablesOfCell } from '../../shared/messages/page.ts';
+import { plainCount, tablesOfCell } from '../../shared/messages/page.ts';
 import { cellTablesStyle } from './cell-tables-style.ts';
+import './readings-sheet.ts';
 import './sheet-grid.ts';
 import type { ViewHost } from './view.ts';
+import './worked-sheet.ts';
 
 /** The tables of one cell: a row of names where there are several, and the sheet of the chosen one. */
 @customElement('bv-cell-tables')
@@ -31,11 +33,17 @@ export class CellTables extends LitElement {
               ({ table, title }) =>
                 html`<button aria-pressed=${table === shown.table} @click=${() => {
                   this.chosen = table;
-                }}>${title} <span class="count">${count(table).toLocaleString('en-US').replaceAll(',', '\u202f')}</span></button>`,
+                }}>${title} <span class="count">${plainCount(count(table))}</span></button>`,
             )}</div>`
           : nothing
       }
-      <bv-sheet .table=${shown} .rows=${count(shown.table)} .version=${this.cell.version} .fetchRows=${this.fetchRows}></bv-sheet>`;
+      ${
+        shown.table === 'accepted'
+          ? html`<bv-readings-sheet .cell=${this.cell.name} .host=${this.host} .table=${shown} .rows=${count(shown.table)} .version=${this.cell.version} .fetchRows=${this.fetchRows}></bv-readings-sheet>`
+          : shown.columns.some(({ worked }) => worked)
+            ? html`<bv-worked-sheet .cell=${this.cell.name} .host=${this.host} .table=${shown} .rows=${count(shown.table)} .version=${this.cell.version} .fetchRows=${this.fetchRows}></bv-worked-sheet>`
+            : html`<bv-sheet .table=${shown} .rows=${count(shown.table)} .version=${this.cell.version} .fetchRows=${this.fetchRows}></bv-sheet>`
+      }`;
   }
 }
 

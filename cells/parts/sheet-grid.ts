@@ -6,7 +6,7 @@ import type { ShownColumn, ShownTable } from '../../shared/cell.ts';
 import type { RowPage, RowRange } from '../../shared/cell-state.ts';
 import { noRows, sheetLabel, sheetPlace, sortHint, unknownValue, valueUnderWay } from '../../shared/messages/page.ts';
 import { columnWidths, headPx, heldColumns } from './sheet-columns.ts';
-import { SheetPages } from './sheet-pages.ts';
+import { type FoundRow, SheetPages } from './sheet-pages.ts';
 import { sheetStyle } from './sheet-style.ts';
 import { lastTop, positionAfter, railPx, type SheetGeometry, scrollAtTop, topShowing } from './sheet-window.ts';
 import { safeToPaste, shownValue, UNKNOWN_MARK } from './shown-value.ts';
@@ -15,6 +15,19 @@ const ROW_PX = 38;
 const VIEW_ROWS = 11.5;
 const SCROLLBAR_PX = 15;
 type Order = NonNullable<RowRange['sort']>;
+
+/** Tells which value of which row the user stands on. */
+export class SheetPlace extends CustomEvent<{
+  readonly range: RowRange;
+  /** Within the order and the filter of the range. */
+  readonly place: number;
+  readonly column: string;
+  readonly row: FoundRow;
+}> {
+  constructor(detail: SheetPlace['detail']) {
+    super('bv-place', { detail, bubbles: true, composed: true });
+  }
+}
 
 /** A window onto any number of rows of one result table; rows come from the worker as they are looked at. */
 @customElement('bv-sheet')
@@ -27,6 +40,8 @@ export class SheetGrid extends LitElement {
   /** A new version asks for the rows again. */
   @property({ type: Number }) version = 0;
   @property({ attribute: false }) filter: RowRange['filter'];
+  /** Said of each number that shows its working when it is chosen; '' where nothing listens. */
+  @property() workedHint = '';
 
   @state() private top = 0;
   @state() private order: Order | undefined;
@@ -56,15 +71,21 @@ export class SheetGrid extends LitElement {
     // What is drawn stays drawn until its successor is at hand, so that nothing flickers.
     this.previous =
       changed.has('table') && !this.sameTable(changed.get('table')) ? undefined : (this.pages ?? this.previous);
-    const [order, filter, table] = [this.order, this.filter, this.table.table];
+    const whole = this.wholeRange;
     this.pages = new SheetPages(
-      (range) => this.fetchRows({ table, ...range, ...(order ? { sort: order } : {}), ...(filter ? { filter } : {}) }),
+      (range) => this.fetchRows({ ...whole, ...range }),
       () => {
         this.previous = undefined;
         this.requestUpdate();
       },
     );
     this.top = Math.min(this.top, lastTop(this.geometry));
+  }
+
+  private get wholeRange(): RowRange {
+    const { order, filter } = this;
+    const range = { table: this.table.table, from: 0, to: this.rows };
+    return { ...range, ...(order ? { sort: order } : {}), ...(filter ? { filter } : {}) };
   }
 
   /** A cell that was calculated anew describes the same table in a new object. */
@@ -125,7 +146,8 @@ export class SheetGrid extends LitElement {
       const text = found ? shownValue(column, found.columns.get(column.column), found.index) : '…';
       const here = this.here.row === row && this.here.column === index;
       return html`<div role="gridcell" aria-colindex=${index + 1} tabindex=${here ? 0 : -1}
-        class=${classMap({ number: this.isNumber(column), held: index < held, unknown: text === '' })}
+        class=${classMap({ number: this.isNumber(column), held: index < held, unknown: text === '', worked: this.workedHint !== '' && column.worked === true })}
+        aria-description=${this.workedHint !== '' && column.worked ? this.workedHint : nothing}
         aria-label=${found ? (text === '' ? unknownValue() : nothing) : valueUnderWay()}
         title=${text.length > 40 ? text : nothing}
         @click=${() => this.goTo(row, index)}>${text === '' ? UNKNOWN_MARK : text}</div>`;
@@ -173,6 +195,11 @@ export class SheetGrid extends LitElement {
   private goTo(row: number, column: number): void {
     this.here = { row, column };
     this.moveFocus = true;
+    const found = row < 0 ? undefined : this.pages?.row(row);
+    if (found) {
+      const { column: name } = this.table.columns[column];
+      this.dispatchEvent(new SheetPlace({ range: this.wholeRange, place: row, column: name, row: found }));
+    }
     if (row >= 0) {
       const top = topShowing(this.geometry, this.top, row);
       if (top !== this.top) {
@@ -181,6 +208,12 @@ export class SheetGrid extends LitElement {
         this.scroller?.scrollTo({ top: this.scrollPx });
       }
     }
+  }
+
+  /** Puts the focus back where the user stands. */
+  focusHere(): void {
+    this.moveFocus = true;
+    this.requestUpdate();
   }
 
   private get scroller(): HTMLElement | null {

@@ -4,9 +4,11 @@ import type { Column } from '../../shared/table/table.ts';
 
 /** Columns that hold the project's own code words; people read them with spaces. All other text stays as written. */
 const CODE_WORDS = new Set([
+  'action',
   'adjusted',
   'air_source',
   'burner',
+  'column',
   'distinguishable',
   'event',
   'fire',
@@ -23,6 +25,7 @@ const CODE_WORDS = new Set([
   'service',
   'slope_source',
   'state',
+  'status',
   'tier',
   'verdict',
   'visit_reason',

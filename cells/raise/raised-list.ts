@@ -60,10 +60,11 @@ const READINGS: ShownTable = {
   columns: shownColumns(readingsSchema).filter(({ column }) => SHOWN_READINGS.has(column)),
 };
 
-/** What the list asks of the page around it. */
+/** What the list asks of the page around it; it hands the whole of it on to the sheets in it. */
 export interface RaisedHost {
   rows(cell: string, range: RowRange): Promise<RowPage>;
   lanes(cell: string, units: readonly string[]): Promise<readonly UnitLanes[]>;
+  state(cell: string): CellState | undefined;
 }
 
 /** The raised units, one tag a unit: why, what to check first, how sure, and the fire lanes. */
@@ -190,8 +191,9 @@ export class RaisedList extends LitElement {
       <summary>${itsReadings(unit)}</summary>
       ${
         isOpen
-          ? html`<bv-sheet .table=${READINGS} .rows=${1} .version=${this.cell.version} .filter=${this.filterFor(unit)}
-            .fetchRows=${this.fetchFrom(cell)}></bv-sheet>`
+          ? html`<bv-readings-sheet .cell=${cell} .host=${this.host} .table=${READINGS} .rows=${1} .version=${this.cell.version} .filter=${this.filterFor(unit)}
+              .fetchRows=${this.fetchFrom(cell)}></bv-readings-sheet>
+            ${this.host.state(cell)?.kind === 'corrections' ? html`<bv-corrections .cell=${cell} .host=${this.host} .unit=${unit}></bv-corrections>` : nothing}`
           : nothing
       }</details>`;
   }

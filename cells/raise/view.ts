@@ -1,7 +1,8 @@
 import { html } from 'lit';
 import { allRaisedTable } from '../../shared/messages/page.ts';
 import '../parts/cell-tables.ts';
-import '../parts/sheet-grid.ts';
+import '../parts/corrections-list.ts';
+import '../parts/readings-sheet.ts';
 import type { CellView } from '../parts/view.ts';
 import './raised-list.ts';
 

@@ -29,3 +29,12 @@ export const notRaised = (name: string): string =>
   `compare: ${name} has no list of raised units that could be calculated; see what calculate says of it.`;
 export const compareOne = (): string =>
   'compare: one notebook is given, so two days are needed; give --from and --to, or a second notebook.';
+
+export const dataAdded = (file: string): string => `data file added: ${file}`;
+export const dataRemoved = (file: string): string => `data file removed: ${file}`;
+export const dataChanged = (file: string): string => `data file changed: ${file}`;
+export const correctionAdded = (what: string, lifted: boolean): string =>
+  `correction added${lifted ? ', lifted off' : ''}: ${what}`;
+export const correctionLifted = (what: string): string => `correction lifted off: ${what}`;
+export const correctionLaidOn = (what: string): string => `correction laid back on: ${what}`;
+export const correctionGone = (what: string): string => `correction not there: ${what}`;

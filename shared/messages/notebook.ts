@@ -47,3 +47,4 @@ export const nothingToUndo = (): string => 'There is nothing to undo.';
 export const nothingToRedo = (): string => 'There is nothing to do again.';
 export const noSuchCorrection = (cell: string, id: string): string =>
   `${cell} has no correction ${quote(id)}; the notebook is unchanged.`;
+export const readingMoved = (): string => 'The readings were calculated anew meanwhile; choose the reading again.';

@@ -84,8 +84,6 @@ export const numberNeeded = (label: string): string => `${capital(label)} cannot
 export const addFilesWord = (): string => 'Add files …';
 export const filesDone = (): string => 'Done';
 export const filesOf = (label: string): string => `${capital(label)} of this cell`;
-export const missingFiles = (files: string): string =>
-  `This notebook reads data files that are not at hand here: ${files}. Open them, and the cells that read them go on.`;
 export const answerThis = (): string => 'Answer';
 export const answerNeeded = (): string => 'Type the answer first.';
 export const openFilesWord = (): string => 'Open files …';

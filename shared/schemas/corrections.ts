@@ -19,3 +19,6 @@ export const correctionsSchema: Schema = [
   text('status', 'Status'),
   numeric('rows', '1', 'Readings', '', 0),
 ];
+
+/** Beside the corrected readings, row by row: the number of the row in the readings as they were before, from 0. */
+export const importedRowsSchema: Schema = [numeric('row', '1', 'Row as imported', '', 0)];

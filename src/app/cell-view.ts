@@ -24,6 +24,8 @@ export interface StripHost {
   readingKey(cell: CellName, range: RowRange, place: number, seen: { file: string; line: number }): Promise<RowKey>;
   /** The different texts of a column of a cell's table. */
   words(cell: CellName, table: string, column: string): Promise<readonly string[]>;
+  /** The user's own calendar day, YYYY-MM-DD. */
+  today(): string;
   /** Another cell as it is now. */
   state(cell: CellName): CellState | undefined;
   /** Called after every change of any cell. Gives back how to stop listening. */

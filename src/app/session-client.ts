@@ -1,18 +1,24 @@
 import type { CellName } from '../../shared/cell.ts';
 import type { CellState, RowPage, RowRange } from '../../shared/cell-state.ts';
+import type { RowKey } from '../../shared/corrections/correction.ts';
 import type { UnitLanes } from '../../shared/lanes/lane.ts';
-import type { Edit } from '../notebook/edit.ts';
 import type { ShownWorking } from '../../shared/working/shown-working.ts';
 import type { NumberPlace } from '../../shared/working/working.ts';
+import type { Edit } from '../notebook/edit.ts';
+import type { SeenLine } from '../notebook/reading-key.ts';
 import type {
   CallName,
+  Comparison,
   HandedFile,
+  MergeAnswers,
+  MergeConflict,
   NotebookHead,
   ReviewOfFiles,
   TableCalls,
   TableReply,
   WrittenFile,
 } from './protocol.ts';
+import { today } from './today.ts';
 
 interface Waiting {
   resolve(value: unknown): void;
@@ -24,7 +30,7 @@ const EMPTY_HEAD: NotebookHead = {
   asOf: '',
   order: [],
   missing: [],
-  notices: [],
+  changed: [],
   undoSteps: 0,
   redoSteps: 0,
   busy: false,
@@ -39,6 +45,7 @@ export class SessionClient {
   readonly #waiting = new Map<number, Waiting>();
   readonly #listeners = new Set<() => void>();
   readonly #states = new Map<CellName, CellState>();
+  readonly #files = new Map<string, HandedFile>();
   #head = EMPTY_HEAD;
   #calls = 0;
 
@@ -81,16 +88,28 @@ export class SessionClient {
     return () => this.#listeners.delete(listener);
   }
 
+  /** Every file handed over so far, the last of each key. */
+  files(): readonly HandedFile[] {
+    return [...this.#files.values()];
+  }
+
   openNotebook(fileName: string, text: string, files: readonly HandedFile[]): Promise<void> {
+    this.#keep(files);
     return this.#call('openNotebook', fileName, text, files);
   }
 
   openReview(request: ReviewOfFiles, files: readonly HandedFile[]): Promise<void> {
+    this.#keep(files);
     return this.#call('openReview', request, files);
   }
 
   addFiles(files: readonly HandedFile[]): Promise<void> {
+    this.#keep(files);
     return this.#call('addFiles', files);
+  }
+
+  acceptFiles(keys: readonly string[]): Promise<void> {
+    return this.#call('acceptFiles', keys);
   }
 
   edit(edit: Edit): Promise<void> {
@@ -101,17 +120,37 @@ export class SessionClient {
     return this.edit({ operation: 'set-parameter', cell, parameter, value });
   }
 
+  correct(cell: CellName, correction: Readonly<Record<string, unknown>>): Promise<void> {
+    return this.edit({ operation: 'correct', cell, correction: { made_on: today(), ...correction } });
+  }
+
+  liftCorrection(cell: CellName, id: string, lifted: boolean): Promise<void> {
+    return this.edit({ operation: 'lift-correction', cell, id, lifted });
+  }
+
   setAsOf(day: string): Promise<void> {
     return this.edit({ operation: 'set-as-of', asOf: day });
   }
 
   /** Takes in another notebook of the same fleet; see TableCalls.merge. */
-  merge(fileName: string, text: string, keep?: 'first' | 'second'): Promise<readonly string[]> {
-    return this.#call('merge', fileName, text, keep);
+  merge(fileName: string, text: string, answers: MergeAnswers): Promise<readonly MergeConflict[]> {
+    return this.#call('merge', fileName, text, answers);
   }
 
-  compare(fileName: string, text: string): Promise<readonly string[]> {
+  compare(fileName: string, text: string): Promise<Comparison> {
     return this.#call('compare', fileName, text);
+  }
+
+  compareDays(from: string, to: string): Promise<Comparison> {
+    return this.#call('compareDays', from, to);
+  }
+
+  readingKey(cell: CellName, range: RowRange, place: number, seen: SeenLine): Promise<RowKey> {
+    return this.#call('readingKey', cell, range, place, seen);
+  }
+
+  words(cell: CellName, table: string, column: string): Promise<readonly string[]> {
+    return this.#call('words', cell, table, column);
   }
 
   undo(): Promise<void> {
@@ -128,6 +167,10 @@ export class SessionClient {
 
   lanes(cell: CellName, units: readonly string[]): Promise<readonly UnitLanes[]> {
     return this.#call('lanes', cell, units);
+  }
+
+  working(place: NumberPlace): Promise<ShownWorking> {
+    return this.#call('working', place);
   }
 
   why(cell: CellName): Promise<string> {
@@ -169,10 +212,10 @@ export class SessionClient {
     this.#waiting.delete(reply.id);
     if (reply.kind === 'answer') waiting?.resolve(reply.value);
     else waiting?.reject(new Error(reply.message));
-  working(place: NumberPlace): Promise<ShownWorking> {
-    return this.#call('working', place);
   }
 
+  #keep(files: readonly HandedFile[]): void {
+    for (const file of files) this.#files.set(file.key, file);
   }
 
   #fail(message: string): void {

@@ -3,32 +3,43 @@ import type { CellState } from '../../shared/cell-state.ts';
 import * as say from '../../shared/messages/notebook.ts';
 import type { Outcome } from '../../shared/outcome.ts';
 import { campusReview } from '../notebook/campus-review.ts';
-import { compareDocuments } from '../notebook/compare/compare-documents.ts';
 import type { HelperPool } from '../notebook/crews/helper-pool.ts';
-import { dataNotices } from '../notebook/data-notices.ts';
 import type { DataReference, NotebookDocument } from '../notebook/document.ts';
 import { embeddedFiles } from '../notebook/embedded-files.ts';
-import { conflictLine } from '../notebook/merge/conflict-line.ts';
-import { mergeDocuments } from '../notebook/merge/merge-documents.ts';
 import { readDocument } from '../notebook/read-document.ts';
+import { readingKey } from '../notebook/reading-key.ts';
 import { Session } from '../notebook/session.ts';
 import { writeDocument } from '../notebook/write-document.ts';
 import { writtenFiles } from '../notebook/written-files.ts';
 import { blobSource } from '../storage/blob-source.ts';
-import type { CallName, HandedFile, NotebookHead, TableCalls, TableReply, TableRequest } from './protocol.ts';
+import { compareNotebooks, filesAtHand } from './compare-notebooks.ts';
+import { mergeInto } from './merge-into.ts';
+import type {
+  CallName,
+  Comparison,
+  HandedFile,
+  NotebookHead,
+  TableCalls,
+  TableReply,
+  TableRequest,
+} from './protocol.ts';
+import { wordsOf } from './words-of.ts';
 
 type Answers = { [Name in CallName]: (...given: Parameters<TableCalls[Name]>) => unknown };
 
 /** Owns the open notebook and its tables, and answers the page. It runs in the worker and knows nothing of it. */
 export class TableHost {
   readonly #session: Session;
+  readonly #catalogue: ReadonlyMap<string, CellKind>;
+  readonly #helpers: HelperPool | undefined;
   readonly #post: (reply: TableReply) => void;
   #files: ReadonlyMap<string, SourceFile> = new Map();
-  #notices: readonly string[] = [];
   #running: Promise<unknown> | undefined;
 
   constructor(catalogue: ReadonlyMap<string, CellKind>, post: (reply: TableReply) => void, helpers?: HelperPool) {
     this.#post = post;
+    this.#catalogue = catalogue;
+    this.#helpers = helpers;
     this.#session = new Session(catalogue, { helpers });
     this.#session.onState((changed) => this.#tell(changed));
   }
@@ -53,31 +64,37 @@ export class TableHost {
     },
     addFiles: async (files) => {
       const opened = await sourcesOf(files);
-      const known = new Map(this.#session.document().data.map(({ key, name }) => [key, name]));
-      // Where the notebook's own folder keeps a file is the notebook's to say, not the page's.
-      const data = references(opened).map((entry) => ({ ...entry, name: known.get(entry.key) ?? entry.name }));
+      const listed = new Map(this.#session.document().data.map((entry) => [entry.key, entry]));
       this.#files = new Map([...this.#files, ...opened]);
       this.#session.addFiles(opened);
-      accepted(this.#session.edit({ operation: 'add-data', data }));
-      this.#notices = dataNotices(this.#session.document(), this.#files);
+      const unlisted = references(opened).filter(({ key }) => (listed.get(key)?.hash ?? '') === '');
+      if (unlisted.length > 0) this.#listData(unlisted);
+      this.#follow();
+    },
+    acceptFiles: (keys) => {
+      this.#listData(references(this.#files).filter(({ key }) => keys.includes(key)));
       this.#follow();
     },
     edit: (edit) => this.#follow(this.#session.edit(edit)),
-    merge: (fileName, text, keep) => {
-      const merged = accepted(
-        mergeDocuments(this.#session.document(), accepted(readDocument(fileName, text)), () => keep),
-      );
-      if (merged.conflicts.length > 0) return merged.conflicts.map(conflictLine);
-      this.#session.adopt(merged.document);
-      this.#notices = dataNotices(merged.document, this.#files);
+    merge: (fileName, text, answers) => {
+      const merged = accepted(mergeInto(this.#session.document(), accepted(readDocument(fileName, text)), answers));
+      if (merged.conflicts.length > 0) return merged.conflicts;
+      if (merged.document !== this.#session.document()) this.#session.adopt(merged.document);
       this.#follow();
       return [];
     },
-    compare: (fileName, text) => compareDocuments(this.#session.document(), accepted(readDocument(fileName, text))),
+    compare: (fileName, text) => this.#compare(undefined, accepted(readDocument(fileName, text))),
+    compareDays: (from, to) => {
+      const document = this.#session.document();
+      return this.#compare({ ...document, as_of: from }, { ...document, as_of: to });
+    },
+    readingKey: (cell, range, place, seen) => accepted(readingKey(this.#session, cell, range, place, seen)),
+    words: (cell, table, column) => wordsOf(this.#session.result(cell)?.tables[table], column),
     undo: () => this.#follow(this.#session.undo()),
     redo: () => this.#follow(this.#session.redo()),
     rows: (cell, range) => accepted(this.#session.rows(cell, range)),
     lanes: (cell, units) => this.#session.lanes(cell, units),
+    working: async (place) => accepted(await this.#session.workingToFile(place)),
     why: (cell) => this.#session.why(cell),
     documentText: () => writeDocument(this.#session.document()),
     outputFiles: async () => {
@@ -91,15 +108,26 @@ export class TableHost {
     settled: () => this.#settled(),
   };
 
+  #listData(entries: readonly DataReference[]): void {
+    // Where the notebook's own folder keeps a file is the notebook's to say, not the page's.
+    const known = new Map(this.#session.document().data.map((entry) => [entry.key, entry.name]));
+    const data = entries.map((entry) => ({ ...entry, name: known.get(entry.key) ?? entry.name }));
+    accepted(this.#session.edit({ operation: 'add-data', data }));
+  }
+
+  #compare(before: NotebookDocument | undefined, after: NotebookDocument): Promise<Comparison> {
+    const compared = (document: NotebookDocument) => ({ document, files: filesAtHand(document, this.#files) });
+    const first = before ? compared(before) : { document: this.#session.document(), files: this.#files };
+    return compareNotebooks(first, compared(after), this.#catalogue, { helpers: this.#helpers });
+  }
+
   async #open(document: NotebookDocument, files: readonly HandedFile[]): Promise<void> {
     const opened = new Map([...(await embeddedFiles(document)), ...(await sourcesOf(files))]);
     await this.#take(document, opened);
-    working: async (place) => accepted(await this.#session.workingToFile(place)),
   }
 
   async #take(document: NotebookDocument, files: ReadonlyMap<string, SourceFile>): Promise<void> {
     this.#files = files;
-    this.#notices = dataNotices(document, files);
     this.#session.open(document, files);
     this.#calculate();
     this.#tell(this.#session.states());
@@ -136,7 +164,10 @@ export class TableHost {
       asOf: as_of,
       order: cells.map(({ name }) => name),
       missing: data.map(({ key }) => key).filter((key) => !this.#files.has(key)),
-      notices: this.#notices,
+      changed: data.flatMap(({ key, hash }) => {
+        const file = this.#files.get(key);
+        return file && hash !== '' && file.hash !== hash ? [key] : [];
+      }),
       undoSteps: back,
       redoSteps: forward,
       busy: this.#running !== undefined,

@@ -20,6 +20,12 @@ export function selectRows(table: Table, { sort, filter }: RowRange): Uint32Arra
   return ordered.filter((row) => reads[row] === 1);
 }
 
+/** The number in the table of a row that a page shows at this place of the range's order; undefined beyond its end. */
+export function rowAtPlace(table: Table, range: RowRange, place: number): number | undefined {
+  const rows = range.sort || range.filter ? selectedBefore(table, range) : undefined;
+  return rows ? rows.at(place) : place < table.rows ? place : undefined;
+}
+
 /** A range of the table's rows, filtered and sorted. */
 export function rowPage(table: Table, range: RowRange): RowPage {
   const rows = range.sort || range.filter ? selectedBefore(table, range) : undefined;
@@ -30,13 +36,13 @@ export function rowPage(table: Table, range: RowRange): RowPage {
   return {
     total,
     from,
+    ...(rows && { rows: part.slice() }),
     columns: new Map([...table.columns].map(([name, column]) => [name, ownLevels(takeRows(column, part))])),
   };
 }
 
 /** The last selection of each table: a sheet that is scrolled asks for page after page of the same order. */
 const SELECTIONS = new WeakMap<Table, { readonly key: string; readonly rows: Uint32Array }>();
-    ...(rows && { rows: part.slice() }),
 
 function selectedBefore(table: Table, range: RowRange): Uint32Array {
   const { sort, filter } = range;

@@ -1,10 +1,11 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { CellState } from '../../../shared/cell-state.ts';
-import { errorOf, goTo, missingFiles, moreFailed, openFilesWord } from '../../../shared/messages/page.ts';
+import { errorOf, goTo, moreFailed } from '../../../shared/messages/page.ts';
 import type { StripHost } from '../cell-view.ts';
 import type { PageSession } from '../page-session.ts';
 import type { BlankChange } from './blank-field.ts';
 import './cell-question.ts';
+import { type DataCallsHost, dataCalls } from './data-calls.ts';
 
 /** Errors told in full at the top; the flow marks them all. */
 const SHOWN_FAILURES = 3;
@@ -12,24 +13,16 @@ const SHOWN_FAILURES = 3;
 /** What only the user can settle stands at the top of the page, wherever its cell is. */
 export function pageCalls(
   cells: readonly CellState[],
-  { notices, missing }: PageSession['head'],
-  host: StripHost,
-  openFiles: () => void,
+  head: PageSession['head'],
+  host: StripHost & DataCallsHost,
 ): TemplateResult | typeof nothing {
   // A missing file is said once, not again by every cell that reads it.
-  const isSaid = (text: string): boolean => missing.some((file) => text.includes(`"${file}"`));
+  const isSaid = (text: string): boolean => head.missing.some((file) => text.includes(`"${file}"`));
   const asking = cells.filter(({ phase, question }) => phase === 'asking' && question);
   const failed = cells.filter(({ phase, message }) => phase === 'failed' && !isSaid(message));
-  const others = notices.filter((notice) => !isSaid(notice));
-  if (asking.length + failed.length + others.length + missing.length === 0) return nothing;
+  if (asking.length + failed.length + head.missing.length + head.changed.length === 0) return nothing;
   return html`<div class="calls">
-    ${others.map((notice) => html`<p class="news">${notice}</p>`)}
-    ${
-      missing.length > 0
-        ? html`<p class="news fault">${missingFiles(missing.join(', '))}
-          <button type="button" class="act" @click=${openFiles}>${openFilesWord()}</button></p>`
-        : nothing
-    }
+    ${dataCalls(head, host)}
     ${asking.map(
       ({ name, question, parameters }) =>
         html`<bv-question .question=${question} .parameters=${parameters} @bv-blank=${(event: BlankChange) =>

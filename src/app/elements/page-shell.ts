@@ -3,6 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
 import type { CellName } from '../../../shared/cell.ts';
 import type { CellState } from '../../../shared/cell-state.ts';
+import { notAmongMissing } from '../../../shared/messages/data-at-hand.ts';
 import {
   changeFollowed,
   nothingOpen,
@@ -18,8 +19,10 @@ import {
 import type { StripHost, StripViews } from '../cell-view.ts';
 import { type Light, nextLight, readLight, showLight } from '../light.ts';
 import type { OwnFile, PageSession } from '../page-session.ts';
+import { today } from '../today.ts';
 import { cautions } from './cautions.ts';
 import './cell-strip.ts';
+import type { DataCallsHost } from './data-calls.ts';
 import './flow-line.ts';
 import { LightElement } from './light-element.ts';
 import './own-files.ts';
@@ -53,7 +56,7 @@ export class PageShell extends LightElement {
   private hush: ReturnType<typeof setTimeout> | undefined;
   private stopListening: (() => void) | undefined;
   private names: ReadonlyMap<string, string> = new Map();
-  private readonly host: StripHost = {
+  private readonly host: StripHost & DataCallsHost = {
     rows: (cell, range) => this.need().rows(cell, range),
     lanes: (cell, units) => this.need().lanes(cell, units),
     working: (place) => this.need().working(place),
@@ -71,7 +74,7 @@ export class PageShell extends LightElement {
     foundFiles: (files) => void this.foundFiles(files),
     acceptFile: (key) => void this.change(() => this.need().acceptFiles([key])),
     openFiles: () => this.showTray(),
-    addFiles: (cell, parameter, files) => this.change(() => this.addFiles(cell, parameter, files)),
+    addFiles: (cell, parameter, files) => void this.change(() => this.addFiles(cell, parameter, files)),
   };
 
   override connectedCallback(): void {
@@ -137,7 +140,7 @@ export class PageShell extends LightElement {
         <div class="side">${cells.length === 0 ? nothing : html`<bv-flow .cells=${cells}></bv-flow>`}</div>
         <main id="main" tabindex="-1">
           ${this.trayOpen ? html`<bv-own-files .missing=${session?.head.missing ?? []} .failure=${this.failure} .doing=${this.doing}></bv-own-files>` : this.news()}
-          ${session ? pageCalls(cells, session.head, this.host, () => void this.showTray()) : nothing}
+          ${session ? pageCalls(cells, session.head, this.host) : nothing}
           ${repeat(
             [...front, ...others],
             ({ name }) => `${this.opened} ${name}`,
@@ -165,17 +168,20 @@ export class PageShell extends LightElement {
     return this.session;
   }
 
-  /** Makes a change, and says how much followed once everything is calculated. */
-  private async change(make: () => Promise<void>): Promise<void> {
+  /** Makes a change, and says how much followed once everything is calculated. Gives back '' or why it was refused. */
+  private async change(make: () => Promise<void>): Promise<string> {
     const before = new Map(this.cells.map(({ name, version }) => [name, version]));
+    let refusal = '';
     try {
       await make();
       await this.need().settled();
       this.said = changeFollowed(this.cells.filter(({ name, version }) => before.get(name) !== version).length);
     } catch (cause) {
-      this.said = cause instanceof Error ? cause.message : String(cause);
+      refusal = cause instanceof Error ? cause.message : String(cause);
+      this.said = refusal;
     }
     this.hushLater();
+    return refusal;
   }
 
   /** What was said stands long enough to be read twice. */
@@ -193,6 +199,22 @@ export class PageShell extends LightElement {
     await tray?.add(files);
     tray?.scrollIntoView({ block: 'nearest' });
     tray?.querySelector<HTMLElement>('input[type=file]')?.focus();
+  }
+
+  /** Hands over what bears the name of a missing file, wherever the notebook keeps it. */
+  private async foundFiles(files: readonly File[]): Promise<void> {
+    const { missing } = this.need().head;
+    const keyOf = ({ name }: File): string | undefined =>
+      missing.find((key) => key === name || key.endsWith(`/${name}`));
+    const known = files.flatMap((file) => {
+      const key = keyOf(file);
+      return key === undefined ? [] : [{ key, name: file.name, blob: file }];
+    });
+    if (known.length > 0) await this.change(() => this.need().addFiles(known));
+    const stranger = files.find((file) => keyOf(file) === undefined);
+    if (!stranger) return;
+    this.said = notAmongMissing(stranger.name, missing.join(', '));
+    this.hushLater();
   }
 
   private async openOwn(files: readonly OwnFile[]): Promise<void> {

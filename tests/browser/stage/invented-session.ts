@@ -3,9 +3,12 @@ import type { RowKey } from '../../../shared/corrections/correction.ts';
 import type { UnitLanes } from '../../../shared/lanes/lane.ts';
 import { takeRows } from '../../../shared/table/columns.ts';
 import type { Table } from '../../../shared/table/table.ts';
+import type { ShownWorking } from '../../../shared/working/shown-working.ts';
+import type { NumberPlace } from '../../../shared/working/working.ts';
 import type { PageSession } from '../../../src/app/page-session.ts';
 import { inventedCells } from './invented-cells.ts';
 import { inventedRaised, inventedReadings } from './invented-table.ts';
+import { inventedWorking } from './invented-working.ts';
 
 export type StageState = 'done' | 'error' | 'question' | 'stale' | 'running' | 'huge' | 'empty';
 
@@ -67,6 +70,7 @@ export class InventedSession implements PageSession {
     nth: 1,
   });
   words = async (): Promise<readonly string[]> => ['N-1', 'N-2', 'N-3'];
+  working = async (place: NumberPlace): Promise<ShownWorking> => inventedWorking(place);
   close(): void {}
   async settled(): Promise<void> {}
   async undo(): Promise<void> {}
