@@ -1,13 +1,11 @@
 import { CONSTANTS } from '../../shared/combustion/relations/constants.ts';
 import { RELATION_INPUTS } from '../../shared/combustion/relations/inputs.ts';
+import { DRY_AIR_FORMULAS } from '../../shared/combustion/relations/loss-relations.ts';
 import { RELATIONS } from '../../shared/combustion/relations/relations.ts';
 import type { Definition, InputType, Scope } from '../../shared/formula/definition.ts';
 import { findUnit } from '../../shared/quantities/find-unit.ts';
 import type { Table } from '../../shared/table/table.ts';
 import type { DeriveParameters } from './parameters.ts';
-
-/** Dry air is the usual case; then its humidity is left out rather than multiplied by zero. */
-const DRY: Partial<Definition> = { formula: '0' };
 
 /** Everything that a formula of this cell may name. */
 export function scopeOf(parameters: DeriveParameters, readings: Table): Scope {
@@ -33,7 +31,8 @@ export function scopeOf(parameters: DeriveParameters, readings: Table): Scope {
   });
   const definitions = new Map<string, Definition>(RELATIONS.map((relation) => [relation.name, relation]));
   if (relativeHumidityPct === 0)
-    definitions.set('air_humidity', { ...(definitions.get('air_humidity') as Definition), ...DRY });
+    for (const [name, formula] of DRY_AIR_FORMULAS)
+      definitions.set(name, { ...(definitions.get(name) as Definition), formula });
   for (const { name, unit, formula } of parameters.columns)
     definitions.set(name, { name, symbol: name, title: name, unit, formula, source: '', validity: '' });
   return { inputs, constants, definitions, aliases };

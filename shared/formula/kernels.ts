@@ -14,6 +14,10 @@ export function add(out: A, a: A, b: A, n: number): void {
   for (let i = 0; i < n; i++) out[i] = a[i] + b[i];
 }
 
+export function subtract(out: A, a: A, b: A, n: number): void {
+  for (let i = 0; i < n; i++) out[i] = a[i] - b[i];
+}
+
 export function multiply(out: A, a: A, b: A, n: number): void {
   for (let i = 0; i < n; i++) out[i] = a[i] * b[i];
 }

@@ -95,7 +95,7 @@ function addition(node: Binary, operator: '+' | '-', left: NumberValue, right: N
     if (operator === '+')
       throw new FormulaFault(message.pointsAdded('+', builder.quote(left.span), builder.quote(right.span)), node.at);
     const { a, b } = align(node.at, operator, left, right, builder);
-    return { step: steps.add(a, steps.affine(b, -1)), type: numberIn(differenceUnit(u)), span: node };
+    return { step: steps.subtract(a, b), type: numberIn(differenceUnit(u)), span: node };
   }
   if (u.point || v.point) {
     // A point plus or minus a difference; a difference minus a point means nothing.
@@ -106,7 +106,8 @@ function addition(node: Binary, operator: '+' | '-', left: NumberValue, right: N
     return { step: steps.add(point.step, step), type: numberIn(point.type.unit), span: node };
   }
   const { a, b, unit, bare } = align(node.at, operator, left, right, builder);
-  return { step: steps.add(a, steps.affine(b, sign)), type: { kind: 'number', unit, bare }, span: node };
+  const step = operator === '+' ? steps.add(a, b) : steps.subtract(a, b);
+  return { step, type: { kind: 'number', unit, bare }, span: node };
 }
 
 function multiplication(
@@ -176,7 +177,7 @@ function withDate(node: Binary, left: Value, right: Value, builder: Builder): Va
   const { operator } = node;
   const { steps } = builder;
   if (left.type.kind === 'date' && right.type.kind === 'date' && operator === '-')
-    return { step: steps.add(left.step, steps.affine(right.step, -1)), type: numberIn(DAY), span: node };
+    return { step: steps.subtract(left.step, right.step), type: numberIn(DAY), span: node };
   if (left.type.kind === 'date' && right.type.kind === 'number' && (operator === '+' || operator === '-')) {
     const days = builder.inUnit(right, DAY, operator);
     return {

@@ -220,7 +220,7 @@ export const PLAIN_FUNCTIONS: readonly FormulaFunction[] = [
             message.wrongUnit(call.name, builder.quote(side.span), describeType(side.type), 'two dates'),
             side.span,
           );
-      const step = builder.steps.add(to.step, builder.steps.affine(from.step, -1));
+      const step = builder.steps.subtract(to.step, from.step);
       return { step, type: numberIn(findUnit('d') as Unit), span: call };
     },
   },

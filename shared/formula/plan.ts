@@ -173,6 +173,7 @@ export class Plan implements Writer {
     switch (step.op) {
       case 'affine':
       case 'add':
+      case 'subtract':
       case 'multiply':
       case 'divide':
         return this.#arithmetic(step);
@@ -200,7 +201,7 @@ export class Plan implements Writer {
     return buffer;
   }
 
-  #arithmetic(step: Extract<Step, { op: 'affine' | 'add' | 'multiply' | 'divide' }>): Planned {
+  #arithmetic(step: Extract<Step, { op: 'affine' | 'add' | 'subtract' | 'multiply' | 'divide' }>): Planned {
     const args = step.args.map((arg) => this.#of(arg));
     const [a, b] = args;
     switch (step.op) {
@@ -212,6 +213,11 @@ export class Plan implements Writer {
       case 'add': {
         const buffer = this.#pass(args, (out, x, y, _z, n) => kernel.add(out, x, y, n));
         return { buffer, slopes: addSlopes(a.slopes, b.slopes, this), reach: reachOf(args, [true, true]) };
+      }
+      case 'subtract': {
+        const buffer = this.#pass(args, (out, x, y, _z, n) => kernel.subtract(out, x, y, n));
+        const slopes = addSlopes(a.slopes, scaleSlopes(b.slopes, -1), this);
+        return { buffer, slopes, reach: reachOf(args, [true, true]) };
       }
       case 'multiply': {
         const buffer = this.#pass(args, (out, x, y, _z, n) => kernel.multiply(out, x, y, n));

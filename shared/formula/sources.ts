@@ -36,11 +36,10 @@ export const fromConstant =
     void out.fill(value, 0, n);
 
 /** A number for each level of a text column; unknown where the text is, unless `whenUnknown` says otherwise. */
-export const fromLevels =
-  (codes: Int32Array, perLevel: ArrayLike<number>, whenUnknown = Number.NaN): BlockSource =>
-  (from, n, out) => {
-    for (let i = 0; i < n; i++) {
-      const code = codes[from + i];
-      out[i] = code < 0 ? whenUnknown : perLevel[code];
-    }
+export function fromLevels(codes: Int32Array, perLevel: readonly number[], whenUnknown = Number.NaN): BlockSource {
+  // Code -1, unknown, stands first, so that no row asks which it is.
+  const numbers = Float64Array.from([whenUnknown, ...perLevel]);
+  return (from, n, out) => {
+    for (let i = 0; i < n; i++) out[i] = numbers[codes[from + i] + 1];
   };
+}

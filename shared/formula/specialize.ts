@@ -46,12 +46,21 @@ export function specialize({ steps, outputs }: Program, absent: ReadonlySet<stri
       }
       case 'and':
       case 'or':
-        return list.put({ op: step.op, args: [a, b] });
+        return connect(step.op, a, b);
       case 'group':
         return list.put({ ...step, args: [a] });
       default:
         return args.some(isUnknown) ? unknown : arithmetic(step, args);
     }
+  }
+
+  /** Both sides settled, or one that settles it: false an "and", true an "or". */
+  function connect(op: 'and' | 'or', a: number, b: number): number {
+    const [x, y] = [list.valueOf(a), list.valueOf(b)];
+    const decides = op === 'and' ? 0 : 1;
+    if (x === decides || y === decides) return list.constant(decides);
+    if (x !== undefined && y !== undefined) return Number.isNaN(x + y) ? unknown : list.constant(1 - decides);
+    return list.put({ op, args: [a, b] });
   }
 
   function arithmetic(step: Step, args: readonly number[]): number {
@@ -61,6 +70,8 @@ export function specialize({ steps, outputs }: Program, absent: ReadonlySet<stri
         return list.affine(a, step.factor, step.offset);
       case 'add':
         return list.add(a, b);
+      case 'subtract':
+        return list.subtract(a, b);
       case 'multiply':
         return list.multiply(a, b);
       case 'divide':

@@ -39,6 +39,13 @@ export class StepList {
     return this.put({ op: 'add', args: [a, b] });
   }
 
+  subtract(a: number, b: number): number {
+    const [x, y] = [this.valueOf(a), this.valueOf(b)];
+    if (y !== undefined) return this.affine(a, 1, -y);
+    if (x !== undefined) return this.affine(b, -1, x);
+    return this.put({ op: 'subtract', args: [a, b] });
+  }
+
   multiply(a: number, b: number): number {
     const [x, y] = [this.valueOf(a), this.valueOf(b)];
     if (y !== undefined) return this.affine(a, y);

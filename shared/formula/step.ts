@@ -7,7 +7,7 @@ export type Step =
   | { readonly op: 'constant'; readonly args: readonly []; readonly value: number }
   /** args[0] * factor + offset */
   | { readonly op: 'affine'; readonly args: readonly [number]; readonly factor: number; readonly offset: number }
-  | { readonly op: 'add' | 'multiply' | 'divide'; readonly args: readonly [number, number] }
+  | { readonly op: 'add' | 'subtract' | 'multiply' | 'divide'; readonly args: readonly [number, number] }
   | { readonly op: 'compare'; readonly args: readonly [number, number]; readonly operator: Comparison }
   | { readonly op: 'and' | 'or'; readonly args: readonly [number, number] }
   | { readonly op: 'not' | 'known'; readonly args: readonly [number] }

@@ -26,6 +26,9 @@ export const HANDBOOK_READING: Readonly<Record<string, number | string>> = {
   fuel: 'natural_gas',
 };
 
+/** Of the combustion air in the examples, so that its water is seen in the relations that hold it. */
+export const HANDBOOK_HUMIDITY_PCT = 40;
+
 const shownUnit = (code: string): string => findUnit(code)?.shown || '';
 
 const CHAPTERS: readonly (readonly [string, readonly Definition[]])[] = [
@@ -74,7 +77,7 @@ export function writeHandbook(
 
 function exampleSentence(): string {
   const parts = Object.entries(HANDBOOK_READING).map(([name, value]) => `${name} ${value}`);
-  return `The reading of the examples: ${parts.join(', ')}; a burner with a fan of fixed volume.`;
+  return `The reading of the examples: ${parts.join(', ')}; a burner with a fan of fixed volume; combustion air of ${HANDBOOK_HUMIDITY_PCT} % relative humidity. In dry air, the notebook’s default, the terms with its water fall away.`;
 }
 
 function entry(

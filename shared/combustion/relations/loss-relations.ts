@@ -114,3 +114,13 @@ export const LOSS_RELATIONS: readonly Relation[] = [
     'Of water; the dew point of acid lies higher, for oil far higher.',
   ),
 ];
+
+/** Dry combustion air is the usual case; then its water is left out rather than multiplied by zero. */
+export const DRY_AIR_FORMULAS: ReadonlyMap<string, string> = new Map([
+  ['air_humidity', '0'],
+  ['flue_water', 'fuel.water'],
+  [
+    'water_loss_pct',
+    'flue_vapor * (latent_heat + enthalpy_rise("H2O", flue_gas_C)) + (flue_water - flue_vapor) * liquid_heat_capacity * (flue_gas_C - datum_C)',
+  ],
+]);
