@@ -116,6 +116,8 @@ export const moreFailed = (count: number): string =>
   `${count} more ${count === 1 ? 'cell' : 'cells'} could not be calculated; shut valves in the flow mark them.`;
 export const goTo = (cell: string): string => `Go to ${cell}`;
 export const openFailed = (cause: string): string => `The notebook could not be opened: ${cause}`;
+export const stopped = (cause: string): string =>
+  `Calculating has stopped (${cause}). Reload the page: the notebook is kept and is offered again.`;
 export const nothingOpen = (): string =>
   'This notebook has no cells yet. Open your readings and your register to begin.';
 export const changeFollowed = (cells: number): string =>

@@ -1,6 +1,6 @@
 import type { CellKind, SourceFile, SourceKey } from '../../shared/cell.ts';
 import { raisedChanges } from '../../shared/limits/raised-changes.ts';
-import * as say from '../../shared/messages/merge.ts';
+import { notCalculated } from '../../shared/messages/two-notebooks.ts';
 import type { Table } from '../../shared/table/table.ts';
 import { compareDocuments, type ReadParameter } from '../notebook/compare/compare-documents.ts';
 import type { NotebookDocument } from '../notebook/document.ts';
@@ -26,7 +26,7 @@ export async function compareNotebooks(
   const lists: Table[] = [];
   for (const { document, files } of [before, after]) {
     const raised = await raisedBy(document, files, catalogue, options);
-    if (!raised) return { decided, changes: undefined, fault: say.notRaised(document.title) };
+    if (!raised) return { decided, changes: undefined, fault: notCalculated(document.title) };
     lists.push(raised);
   }
   return { decided, changes: raisedChanges(lists[0], lists[1]), fault: '' };

@@ -13,7 +13,9 @@ export interface PageSession {
   /** ISO 8601 date. */
   readonly asOf: string;
   /** The data files that it names: those that nobody has handed over, and those with another content than when saved. */
-  readonly head: Pick<NotebookHead, 'missing' | 'changed' | 'undoSteps' | 'redoSteps'>;
+  readonly head: Pick<NotebookHead, 'missing' | 'changed' | 'revision'>;
+  /** Why nothing is calculated any more, '' while all is well. */
+  readonly fault: string;
   states(): readonly CellState[];
   canUndo(): boolean;
   canRedo(): boolean;

@@ -26,6 +26,8 @@ export interface NotebookHead {
   readonly missing: readonly string[];
   /** Keys of data files whose content is not that with which the notebook was saved. */
   readonly changed: readonly string[];
+  /** Raised with every change of the notebook itself. */
+  readonly revision: number;
   readonly undoSteps: number;
   readonly redoSteps: number;
   /** True while something is being calculated. */

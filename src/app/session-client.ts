@@ -31,6 +31,7 @@ const EMPTY_HEAD: NotebookHead = {
   order: [],
   missing: [],
   changed: [],
+  revision: 0,
   undoSteps: 0,
   redoSteps: 0,
   busy: false,
@@ -48,6 +49,7 @@ export class SessionClient {
   readonly #files = new Map<string, HandedFile>();
   #head = EMPTY_HEAD;
   #calls = 0;
+  #fault = '';
 
   constructor(worker: Worker) {
     this.#worker = worker;
@@ -59,6 +61,10 @@ export class SessionClient {
 
   get head(): NotebookHead {
     return this.#head;
+  }
+
+  get fault(): string {
+    return this.#fault;
   }
 
   get title(): string {
@@ -221,5 +227,7 @@ export class SessionClient {
   #fail(message: string): void {
     for (const { reject } of this.#waiting.values()) reject(new Error(message));
     this.#waiting.clear();
+    this.#fault = message;
+    for (const listener of this.#listeners) listener();
   }
 }

@@ -35,6 +35,8 @@ export class TableHost {
   readonly #post: (reply: TableReply) => void;
   #files: ReadonlyMap<string, SourceFile> = new Map();
   #running: Promise<unknown> | undefined;
+  #told: NotebookDocument | undefined;
+  #revision = 0;
 
   constructor(catalogue: ReadonlyMap<string, CellKind>, post: (reply: TableReply) => void, helpers?: HelperPool) {
     this.#post = post;
@@ -157,7 +159,10 @@ export class TableHost {
   }
 
   #head(): NotebookHead {
-    const { title, as_of, cells, data } = this.#session.document();
+    const document = this.#session.document();
+    if (document !== this.#told) this.#revision++;
+    this.#told = document;
+    const { title, as_of, cells, data } = document;
     const { back, forward } = this.#session.steps();
     return {
       title,
@@ -168,6 +173,7 @@ export class TableHost {
         const file = this.#files.get(key);
         return file && hash !== '' && file.hash !== hash ? [key] : [];
       }),
+      revision: this.#revision,
       undoSteps: back,
       redoSteps: forward,
       busy: this.#running !== undefined,

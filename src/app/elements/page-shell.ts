@@ -1,9 +1,8 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
-import type { CellName } from '../../../shared/cell.ts';
 import type { CellState } from '../../../shared/cell-state.ts';
-import { notAmongMissing } from '../../../shared/messages/data-at-hand.ts';
+import { gone as keptGone, opening as openingKept } from '../../../shared/messages/keeping.ts';
 import {
   changeFollowed,
   nothingOpen,
@@ -15,26 +14,32 @@ import {
   sampleBanner,
   savedFiles,
   skipToRaised,
+  stopped,
 } from '../../../shared/messages/page.ts';
-import type { StripHost, StripViews } from '../cell-view.ts';
+import type { KeptContent, KeptNotebook } from '../../storage/kept-store.ts';
+import type { StripViews } from '../cell-view.ts';
+import { Keeping } from '../keeping/keeping.ts';
 import { type Light, nextLight, readLight, showLight } from '../light.ts';
 import type { OwnFile, PageSession } from '../page-session.ts';
-import { today } from '../today.ts';
 import { cautions } from './cautions.ts';
 import './cell-strip.ts';
-import type { DataCallsHost } from './data-calls.ts';
 import './flow-line.ts';
+import './kept-offers.ts';
+import type { KeptChosen } from './kept-offers.ts';
 import { LightElement } from './light-element.ts';
 import './own-files.ts';
 import { plateFigures } from '../plate-figures.ts';
 import { pageCalls } from './page-calls.ts';
 import './rating-plate.ts';
+import { shellHost } from './shell-host.ts';
+import './two-notebooks.ts';
 import { notebookFile, saveFile } from '../files/save-file.ts';
 
 /** How the page comes to its notebooks; main.ts brings the real one. */
 export interface NotebookOpener {
   sample(): Promise<PageSession>;
   own(files: readonly OwnFile[]): Promise<PageSession>;
+  kept(kept: KeptNotebook, content: KeptContent): Promise<PageSession>;
 }
 
 /** The whole page: plate, flow at the side, the raised units first, then every cell as a strip. */
@@ -47,7 +52,8 @@ export class PageShell extends LightElement {
   @state() private isSample = true;
   @state() private failure = '';
   @state() private doing = '';
-  @state() private trayOpen = false;
+  /** What stands open above the strips. */
+  @state() private panel: '' | 'files' | 'two' = '';
   @state() private said = '';
   @state() private light: Light = readLight();
 
@@ -56,26 +62,14 @@ export class PageShell extends LightElement {
   private hush: ReturnType<typeof setTimeout> | undefined;
   private stopListening: (() => void) | undefined;
   private names: ReadonlyMap<string, string> = new Map();
-  private readonly host: StripHost & DataCallsHost = {
-    rows: (cell, range) => this.need().rows(cell, range),
-    lanes: (cell, units) => this.need().lanes(cell, units),
-    working: (place) => this.need().working(place),
-    setParameter: async (cell, parameter, value) => {
-      await this.change(() => this.need().setParameter(cell, parameter, value));
-    },
-    correct: (cell, correction) => this.change(() => this.need().correct(cell, correction)),
-    liftCorrection: (cell, id, lifted) => this.change(() => this.need().liftCorrection(cell, id, lifted)),
-    readingKey: (cell, range, place, seen) => this.need().readingKey(cell, range, place, seen),
-    words: (cell, table, column) => this.need().words(cell, table, column),
-    today,
-    state: (cell) => this.cells.find(({ name }) => name === cell),
-    onChange: (listener) => this.need().onChange(listener),
-    foundFile: (key, file) => void this.change(() => this.need().addFiles([{ key, name: file.name, blob: file }])),
-    foundFiles: (files) => void this.foundFiles(files),
-    acceptFile: (key) => void this.change(() => this.need().acceptFiles([key])),
-    openFiles: () => this.showTray(),
-    addFiles: (cell, parameter, files) => void this.change(() => this.addFiles(cell, parameter, files)),
-  };
+  private readonly keeping = new Keeping(this);
+  private readonly host = shellHost({
+    need: () => this.need(),
+    states: () => this.cells,
+    change: (make) => this.change(make),
+    say: (text) => this.say(text),
+    showTray: () => void this.showTray(),
+  });
 
   override connectedCallback(): void {
     super.connectedCallback();
@@ -94,7 +88,7 @@ export class PageShell extends LightElement {
     await this.take(opener.sample(), true);
   }
 
-  private async take(opening: Promise<PageSession>, isSample: boolean): Promise<boolean> {
+  private async take(opening: Promise<PageSession>, isSample: boolean, kept?: KeptNotebook): Promise<boolean> {
     try {
       const session = await opening;
       this.stopListening?.();
@@ -105,6 +99,7 @@ export class PageShell extends LightElement {
       document.title = pageTitle(session.title);
       this.isSample = isSample;
       this.failure = '';
+      this.keeping.begin(session, !isSample, kept);
       this.look();
       return true;
     } catch (cause) {
@@ -120,6 +115,7 @@ export class PageShell extends LightElement {
     if (cells.length !== this.cells.length || cells.some(({ name }, i) => name !== this.cells[i]?.name))
       this.names = new Map(cells.map(({ name, kind }) => [name, kind]));
     this.cells = cells;
+    this.keeping.note();
     this.requestUpdate();
   }
 
@@ -132,14 +128,13 @@ export class PageShell extends LightElement {
         @bv-redo=${() => this.change(() => this.need().redo())} @bv-light=${this.onLight}
         @bv-save=${() => this.save('notebook')} @bv-files=${() => this.save('results')}
         @bv-as-of=${(event: CustomEvent<string>) => this.change(() => this.need().setAsOf(event.detail))}
-        @bv-own-files=${(event: CustomEvent<readonly OwnFile[]>) => this.openOwn(event.detail)} @bv-close-tray=${() => {
-          this.trayOpen = false;
-        }}>
+        @bv-own-files=${(event: CustomEvent<readonly OwnFile[]>) => this.openOwn(event.detail)} @bv-close-tray=${() => this.show('')} @bv-close-two=${() => this.show('')}
+        @bv-two=${() => this.show('two')} @bv-kept=${(event: KeptChosen) => this.onKept(event.detail)}>
         <bv-plate .title=${session?.title ?? ''} .asOf=${session?.asOf ?? ''} .figures=${plateFigures(cells)} ?canUndo=${session?.canUndo() ?? false}
           ?canRedo=${session?.canRedo() ?? false} .light=${this.light}></bv-plate>
         <div class="side">${cells.length === 0 ? nothing : html`<bv-flow .cells=${cells}></bv-flow>`}</div>
         <main id="main" tabindex="-1">
-          ${this.trayOpen ? html`<bv-own-files .missing=${session?.head.missing ?? []} .failure=${this.failure} .doing=${this.doing}></bv-own-files>` : this.news()}
+          ${this.top()}
           ${session ? pageCalls(cells, session.head, this.host) : nothing}
           ${repeat(
             [...front, ...others],
@@ -152,11 +147,40 @@ export class PageShell extends LightElement {
       <p class="said" role="status">${this.said}</p>`;
   }
 
+  private top(): TemplateResult | typeof nothing {
+    const { session, keeping } = this;
+    const notKept =
+      keeping.fault === '' || !session ? nothing : html`<p class="news fault" role="alert">${keeping.fault}</p>`;
+    if (this.panel === 'files')
+      return html`${notKept}<bv-own-files .missing=${session?.head.missing ?? []} .failure=${this.failure} .doing=${this.doing}></bv-own-files>`;
+    if (this.panel === 'two' && session)
+      return html`${notKept}<bv-two-notebooks .session=${session} .cells=${this.cells}></bv-two-notebooks>`;
+    return html`${notKept}${this.isSample ? html`<bv-kept-offers .offers=${keeping.offers}></bv-kept-offers>` : nothing}${this.news()}`;
+  }
+
   private news(): TemplateResult | typeof nothing {
+    if (this.session && this.session.fault !== '')
+      return html`<p class="news fault" role="alert">${stopped(this.session.fault)}</p>`;
     if (this.failure !== '') return html`<p class="news fault" role="alert">${this.failure}</p>`;
     if (this.doing !== '') return html`<p class="news" role="status">${this.doing}</p>`;
     if (this.session && this.cells.length === 0) return html`<p class="news">${nothingOpen()}</p>`;
     return this.session && this.isSample ? html`<p class="news sample">${sampleBanner()}</p>` : nothing;
+  }
+
+  private show(panel: typeof this.panel): void {
+    this.panel = panel;
+    this.failure = '';
+  }
+
+  private async onKept({ kept, act }: KeptChosen['detail']): Promise<void> {
+    if (act === 'drop') return this.keeping.drop(kept);
+    const content = await this.keeping.read(kept);
+    if (!content || !this.opener) {
+      this.failure = keptGone(kept.title);
+      return this.keeping.look();
+    }
+    this.doing = openingKept(kept.title);
+    await this.take(this.opener.kept(kept, content), false, kept);
   }
 
   private strip(cell: CellState): TemplateResult {
@@ -175,17 +199,17 @@ export class PageShell extends LightElement {
     try {
       await make();
       await this.need().settled();
-      this.said = changeFollowed(this.cells.filter(({ name, version }) => before.get(name) !== version).length);
+      this.say(changeFollowed(this.cells.filter(({ name, version }) => before.get(name) !== version).length));
     } catch (cause) {
       refusal = cause instanceof Error ? cause.message : String(cause);
-      this.said = refusal;
+      this.say(refusal);
     }
-    this.hushLater();
     return refusal;
   }
 
   /** What was said stands long enough to be read twice. */
-  private hushLater(): void {
+  private say(text: string): void {
+    this.said = text;
     clearTimeout(this.hush);
     this.hush = setTimeout(() => {
       this.said = '';
@@ -193,7 +217,7 @@ export class PageShell extends LightElement {
   }
 
   private async showTray(files: readonly File[] = []): Promise<void> {
-    this.trayOpen = true;
+    this.panel = 'files';
     await this.updateComplete;
     const tray = this.querySelector('bv-own-files');
     await tray?.add(files);
@@ -201,27 +225,11 @@ export class PageShell extends LightElement {
     tray?.querySelector<HTMLElement>('input[type=file]')?.focus();
   }
 
-  /** Hands over what bears the name of a missing file, wherever the notebook keeps it. */
-  private async foundFiles(files: readonly File[]): Promise<void> {
-    const { missing } = this.need().head;
-    const keyOf = ({ name }: File): string | undefined =>
-      missing.find((key) => key === name || key.endsWith(`/${name}`));
-    const known = files.flatMap((file) => {
-      const key = keyOf(file);
-      return key === undefined ? [] : [{ key, name: file.name, blob: file }];
-    });
-    if (known.length > 0) await this.change(() => this.need().addFiles(known));
-    const stranger = files.find((file) => keyOf(file) === undefined);
-    if (!stranger) return;
-    this.said = notAmongMissing(stranger.name, missing.join(', '));
-    this.hushLater();
-  }
-
   private async openOwn(files: readonly OwnFile[]): Promise<void> {
     if (!this.opener) return;
     const missing = this.session?.head.missing ?? [];
     if (files.every(({ file }) => missing.includes(file.name))) {
-      this.trayOpen = false;
+      this.panel = '';
       await this.change(() =>
         this.need().addFiles(files.map(({ file }) => ({ key: file.name, name: file.name, blob: file }))),
       );
@@ -229,14 +237,7 @@ export class PageShell extends LightElement {
     }
     this.failure = '';
     this.doing = openingOwn(files.length);
-    if (await this.take(this.opener.own(files), false)) this.trayOpen = false;
-  }
-
-  private async addFiles(cell: CellName, parameter: string, files: readonly File[]): Promise<void> {
-    const held = this.cells.find(({ name }) => name === cell)?.parameters as Record<string, unknown> | undefined;
-    const before = Array.isArray(held?.[parameter]) ? held[parameter].map(String) : [];
-    await this.need().addFiles(files.map((file) => ({ key: file.name, name: file.name, blob: file })));
-    await this.need().setParameter(cell, parameter, [...new Set([...before, ...files.map(({ name }) => name)])]);
+    if (await this.take(this.opener.own(files), false)) this.panel = '';
   }
 
   private async save(what: 'notebook' | 'results'): Promise<void> {
@@ -251,8 +252,8 @@ export class PageShell extends LightElement {
             },
           ];
     for (const { name, blob } of files) saveFile(name, blob);
-    this.said = files.length === 0 ? nothingToSave() : savedFiles(files.length);
-    this.hushLater();
+    this.say(files.length === 0 ? nothingToSave() : savedFiles(files.length));
+    if (what === 'notebook') await this.keeping.saved();
   }
 
   private onLight(): void {
@@ -261,7 +262,8 @@ export class PageShell extends LightElement {
   }
 
   private readonly onKey = (event: KeyboardEvent): void => {
-    const typing = (event.target as HTMLElement | null)?.closest?.('input, textarea, select');
+    // A field inside an element of its own tree undoes what was typed there.
+    const typing = (event.composedPath()[0] as HTMLElement | undefined)?.closest?.('input, textarea, select');
     if (typing || !(event.ctrlKey || event.metaKey) || event.altKey || !this.session) return;
     const key = event.key.toLowerCase();
     if (key !== 'z' && key !== 'y') return;

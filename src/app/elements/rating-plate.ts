@@ -16,6 +16,7 @@ import {
   saveNotebook,
   undoWord,
 } from '../../../shared/messages/page.ts';
+import { openPanel } from '../../../shared/messages/two-notebooks.ts';
 import { readIsoDate } from '../../../shared/quantities/dates.ts';
 import { LightElement } from './light-element.ts';
 
@@ -57,6 +58,7 @@ export class RatingPlate extends LightElement {
         <button type="button" class="act" ?disabled=${!this.canRedo} @click=${() => this.tell('redo')}>${redoWord()}</button>
         <button type="button" class="act" @click=${() => this.tell('save')}>${saveNotebook()}</button>
         <button type="button" class="act" @click=${() => this.tell('files')}>${saveFiles()}</button>
+        <button type="button" class="act" @click=${() => this.tell('two')}>${openPanel()}</button>
         <button type="button" class="act light" @click=${() => this.tell('light')}>${lightWord(this.light)}</button>
       </div>
     </header>`;
@@ -69,7 +71,7 @@ export class RatingPlate extends LightElement {
     if (isDay && typed !== this.asOf) this.dispatchEvent(new CustomEvent('bv-as-of', { detail: typed, bubbles: true }));
   }
 
-  private tell(act: 'open' | 'undo' | 'redo' | 'save' | 'files' | 'light'): void {
+  private tell(act: 'open' | 'undo' | 'redo' | 'save' | 'files' | 'two' | 'light'): void {
     this.dispatchEvent(new CustomEvent(`bv-${act}`, { bubbles: true }));
   }
 }

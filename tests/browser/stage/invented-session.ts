@@ -16,7 +16,8 @@ export type StageState = 'done' | 'error' | 'question' | 'stale' | 'running' | '
 export class InventedSession implements PageSession {
   readonly title = 'Norrow campus';
   readonly asOf = '2026-11-15';
-  readonly head = { missing: [], changed: [], undoSteps: 0, redoSteps: 0 };
+  readonly fault = '';
+  readonly head = { missing: [], changed: [], revision: 0 };
   readonly #readings: Table;
   readonly #raised = inventedRaised();
   #cells: readonly CellState[];

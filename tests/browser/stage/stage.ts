@@ -14,6 +14,7 @@ if (page) {
         return Promise.reject(new Error('register.csv of the sample campus was not served (status 404).'));
       return Promise.resolve(new InventedSession(wanted as StageState));
     },
+    kept: () => Promise.reject(new Error('nothing is kept on the stage')),
     own: () =>
       Promise.reject(
         new Error('north.csv holds no usable column; found "a, b, c". Choose the file that the analyzer exported.'),
