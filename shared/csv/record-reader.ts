@@ -63,6 +63,11 @@ export class RecordReader {
     // Papa reads one empty field after the last line break of the file.
     if (last && data.at(-1)?.length === 1 && data.at(-1)?.[0] === '') data.pop();
     if (newline === '\n' && text.includes('\r')) dropReturns(data);
+    // Without a quote, a record is a line.
+    if (!text.includes('"')) {
+      batch.add(data, -1);
+      return done;
+    }
     const lines = countOf(text, newline, done) + (last && !text.endsWith(newline) ? 1 : 0);
     if (lines === data.length) {
       batch.add(data, errors.length > 0 && errors.some(({ code }) => code === 'MissingQuotes') ? data.length - 1 : -1);

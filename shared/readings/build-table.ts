@@ -4,23 +4,29 @@ import { READING_FIELDS } from './fields.ts';
 import type { GrowingNumbers, GrowingTexts } from './growing-columns.ts';
 import type { ReadingColumns } from './reading-columns.ts';
 import { EMPTY_MEANS } from './sort-rows.ts';
+import { SpareMemory } from './spare-memory.ts';
 
 /**
- * The rows of `order` as a table of the readings schema, in that order. Memory of
- * the growing columns is let go one column at a time; columns of which nothing was read share one array of unknowns.
+ * The rows of `order` as a table of the readings schema, in that order. The growing columns give their memory to the ones
+ * laid out after them; columns of which nothing was read share one array of unknowns.
  */
 export function buildTable(columns: ReadingColumns, order: Int32Array): Table {
-  const inPlace = order.length === columns.rows && order.every((row, i) => row === i);
+  const layout: Layout = {
+    order,
+    inPlace: isInPlace(columns.rows, order),
+    numbers: new SpareMemory((length) => new Float64Array(length)),
+    texts: new SpareMemory((length) => new Int32Array(length)),
+  };
   const noNumbers = new Float64Array(order.length).fill(Number.NaN);
   const noTexts = new Int32Array(order.length).fill(-1);
   const byColumn = new Map(READING_FIELDS.map((field) => [field.column, field.name]));
   const built = readingsSchema.map(({ name, kind, unit }): [string, Column] => {
     const field = byColumn.get(name) ?? name;
-    if (name === 'source_file') return [name, fileColumn(columns, order)];
-    if (name === 'source_line') return [name, { kind: 'number', unit, values: lineNumbers(columns.lines, order) }];
-    if (kind === 'text') return [name, takeTexts(columns.texts.get(field), order, inPlace, noTexts, EMPTY_MEANS[name])];
+    if (name === 'source_file') return [name, fileColumn(columns, layout)];
+    if (name === 'source_line') return [name, { kind: 'number', unit, values: lineNumbers(columns.lines, layout) }];
+    if (kind === 'text') return [name, takeTexts(columns.texts.get(field), layout, noTexts, EMPTY_MEANS[name])];
     const column = columns.numbers.get(field);
-    const values = column && column.values.length > 0 ? takeNumbers(column, order, inPlace) : noNumbers;
+    const values = column && column.values.length > 0 ? takeNumbers(column, layout) : noNumbers;
     if (kind === 'date') return [name, { kind, values }];
     const bounds = column ? takeBounds(column, order) : undefined;
     return [name, bounds ? { kind, unit, values, bounds } : { kind, unit, values }];
@@ -28,18 +34,33 @@ export function buildTable(columns: ReadingColumns, order: Int32Array): Table {
   return makeTable(built);
 }
 
-function lineNumbers(lines: Int32Array, order: Int32Array): Float64Array {
-  const values = new Float64Array(order.length);
+interface Layout {
+  readonly order: Int32Array;
+  /** Whether all rows stay where they are. */
+  readonly inPlace: boolean;
+  readonly numbers: SpareMemory<Float64Array>;
+  readonly texts: SpareMemory<Int32Array>;
+}
+
+function isInPlace(rows: number, order: Int32Array): boolean {
+  if (order.length !== rows) return false;
+  for (let i = 0; i < rows; i++) if (order[i] !== i) return false;
+  return true;
+}
+
+function lineNumbers(lines: Int32Array, { order, numbers }: Layout): Float64Array {
+  const values = numbers.take(order.length);
   for (let i = 0; i < order.length; i++) values[i] = lines[order[i]];
   return values;
 }
 
-function takeNumbers(column: GrowingNumbers, order: Int32Array, inPlace: boolean): Float64Array {
+function takeNumbers(column: GrowingNumbers, { order, inPlace, numbers }: Layout): Float64Array {
   const { values } = column;
   column.values = new Float64Array(0);
   if (inPlace && values.length >= order.length) return values.subarray(0, order.length);
-  const taken = new Float64Array(order.length);
+  const taken = numbers.take(order.length);
   for (let i = 0; i < order.length; i++) taken[i] = order[i] < values.length ? values[order[i]] : Number.NaN;
+  numbers.give(values);
   return taken;
 }
 
@@ -53,8 +74,7 @@ function takeBounds({ bounds }: GrowingNumbers, order: Int32Array): Int8Array | 
 
 function takeTexts(
   column: GrowingTexts | undefined,
-  order: Int32Array,
-  inPlace: boolean,
+  { order, inPlace, texts }: Layout,
   unknown: Int32Array,
   empty: string | undefined,
 ): Column {
@@ -67,16 +87,18 @@ function takeTexts(
   column.codes = new Int32Array(0);
   if (inPlace && codes.length >= order.length && missing === -1)
     return { kind: 'text', codes: codes.subarray(0, order.length), levels };
-  const taken = new Int32Array(order.length);
+  const taken = texts.take(order.length);
   for (let i = 0; i < order.length; i++) {
     const code = order[i] < codes.length ? codes[order[i]] : -1;
     taken[i] = code < 0 ? missing : code;
   }
+  texts.give(codes);
   return { kind: 'text', codes: taken, levels };
 }
 
-function fileColumn(columns: ReadingColumns, order: Int32Array): Column {
-  const codes = new Int32Array(order.length);
+function fileColumn(columns: ReadingColumns, { order, texts }: Layout): Column {
+  const codes = texts.take(order.length);
   if (columns.files.length > 1) for (let i = 0; i < order.length; i++) codes[i] = columns.fileOf(order[i]);
+  else codes.fill(0);
   return { kind: 'text', codes, levels: [...columns.files] };
 }

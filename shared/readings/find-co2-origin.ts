@@ -28,40 +28,62 @@ export function findCo2Origin(columns: ReadingColumns): number {
   const co2 = columns.numbers.get('co2_pct')!.values;
   if (o2.length === 0 || co2.length === 0) return 0;
   const from = columns.texts.get('co2_from') ?? new GrowingTexts(wordMeaning('co2_from'));
-  const analyzers = columns.texts.get('analyzer')?.codes ?? new Int32Array(0);
-  const { status } = columns;
   let named = 0;
   for (let file = 0; file < columns.files.length; file++) {
-    /** By analyzer and kind of fuel. */
-    const groups: number[][] = [];
-    const said = from.codes;
-    for (let row = columns.fileStarts[file]; row < columns.fileEnd(file); row++) {
-      if (!(o2[row] < HIGHEST_O2_PCT && co2[row] > 0) || status[row] !== ROW.accepted) continue;
-      if (row < said.length && said[row] >= 0) continue;
-      const key = ((row < analyzers.length ? analyzers[row] : -1) + 1) * 3 + fuelKind(impliedMax(o2[row], co2[row]));
-      const rows = groups[key];
-      if (rows) rows.push(row);
-      else groups[key] = [row];
-    }
-    for (const rows of groups) {
-      if (rows === undefined || rows.length < LEAST_READINGS) continue;
-      const code = from.codeOfCanonical(agree(o2, co2, evenSample(rows)) ? 'calculated' : 'measured');
-      from.ensure(columns.rows, columns.rows);
-      columns.texts.set('co2_from', from);
-      for (const row of rows) from.codes[row] = code;
-      named += rows.length;
-    }
+    const start = columns.fileStarts[file];
+    const keys = groupKeys(columns, o2, co2, from.codes, start, columns.fileEnd(file));
+    const { counts, samples } = sampled(keys, start);
+    const codes = counts.map((count, key) =>
+      count < LEAST_READINGS ? -1 : from.codeOfCanonical(agree(o2, co2, samples[key]) ? 'calculated' : 'measured'),
+    );
+    if (codes.every((code) => code < 0)) continue;
+    from.ensure(columns.rows, columns.rows);
+    columns.texts.set('co2_from', from);
+    for (let i = 0; i < keys.length; i++)
+      if (keys[i] >= 0 && codes[keys[i]] >= 0) {
+        from.codes[start + i] = codes[keys[i]];
+        named++;
+      }
   }
   return named;
 }
 
-const fuelKind = (max: number): number => (max < GAS_TO_LPG_PCT ? 0 : max < LPG_TO_OIL_PCT ? 1 : 2);
-
-/** A few hundred readings spread over all tell as much as a million. */
-function evenSample(rows: readonly number[]): readonly number[] {
-  const step = Math.ceil(rows.length / MOST_LOOKED_AT);
-  return step === 1 ? rows : rows.filter((_, i) => i % step === 0);
+/** Per row of a file its analyzer and kind of fuel as one number; -1 where nothing is to be found out. */
+function groupKeys(
+  { texts, status }: ReadingColumns,
+  o2: Float64Array,
+  co2: Float64Array,
+  said: Int32Array,
+  start: number,
+  end: number,
+): Int32Array {
+  const analyzers = texts.get('analyzer')?.codes ?? new Int32Array(0);
+  const keys = new Int32Array(end - start).fill(-1);
+  for (let row = start; row < end; row++) {
+    if (!(o2[row] < HIGHEST_O2_PCT && co2[row] > 0) || status[row] !== ROW.accepted) continue;
+    if (row < said.length && said[row] >= 0) continue;
+    const analyzer = row < analyzers.length ? analyzers[row] : -1;
+    keys[row - start] = (analyzer + 1) * 3 + fuelKind(impliedMax(o2[row], co2[row]));
+  }
+  return keys;
 }
+
+/** How many rows have each key, and a few hundred of them spread over all, which tell as much as a million. */
+function sampled(keys: Int32Array, start: number): { counts: readonly number[]; samples: readonly number[][] } {
+  const counts: number[] = [];
+  for (const key of keys) if (key >= 0) counts[key] = (counts[key] ?? 0) + 1;
+  const all = Array.from(counts, (count) => count ?? 0);
+  const steps = all.map((count) => Math.ceil(count / MOST_LOOKED_AT));
+  const seen = all.map(() => 0);
+  const samples: number[][] = all.map(() => []);
+  for (let i = 0; i < keys.length; i++) {
+    const key = keys[i];
+    if (key >= 0 && seen[key]++ % steps[key] === 0) samples[key].push(start + i);
+  }
+  return { counts: all, samples };
+}
+
+const fuelKind = (max: number): number => (max < GAS_TO_LPG_PCT ? 0 : max < LPG_TO_OIL_PCT ? 1 : 2);
 
 const impliedMax = (o2: number, co2: number): number => (AIR_O2_PCT * co2) / (AIR_O2_PCT - o2);
 

@@ -56,10 +56,8 @@ export class GrowingTexts {
   /** Text as written -> code: what it means is worked out once. */
   readonly #written = new Map<string, number>();
   /** Texts seen lately, by a cheap hash: most cells repeat one of a few. */
-  readonly #lately: string[] = new Array<string>(CACHE).fill('\u0000');
+  readonly #lately: string[] = new Array<string>(CACHE).fill(NO_TEXT);
   readonly #latelyCodes = new Int32Array(CACHE).fill(-1);
-  #lastText = '\u0000';
-  #lastCode = -1;
   #meaning: (written: string) => string;
 
   /** `meaning` turns a text as written into the one that is kept; '' is unknown. */
@@ -71,8 +69,7 @@ export class GrowingTexts {
   set meaning(meaning: (written: string) => string) {
     this.#meaning = meaning;
     this.#written.clear();
-    this.#lately.fill('\u0000');
-    this.#lastText = '\u0000';
+    this.#lately.fill(NO_TEXT);
   }
 
   /** Makes room for `rows` rows; `capacity` is what to take if there is none. */
@@ -85,21 +82,27 @@ export class GrowingTexts {
     this.codes = grown;
   }
 
-  /** Code of a text as written. */
-  codeOf(written: string): number {
-    const { length } = written;
-    if (length === 0) return -1;
-    // Readings of one visit stand together.
-    if (written === this.#lastText) return this.#lastCode;
-    const code = this.#find(written, length);
-    this.#lastText = written;
-    this.#lastCode = code;
-    return code;
+  /** Writes the codes of one column of the records [from, to) into `codes` from `base` on. */
+  readColumn(records: readonly (readonly string[])[], index: number, from: number, to: number, base: number): void {
+    const codes = this.codes;
+    const lately = this.#lately;
+    const latelyCodes = this.#latelyCodes;
+    for (let i = from; i < to; i++) {
+      const text = records[i][index];
+      const slot = slotOf(text);
+      if (slot < 0) codes[base + i] = -1;
+      else codes[base + i] = lately[slot] === text ? latelyCodes[slot] : this.#find(text, slot);
+    }
   }
 
-  #find(written: string, length: number): number {
-    const slot = (length * 37 + written.charCodeAt(length - 1) * 5 + written.charCodeAt(length >> 1)) & (CACHE - 1);
-    if (this.#lately[slot] === written) return this.#latelyCodes[slot];
+  /** Code of a text as written. */
+  codeOf(written: string): number {
+    const slot = slotOf(written);
+    if (slot < 0) return -1;
+    return this.#lately[slot] === written ? this.#latelyCodes[slot] : this.#find(written, slot);
+  }
+
+  #find(written: string, slot: number): number {
     let code = this.#written.get(written);
     if (code === undefined) {
       // A slice of a piece of the file keeps the whole piece alive: levels get strings of their own.
@@ -141,7 +144,16 @@ export class GrowingTexts {
   }
 }
 
-const CACHE = 256;
+const CACHE = 1024;
+/** In a place of the cache that holds nothing yet. */
+const NO_TEXT = '';
+
+/** Place of a text in the cache; -1 for none. Numbered names differ at their end, words in their middle. */
+function slotOf(text: string): number {
+  const { length } = text;
+  if (length === 0) return -1;
+  return (length * 37 + text.charCodeAt(length - 1) * 5 + text.charCodeAt(length >> 1) * 131) & (CACHE - 1);
+}
 
 function ownString(text: string): string {
   return text.length < 13 ? text : JSON.parse(JSON.stringify(text));

@@ -1,3 +1,5 @@
+import { civil, clock, isoDay, NumericDate } from './plain-date.ts';
+
 /**
  * Dates and times of day as exports write them, in days since 1970-01-01 (wall clock; a time zone is dropped).
  * Two-digit years by the rule of POSIX strptime %y: 69-99 are 1969-1999, 00-68 are 2000-2068.
@@ -36,6 +38,7 @@ export class DateReader {
   dayFirst = 0;
   monthFirst = 0;
   open = 0;
+  readonly #plain = new NumericDate();
   #lastText = '';
   #lastDay = Number.NaN;
   #lastMonthFirst = Number.NaN;
@@ -46,13 +49,16 @@ export class DateReader {
 
   /** Days of the date, read with the day first where the order is open; NaN where the text is no date. */
   read(text: string): number {
+    const day = isoDay(text);
+    this.monthFirstValue = day;
+    if (!Number.isNaN(day)) return day;
+    const plain = this.#plain;
+    if (plain.read(text)) return this.#numeric(plain.first, plain.second, plain.year, plain.time, plain.points);
     if (text === this.#lastText) {
       this.monthFirstValue = this.#lastMonthFirst;
       return this.#lastDay;
     }
-    const day = isoDay(text);
-    this.monthFirstValue = day;
-    this.#lastDay = Number.isNaN(day) ? this.#readOther(text.replace(/[\s\u00a0\u202f]+/g, ' ').trim()) : day;
+    this.#lastDay = this.#readOther(text.replace(/[\s\u00a0\u202f]+/g, ' ').trim());
     this.#lastText = text;
     this.#lastMonthFirst = this.monthFirstValue;
     return this.#lastDay;
@@ -60,7 +66,10 @@ export class DateReader {
 
   #readOther(text: string): number {
     const numeric = NUMERIC.exec(text);
-    if (numeric) return this.#numeric(numeric);
+    if (numeric) {
+      const [, first, mark, second, year, time] = numeric;
+      return this.#numeric(+first, +second, fullYear(year), timeOfDay(time), mark === '.');
+    }
     this.monthFirstValue = this.#readWritten(text);
     return this.monthFirstValue;
   }
@@ -80,13 +89,12 @@ export class DateReader {
     return serialDay(text);
   }
 
-  #numeric([, first, mark, second, year, time]: RegExpExecArray): number {
-    const at = timeOfDay(time);
-    const dayFirst = civil(fullYear(year), +second, +first) + at;
+  #numeric(first: number, second: number, year: number, time: number, points: boolean): number {
+    const dayFirst = civil(year, second, first) + time;
     // A date with points has the day first wherever it is written so.
     this.monthFirstValue = dayFirst;
-    if (mark === '.') return dayFirst;
-    const monthFirst = civil(fullYear(year), +first, +second) + at;
+    if (points) return dayFirst;
+    const monthFirst = civil(year, first, second) + time;
     if (Number.isNaN(dayFirst) && Number.isNaN(monthFirst)) return Number.NaN;
     this.monthFirstValue = monthFirst;
     if (Number.isNaN(monthFirst)) this.dayFirst++;
@@ -108,44 +116,6 @@ export function timeOfDay(text: string | undefined): number {
   if (half === undefined) return clock(+hour, +minute, +second);
   if (+hour < 1 || +hour > 12) return Number.NaN;
   return clock((+hour % 12) + (half.toLowerCase() === 'p' ? 12 : 0), +minute, +second);
-}
-
-/** YYYY-MM-DD with or without THH:MM[:SS], read a character at a time since a million of them come in a file. */
-function isoDay(text: string): number {
-  const length = text.length;
-  if (length < 10 || text.charCodeAt(4) !== 45 || text.charCodeAt(7) !== 45) return Number.NaN;
-  const day = civil(two(text, 0) * 100 + two(text, 2), two(text, 5), two(text, 8));
-  if (length === 10) return day;
-  const mark = text.charCodeAt(10);
-  if ((mark !== 84 && mark !== 32) || text.charCodeAt(13) !== 58 || (length !== 16 && length !== 19)) return Number.NaN;
-  if (length === 19 && text.charCodeAt(16) !== 58) return Number.NaN;
-  return day + clock(two(text, 11), two(text, 14), length === 19 ? two(text, 17) : 0);
-}
-
-/** Two digits, NaN where they are none. */
-function two(text: string, at: number): number {
-  const tens = text.charCodeAt(at) - 48;
-  const ones = text.charCodeAt(at + 1) - 48;
-  return tens >= 0 && tens <= 9 && ones >= 0 && ones <= 9 ? 10 * tens + ones : Number.NaN;
-}
-
-function clock(hour: number, minute: number, second: number): number {
-  if (!(hour < 24 && minute < 60 && second < 60)) return Number.NaN;
-  return (hour * 3600 + minute * 60 + second) / 86_400;
-}
-
-const DAYS_BEFORE = [0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334];
-
-/** Days of a Gregorian date from 1583 on; NaN where no such day exists. */
-function civil(year: number, month: number, day: number): number {
-  if (!(year >= 1583 && month >= 1 && month <= 12 && day >= 1 && day <= 31)) return Number.NaN;
-  const leap = (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0 ? 1 : 0;
-  const length = month === 2 ? 28 + leap : month === 4 || month === 6 || month === 9 || month === 11 ? 30 : 31;
-  if (day > length) return Number.NaN;
-  const before = year - 1;
-  const leaps = Math.floor(before / 4) - Math.floor(before / 100) + Math.floor(before / 400);
-  // 719162 days lie between 0001-01-01 and 1970-01-01.
-  return 365 * before + leaps - 719_162 + DAYS_BEFORE[month - 1] + (month > 2 ? leap : 0) + day - 1;
 }
 
 function fullYear(text: string): number {

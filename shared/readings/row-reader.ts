@@ -88,19 +88,16 @@ export class RowReader {
 
   #texts(step: TextStep, records: Records, from: number, to: number, base: number, refused: Refusals): void {
     const { into, index, constant, field } = step;
-    const { codes } = into;
-    const needed = field === 'unit';
-    for (let i = from; i < to; i++) {
-      const text = index < 0 ? constant : records[i][index];
-      const code = into.codeOf(text);
-      codes[base + i] = code;
-      if (code < 0) {
-        if (needed) refuse(refused, i, say.noUnitId());
-      } else if (into.strange.size > 0 && field !== 'fuel' && into.strange.has(code)) {
+    const { codes, strange } = into;
+    if (index >= 0) into.readColumn(records, index, from, to, base);
+    else codes.fill(into.codeOf(constant), base + from, base + to);
+    if (field === 'unit') for (let i = from; i < to; i++) if (codes[base + i] < 0) refuse(refused, i, say.noUnitId());
+    if (strange.size === 0 || field === 'fuel') return;
+    for (let i = from; i < to; i++)
+      if (strange.has(codes[base + i])) {
         codes[base + i] = -1;
-        this.#notUnderstood(step, text, i, refused);
+        this.#notUnderstood(step, index < 0 ? constant : records[i][index], i, refused);
       }
-    }
   }
 
   #notUnderstood({ field, head }: TextStep, text: string, i: number, refused: Refusals): void {
