@@ -1,28 +1,29 @@
-import type { CellContext, CellResult, Inputs, SourceFile } from '../../shared/cell.ts';
+import type { CellContext, CellResult, Inputs, Remark, SourceFile } from '../../shared/cell.ts';
 import * as say from '../../shared/messages/import.ts';
 import { nearestName } from '../../shared/names/nearest-name.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
 import { EVENT_NAMES, EVENT_VOCABULARY, EVENT_WORDS } from '../../shared/readings/event-vocabulary.ts';
 import { plainWords } from '../../shared/readings/plain-words.ts';
-import { type CellFault, readTable } from '../../shared/readings/read-table.ts';
+import { type CellFault, readTable, type SmallRow } from '../../shared/readings/read-table.ts';
 import { registeredUnits } from '../../shared/readings/registered-units.ts';
 import { faultTable } from '../../shared/readings/told-faults.ts';
 import { textColumn } from '../../shared/table/columns.ts';
-import { makeTable } from '../../shared/table/table.ts';
+import { makeTable, type Table } from '../../shared/table/table.ts';
+import { type Event, eventsOfNotes, toldRemarks } from './events-of-notes.ts';
 import type { EventsParameters } from './parameters.ts';
 
-/** Tables: events, sorted by unit and day; faults. */
+/** Tables: events, sorted by unit and day; told-events (told by notes and not accepted); faults. */
 export interface EventsResult extends CellResult {
   readonly faults: readonly CellFault[];
   readonly notes: readonly string[];
+  readonly remarks: readonly Remark[];
 }
 
-interface Event {
-  readonly unit: string;
-  readonly on: number;
-  readonly event: string;
-  readonly note: string;
-}
+const NEEDS = {
+  vocabulary: EVENT_VOCABULARY,
+  fields: ['unit', 'on', 'event'],
+  words: 'the unit, the day and the event',
+};
 
 export async function compute(
   parameters: EventsParameters,
@@ -35,20 +36,27 @@ export async function compute(
     if (!file) return fail(say.lostFile('events', key));
     files.push(file);
   }
-  if (files.length === 0) return fail(say.noFiles('events'));
-  const needs = {
-    vocabulary: EVENT_VOCABULARY,
-    fields: ['unit', 'on', 'event'],
-    words: 'the unit, the day and the event',
-  };
+  const told = parameters.notes === '' ? undefined : inputs.get(parameters.notes)?.tables['told-events'];
+  if (files.length === 0 && parameters.notes === '') return fail(say.noFiles('events'));
   const read = await readTable(
     files,
-    { ...needs, dateOrder: parameters.dateOrder, profiles: parameters.profiles },
+    { ...NEEDS, dateOrder: parameters.dateOrder, profiles: parameters.profiles },
     context,
   );
   if (read.status !== 'value') return read;
   const { rows, faults } = read.value;
   const units = parameters.register === '' ? undefined : inputs.get(parameters.register)?.tables['units'];
+  const listed = listedEvents(rows, faults, units);
+  const { accepted, open } = eventsOfNotes(told, listed, parameters.accept);
+  return succeed({
+    tables: { events: eventTable([...listed, ...accepted]), 'told-events': open, faults: faultTable(faults) },
+    faults,
+    notes: read.value.notes,
+    remarks: toldRemarks(open, accepted.length),
+  });
+}
+
+function listedEvents(rows: readonly SmallRow[], faults: CellFault[], units: Table | undefined): Event[] {
   const spell = registeredUnits(units, faults);
   const events: Event[] = [];
   for (const row of rows) {
@@ -61,16 +69,12 @@ export async function compute(
     else if (Number.isNaN(on)) faults.push({ ...at(row), reason: say.noEventDate(), row: true });
     else events.push({ unit: spell(unit, row), on, event, note: row.text('note') });
   }
-  return succeed({
-    tables: { events: eventTable(events), faults: faultTable(faults) },
-    faults,
-    notes: read.value.notes,
-  });
+  return events;
 }
 
 const at = ({ file, line }: { file: string; line: number }): { file: string; line: number } => ({ file, line });
 
-function eventTable(events: readonly Event[]): CellResult['tables'][string] {
+function eventTable(events: readonly Event[]): Table {
   const sorted = [...events].sort((a, b) => order(a.unit, b.unit) || a.on - b.on || order(a.event, b.event));
   return makeTable([
     ['unit', textColumn(sorted.map(({ unit }) => unit))],

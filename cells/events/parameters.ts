@@ -6,6 +6,10 @@ export interface EventsParameters {
   readonly files: readonly string[];
   /** The register cell whose spelling of the unit ids is used; '' where the notebook has none. */
   readonly register: string;
+  /** The readings cell whose notes are looked through for events; '' looks at none. */
+  readonly notes: string;
+  /** Which of the events that notes tell of count: 'all', or 'B-07 2024-03-13 gas_valve'. Nothing counts unasked. */
+  readonly accept: readonly string[];
   /** Answers for dates that do not say whether day or month stands first; '' asks. */
   readonly dateOrder: '' | 'dmy' | 'mdy';
   /** How files of known shapes are read; the first that fits is used. */
@@ -14,12 +18,14 @@ export interface EventsParameters {
 
 export function readParameters(raw: unknown): Outcome<EventsParameters> {
   const given = (raw ?? {}) as Partial<Record<keyof EventsParameters, unknown>>;
-  const { files = [], register = 'register', dateOrder = '' } = given;
+  const { files = [], register = 'register', notes = '', accept = [], dateOrder = '' } = given;
   if (!Array.isArray(files) || !files.every((key) => typeof key === 'string')) return fail(say.badFiles('events'));
   if (typeof register !== 'string') return fail(say.badCell('events', 'register'));
+  if (typeof notes !== 'string') return fail(say.badCell('events', 'notes'));
+  if (!Array.isArray(accept) || !accept.every((one) => typeof one === 'string')) return fail(say.badAccept('events'));
   if (dateOrder !== '' && dateOrder !== 'dmy' && dateOrder !== 'mdy')
     return fail(say.badChoice('events', 'dateOrder', String(dateOrder), 'dmy, mdy'));
   const profiles = readProfiles(given.profiles, 'events');
   if (profiles.status !== 'value') return profiles;
-  return succeed({ files, register, dateOrder, profiles: profiles.value });
+  return succeed({ files, register, notes, accept, dateOrder, profiles: profiles.value });
 }

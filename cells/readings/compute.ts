@@ -3,17 +3,18 @@ import * as say from '../../shared/messages/import.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
 import type { FileAccount } from '../../shared/readings/account.ts';
 import { type ImportFindings, importReadings } from '../../shared/readings/import-readings.ts';
+import type { FilePlan } from '../../shared/readings/mapping.ts';
 import { textAt, textsOf } from '../../shared/table/columns.ts';
 import type { Table } from '../../shared/table/table.ts';
 import type { ReadingsParameters } from './parameters.ts';
 
-/** Tables: accepted, set-aside, account, duplicates. */
+/** Tables: accepted, set-aside, account, duplicates, proposals, told-events. */
 export interface ReadingsResult extends CellResult {
   readonly files: readonly FileAccount[];
   readonly found: ImportFindings;
-}
   /** How each file was read. */
   readonly plans: readonly FilePlan[];
+}
 
 export async function compute(
   parameters: ReadingsParameters,
@@ -30,22 +31,27 @@ export async function compute(
   const units = parameters.register === '' ? undefined : inputs.get(parameters.register)?.tables['units'];
   const imported = await importReadings(
     files,
-    { ...parameters, registered: units && textsOf(units, 'unit').levels, fuelled: fuelledUnits(units) },
+    {
+      ...parameters,
+      registered: units && textsOf(units, 'unit').levels,
+      fuelled: unitsWhere(units, 'fuel', (fuel) => fuel !== ''),
+      singleStage: unitsWhere(units, 'firing', (firing) => firing === 'single'),
+    },
     context,
   );
   if (imported.status !== 'value') return imported;
-  const { accepted, setAside, account, duplicates, files: accounts, found, plans } = imported.value;
+  const { accepted, setAside, account, duplicates, proposals, toldEvents, ...rest } = imported.value;
   return succeed({
-    tables: { accepted, 'set-aside': setAside, account, duplicates },
-    files: accounts,
-    found,
+    tables: { accepted, 'set-aside': setAside, account, duplicates, proposals, 'told-events': toldEvents },
+    files: rest.files,
+    found: rest.found,
+    plans: rest.plans,
   });
-    plans,
 }
 
-/** Units whose fuel the register names. */
-function fuelledUnits(units: Table | undefined): ReadonlySet<string> {
+/** Units of the register with a column of which a test holds. */
+function unitsWhere(units: Table | undefined, column: string, holds: (text: string) => boolean): ReadonlySet<string> {
   if (!units) return new Set();
-  const [unit, fuel] = [textsOf(units, 'unit'), textsOf(units, 'fuel')];
-  return new Set(Array.from(fuel.codes).flatMap((code, row) => (code < 0 ? [] : textAt(unit, row))));
+  const [unit, value] = [textsOf(units, 'unit'), textsOf(units, column)];
+  return new Set(Array.from(unit.codes).flatMap((_, row) => (holds(textAt(value, row)) ? [textAt(unit, row)] : [])));
 }

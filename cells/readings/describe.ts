@@ -1,6 +1,14 @@
 import type { Description, Remark } from '../../shared/cell.ts';
 import * as say from '../../shared/messages/import.ts';
-import { accountSchema, duplicatesSchema, readingsSchema, setAsideSchema } from '../../shared/schemas/readings.ts';
+import { NAMINGS } from '../../shared/readings/naming.ts';
+import {
+  accountSchema,
+  duplicatesSchema,
+  proposalsSchema,
+  readingsSchema,
+  setAsideSchema,
+  toldEventsSchema,
+} from '../../shared/schemas/readings.ts';
 import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
 import { shownColumns } from '../../shared/table/schema.ts';
 import type { ReadingsResult } from './compute.ts';
@@ -18,6 +26,8 @@ export function describe(result: ReadingsResult): Description {
       { table: 'accepted', title: 'Readings', columns: shownColumns(readingsSchema) },
       { table: 'set-aside', title: 'Set aside', columns: shownColumns(setAsideSchema) },
       { table: 'duplicates', title: 'Duplicates', columns: shownColumns(duplicatesSchema) },
+      { table: 'proposals', title: 'Proposed', columns: shownColumns(proposalsSchema) },
+      { table: 'told-events', title: 'Events in notes', columns: shownColumns(toldEventsSchema) },
       { table: 'account', title: 'Account', columns: shownColumns(accountSchema) },
     ],
     figures: [],
@@ -56,13 +66,25 @@ function warnings({ tables, found }: ReadingsResult): Remark[] {
     texts.push(
       say.strangerRemark(strangers.length, `${strangers.slice(0, 5).join(', ')}${strangers.length > 5 ? ' ...' : ''}`),
     );
-  for (const { unit, fuel, co2maxPct, readings } of found.fuels.slice(0, 10))
-    texts.push(say.fuelRemark(unit, fuel, co2maxPct.toFixed(1), readings));
+  texts.push(...proposed(found));
   for (const { field, cells, least } of found.overRange) texts.push(say.overRangeRemark(cells, field, least));
   if (found.coDashes.length > 0)
     texts.push(say.coDashesRemark(found.coDashes.length, found.coDashes[0].file, found.coDashes[0].line));
   return texts.map((text) => ({ severity: 'warning', text }));
 }
+
+/** One sentence a kind of proposal, with the unit that has most to gain from it. */
+function proposed({ proposals }: ReadingsResult['found']): string[] {
+  return NAMINGS.flatMap((kind) => {
+    const open = proposals.filter((one) => one.kind === kind && !one.accepted);
+    if (open.length === 0) return [];
+    const most = open.reduce((best, one) => (one.readings > best.readings ? one : best));
+    return [say.proposalRemark(kind, sumOf(open), open.length, most.unit, most.evidence)];
+  });
+}
+
+const sumOf = (list: readonly { readonly readings: number }[]): number =>
+  list.reduce((sum, { readings }) => sum + readings, 0);
 
 function notes({ tables, found }: ReadingsResult): Remark[] {
   const texts: string[] = [];
@@ -82,19 +104,15 @@ function notes({ tables, found }: ReadingsResult): Remark[] {
   if (found.unknownStates > 0) texts.push(say.unknownStateRemark(found.unknownStates));
   if (found.namedStates > 0) texts.push(say.namedStatesRemark(found.namedStates, 'as you said'));
   if (found.co2Named > 0) texts.push(say.co2OriginRemark(found.co2Named));
-  for (const event of [
-    'replaced',
-    'converted',
-    'gas_valve',
-    'burner_parts',
-    'regulator',
-    'cleaned',
-    'sensor_renewed',
-    'shut_down',
-    'no_load',
-  ]) {
-    const told = found.toldEvents.filter((entry) => entry.event === event);
-    if (told.length > 0) texts.push(say.eventRemark(told[0].unit, told[0].on, told[0].note, event, told.length - 1));
+  for (const kind of NAMINGS) {
+    const named = found.proposals.filter((one) => one.kind === kind && one.accepted);
+    if (named.length > 0) texts.push(say.acceptedRemark(kind, sumOf(named), named.length));
+  }
+  if (found.merged.length > 0)
+    texts.push(say.mergedRemark(found.merged.length, found.merged[0].found, found.merged[0].registered));
+  if (found.toldEvents.length > 0) {
+    const [{ unit, on, note }] = found.toldEvents;
+    texts.push(say.toldRemark(found.toldEvents.length, unit, on, note));
   }
   if (found.logs.readings > 0) texts.push(say.logRemark(found.logs.readings, found.logs.lines));
   for (const { head, count, example } of found.unread) texts.push(say.unreadFlagRemark(count, head, example));

@@ -87,3 +87,17 @@ export const pageMissing = (folder: string): string =>
   `The page is not built: ${folder} is not there; run npm run build and start again.`;
 export const sampleMissing = (path: string): string =>
   `The sample campus is not there: ${path} is missing; get the sample-data folder again.`;
+
+// What evidence proposes, a line a unit.
+const namingWords = (kind: string, unit: string, readings: number, wouldBe: string, evidence: string): string =>
+  `${unit}: ${kind} of ${readings} ${readings === 1 ? 'reading' : 'readings'} (${wouldBe}) by ${evidence}`;
+export const openNaming = (kind: string, unit: string, readings: number, wouldBe: string, evidence: string): string =>
+  `  proposed for ${namingWords(kind, unit, readings, wouldBe, evidence)}; --accept "${kind}:${unit}" takes it, --accept ${kind} all of the kind`;
+export const acceptedNaming = (
+  kind: string,
+  unit: string,
+  readings: number,
+  wouldBe: string,
+  evidence: string,
+): string => `  accepted for ${namingWords(kind, unit, readings, wouldBe, evidence)}`;
+export const moreNamings = (more: number): string => `  and ${more} further proposals`;

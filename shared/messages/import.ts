@@ -7,6 +7,10 @@ export const badFiles = (cell: string): string =>
   `${cell}: "files" should be a list of data file names; give the names under which the notebook lists them.`;
 export const badFuels = (cell: string): string =>
   `${cell}: "fuels" should be a list of the names of fuels that the notebook defines; give it as texts.`;
+export const badAccept = (cell: string): string =>
+  `${cell}: "accept" should be a list of what is accepted, such as "fires" or "fires:B-07"; give it as texts.`;
+export const unknownAccept = (cell: string, found: string, known: string): string =>
+  `${cell}: nothing is proposed under ${quote(found)}; accept one of ${known}, or one of a unit, such as fires:B-07.`;
 export const badCell = (cell: string, parameter: string): string =>
   `${cell}: "${parameter}" should be the name of a cell, or "" for none; give one.`;
 export const badChoice = (cell: string, parameter: string, found: string, allowed: string): string =>
@@ -115,7 +119,7 @@ export const strangerRemark = (units: number, names: string): string =>
 export const matchedRemark = (units: number, example: string, registered: string): string =>
   `${count(units, 'spelling')} of unit ids differed from the register only in case, spaces, dashes, leading zeros, O/0 or I/1 and ${units === 1 ? 'was' : 'were'} matched, such as ${quote(example)} to ${quote(registered)}.`;
 export const nearMissRemark = (found: string, registered: string, readings: number): string =>
-  `${quote(found)} (${count(readings, 'reading')}) is not in the register, but ${quote(registered)} is: if they are one unit, correct the spelling; they were not merged.`;
+  `${quote(found)} (${count(readings, 'reading')}) is not in the register, but ${quote(registered)} is: they were not merged. If they are one unit, accept it here or with --accept "units:${found}", or correct the spelling.`;
 export const overRangeRemark = (cells: number, head: string, least: string): string =>
   `${count(cells, 'cell')} of ${head} said "over range" without a number; ${cells === 1 ? 'it counts' : 'they count'} as at least ${least}, the highest value known to be shown.`;
 export const coDashesRemark = (rows: number, file: string, line: number): string =>
@@ -131,9 +135,32 @@ export const steadyPart = (lines: number, from: number, to: number, seconds: num
 export const logRemark = (readings: number, lines: number): string =>
   `${count(lines, 'line')} of logs made ${count(readings, 'reading')}, each the mean of the steadiest part; the note of each says which lines.`;
 export const eventRemark = (unit: string, on: string, note: string, event: string, more: number): string =>
-  `The note ${quote(note)} on ${unit} of ${on} may tell of an event: if so, add "${unit},${on},${event}" to the events table${more > 0 ? ` (${count(more, 'further note')} of the kind)` : ''}.`;
-export const fuelRemark = (unit: string, fuel: string, co2max: string, readings: number): string =>
-  `Nothing names the fuel of ${unit}, and its ${count(readings, 'reading')} imply a CO2max of ${co2max} %, that of ${fuel.replaceAll('_', ' ')}: if so, write ${fuel} into the register, else natural gas is taken.`;
+  `The note ${quote(note)} on ${unit} of ${on} may tell of an event (${event.replaceAll('_', ' ')})${more > 0 ? `, and so may ${count(more, 'further note')}` : ''}: accept it here or with --accept events, or add "${unit},${on},${event}" to the events table.`;
+export const toldRemark = (notes: number, unit: string, on: string, note: string): string =>
+  `${count(notes, 'note tells', 'notes tell')} of something that may be an event, such as ${quote(note)} on ${unit} of ${on}; none counts until it is accepted among the events.`;
+export const acceptedEvents = (events: number): string =>
+  `${count(events, 'event')} told by notes ${events === 1 ? 'counts' : 'count'}, as you accepted.`;
+
+// What evidence proposes.
+export const singleStage = (): string => 'the register calls it single-stage';
+export const fireSign = (title: string, high: string, low: string, unit: string): string =>
+  `${title} ${high} against ${low} ${unit}`;
+export const fireEvidence = (signs: readonly string[], inOrder: number): string =>
+  [signs.join(', '), inOrder > 0 ? `${count(inOrder, 'reading')} by the order that the unit's other visits have` : '']
+    .filter((part) => part !== '')
+    .join('; ');
+export const stateEvidence = (visits: number, byLine: boolean): string =>
+  `the order of the tests ${byLine ? 'in the file ' : ''}at ${count(visits, 'visit')}: the first of a fire was found, the last left`;
+export const fuelWindow = (fuel: string, readings: number, from: string, to: string): string =>
+  `${count(readings, 'reading')} imply a CO2max of ${from === to ? from : `${from} to ${to}`} %, that of ${fuel.replaceAll('_', ' ')}`;
+export const fuelEvidence = (windows: readonly string[]): string => windows.join('; ');
+const NAMES: Readonly<Record<string, string>> = { fires: 'fire', states: 'state', fuels: 'fuel' };
+export const proposalRemark = (kind: string, readings: number, units: number, unit: string, evidence: string): string =>
+  `${count(readings, 'reading')} of ${count(units, 'unit')} ${readings === 1 ? 'names' : 'name'} no ${NAMES[kind] ?? kind}, but evidence does, such as for ${unit}: ${evidence}. Accept it here, or with --accept ${kind} (of one unit: --accept "${kind}:${unit}").`;
+export const acceptedRemark = (kind: string, readings: number, units: number): string =>
+  `${count(readings, 'reading')} of ${count(units, 'unit')} got ${readings === 1 ? 'its' : 'their'} ${NAMES[kind] ?? kind} from evidence, as you accepted; the table of proposals has it.`;
+export const mergedRemark = (spellings: number, found: string, registered: string): string =>
+  `${count(spellings, 'spelling')} near a registered unit ${spellings === 1 ? 'was' : 'were'} read as it, as you accepted, such as ${quote(found)} as ${quote(registered)}.`;
 export const co2OriginRemark = (rows: number): string =>
   `${count(rows, 'reading')} did not say whether CO2 was measured; by the spread of the CO2max that each analyzer's readings imply it was found out (a calculated CO2 is no second reading).`;
 

@@ -33,6 +33,11 @@ const REVISED: Option = {
   value: 'keep_last|keep_both',
   words: 'which counts where two files tell one reading differently',
 };
+const ACCEPT: Option = {
+  flag: 'accept',
+  value: 'KIND...',
+  words: 'what evidence proposes and you accept: fires, states, fuels, units, events; of one unit fires:B-07',
+};
 const SUSPECTS: Option = {
   flag: 'suspects',
   value: 'in|out',
@@ -62,6 +67,7 @@ const USAGES: Readonly<Record<string, Usage>> = {
       DATE_ORDER,
       SINGLE_READING,
       REVISED,
+      ACCEPT,
       SUSPECTS,
       FAIL_ON,
     ],
@@ -78,13 +84,13 @@ const USAGES: Readonly<Record<string, Usage>> = {
   check: {
     does: 'Says what would be read from the files, set aside and asked; writes nothing.',
     files: 'FILE...',
-    options: [PROFILE, DATE_ORDER, SINGLE_READING, REVISED],
+    options: [PROFILE, DATE_ORDER, SINGLE_READING, REVISED, ACCEPT],
   },
   working: {
     does: 'Prints how one derived number came about, down to the line of the file.',
     files: '',
     options: [
-      { flag: 'readings', value: 'FILE...', needed: true, words: 'exports of readings' },
+      { flag: 'readings', value: 'FILE...', needed: true, words: 'exports of readings, or folders of them' },
       { flag: 'unit', value: 'ID', needed: true, words: 'whose number' },
       { flag: 'column', value: 'NAME', needed: true, words: 'which number, such as efficiency_gross_pct' },
       { flag: 'register', value: 'FILE', words: 'the register of units' },
@@ -92,6 +98,10 @@ const USAGES: Readonly<Record<string, Usage>> = {
       { flag: 'fire', value: 'FIRE', words: 'high, low, mid or single' },
       { flag: 'state', value: 'STATE', words: 'as_found, as_left, trial or unknown' },
       FUEL,
+      PROFILE,
+      DATE_ORDER,
+      SINGLE_READING,
+      REVISED,
     ],
   },
   merge: {

@@ -11,10 +11,12 @@ import { findCo2Origin } from './find-co2-origin.ts';
 import { checkFuels } from './fuel-names.ts';
 import { highCoOf } from './high-co.ts';
 import type { FilePlan } from './mapping.ts';
-import { nameStates } from './name-states.ts';
+import { matchUnits } from './match-units.ts';
+import { nameRows } from './name-rows.ts';
+import type { Naming } from './naming.ts';
 import { planFile } from './plan-file.ts';
 import type { Profile } from './profile.ts';
-import { type FuelProposal, proposeFuels } from './propose-fuels.ts';
+import { proposalsTable } from './proposals-table.ts';
 import { type FileRead, readFile, type SetAside } from './read-file.ts';
 import { ReadingColumns, ROW } from './reading-columns.ts';
 import { reduceLogs } from './reduce-logs.ts';
@@ -23,8 +25,8 @@ import { type RevisedAnswer, settleCopies } from './settle-copies.ts';
 import { type DateOrder, settleDates } from './settle-dates.ts';
 import { type OverRange, settleOverRange } from './settle-over-range.ts';
 import { sortRows } from './sort-rows.ts';
-import { type ToldEvent, toldEvents } from './told-events.ts';
-import { UnitMatcher } from './unit-matcher.ts';
+import { type ToldEvent, toldEvents, toldEventsTable } from './told-events.ts';
+
 import { READINGS_VOCABULARY } from './vocabulary.ts';
 
 export interface ImportOptions {
@@ -35,8 +37,11 @@ export interface ImportOptions {
   readonly profiles: readonly Profile[];
   /** Ids of the register; undefined where the notebook has none. */
   readonly registered: readonly string[] | undefined;
-  /** Units whose fuel the register names. */
+  /** Proposals that the user accepts: a kind ('fires') or one of a unit ('fires:B-07'); also 'units:B7X' for a near miss. */
+  readonly accept: readonly string[];
+  /** Units whose fuel the register names, and those that it calls single-stage. */
   readonly fuelled: ReadonlySet<string>;
+  readonly singleStage: ReadonlySet<string>;
   /** Fuels that the notebook knows beside the usual ones. */
   readonly fuels: readonly string[];
 }
@@ -47,6 +52,10 @@ export interface Imported {
   readonly setAside: Table;
   readonly duplicates: Table;
   readonly account: Table;
+  /** What evidence says where the files do not, a row a unit and kind. */
+  readonly proposals: Table;
+  /** Events that notes tell of. */
+  readonly toldEvents: Table;
   readonly files: readonly FileAccount[];
   readonly plans: readonly FilePlan[];
   /** What people should know, as data for remarks. */
@@ -58,13 +67,18 @@ export interface ImportFindings {
   readonly revised: readonly { file: string; line: number; ofFile: string; ofLine: number }[];
   readonly matched: readonly { found: string; registered: string }[];
   readonly strangers: readonly { found: string; nearest: string; readings: number }[];
+  /** Near misses that the user accepted as the registered unit. */
+  readonly merged: readonly { found: string; registered: string }[];
   readonly overRange: readonly OverRange[];
   readonly coDashes: readonly { file: string; line: number }[];
   readonly unknownStates: number;
   readonly namedStates: number;
   /** Readings whose CO2 was found out to be measured or calculated. */
   readonly co2Named: number;
-  readonly fuels: readonly FuelProposal[];
+  readonly proposals: readonly (Omit<Naming, 'rows' | 'words'> & {
+    readonly readings: number;
+    readonly accepted: boolean;
+  })[];
   /** Events that notes tell of; proposals. */
   readonly toldEvents: readonly ToldEvent[];
   /** Columns left out because another one is the same thing. */
@@ -141,7 +155,7 @@ async function settle(
   const setAside = [...reads.flatMap((read) => read.setAside), ...refuseDates(columns, context.asOf, reads)];
   const fuels = checkFuels(columns, options.fuels);
   if (fuels !== '') return fail(fuels);
-  const units = matchUnits(columns, options.registered);
+  const units = matchUnits(columns, options.registered, options.accept);
   await context.pause();
   let order = sortRows(columns);
   const copies = settleCopies(
@@ -153,8 +167,10 @@ async function settle(
   if (copies.status !== 'value') return copies;
   setAside.push(...copies.value.setAside);
   const co2Named = findCo2Origin(columns);
-  const named = options.singleReading === '' ? 0 : nameStates(columns, options.singleReading);
-  const { duplicates, revised, taken } = copies.value;
+  if (copies.value.taken > 0) order = sortRows(columns);
+  const named = nameRows(columns, order, options);
+  const proposals = proposalsTable(columns, named.proposals);
+  const { duplicates, revised } = copies.value;
   const accounted = await accountTables(files, columns, reads, setAside, duplicates);
   if (accounted.status !== 'value') return accounted;
   const { account, tables } = accounted.value;
@@ -164,11 +180,14 @@ async function settle(
   const highCo = setAside
     .filter((row) => row.highCo !== '')
     .map((row) => ({ ...row, file: columns.files[row.file], found: row.highCo }));
-  if (taken + named > 0) order = sortRows(columns);
+  if (named.changed > 0) order = sortRows(columns);
   const table = buildTable(columns, order);
+  const told = toldEvents(table);
   return succeed({
     accepted: table,
     ...tables,
+    proposals,
+    toldEvents: toldEventsTable(table, told),
     files: account,
     plans: reads.map(({ plan }) => plan),
     found: {
@@ -178,10 +197,16 @@ async function settle(
       overRange,
       coDashes: reads.flatMap(({ coDashes, plan }) => coDashes.map((line) => ({ file: plan.file, line }))),
       unknownStates: countUnknownStates(table),
-      namedStates: named,
+      namedStates: named.states,
       co2Named,
-      toldEvents: toldEvents(table),
-      fuels: proposeFuels(table, options.fuelled),
+      toldEvents: told,
+      proposals: named.proposals.map(({ kind, unit, rows, evidence, accepted }) => ({
+        kind,
+        unit,
+        readings: rows.length,
+        evidence,
+        accepted,
+      })),
       logs,
       rivals: reads.flatMap(({ plan }) => rivalsOf(plan)),
       unread: reads.flatMap(({ reader }) => [...reader.unread].map(([head, seen]) => ({ head, ...seen }))),
@@ -218,28 +243,6 @@ function refuseDates(columns: ReadingColumns, asOf: number, reads: readonly File
 
 const headOf = ({ columns }: FilePlan, name: string): string =>
   columns.find(({ field }) => field === name)?.head.trim() ?? name;
-
-function matchUnits(
-  columns: ReadingColumns,
-  registered: readonly string[] | undefined,
-): Pick<ImportFindings, 'matched' | 'strangers'> {
-  const units = columns.texts.get('unit');
-  if (!units || registered === undefined) return { matched: [], strangers: [] };
-  const matcher = new UnitMatcher(registered);
-  const readings = new Int32Array(units.levels.length);
-  for (let row = 0; row < columns.rows; row++)
-    if (columns.status[row] === ROW.accepted && units.code(row) >= 0) readings[units.code(row)]++;
-  const matched: { found: string; registered: string }[] = [];
-  const strangers: { found: string; nearest: string; readings: number }[] = [];
-  [...units.levels].forEach((found, code) => {
-    if (readings[code] === 0) return;
-    const { unit, how, nearest } = matcher.match(found);
-    if (how === 'normalized') matched.push({ found, registered: unit });
-    if (how === 'none') strangers.push({ found, nearest, readings: readings[code] });
-  });
-  if (matched.length > 0) units.rename(columns.rows, (text) => matcher.match(text).unit);
-  return { matched, strangers };
-}
 
 function countUnknownStates(table: Table): number {
   const state = table.columns.get('state');

@@ -1,4 +1,4 @@
-import type { CellKind, CellResult } from '../cell.ts';
+import type { CellKind, CellResult, Read, Remark } from '../cell.ts';
 import { faultsSchema } from '../schemas/readings.ts';
 import { readOf } from '../sentence/read-of.ts';
 import { registerBlank } from '../sentence/register-blank.ts';
@@ -26,19 +26,24 @@ interface ListOf<Parameters, Result extends CellResult>
   readonly table: string;
   readonly schema: Schema;
   answer(rows: number, units: number, leftOut: number): string;
+  /** What it reads beside the register. */
+  reads?(parameters: Parameters): readonly Read[];
+  remarks?(result: Result): readonly Remark[];
+  /** Tables of its own beside the list. */
+  readonly further?: readonly { readonly table: string; readonly title: string; readonly schema: Schema }[];
 }
 
 /** A kind of cell that brings in a list about the units, such as events: rows of files, unit ids as the register spells them. */
 export function listKind<Parameters extends ListParameters, Result extends ListResult>(
   own: ListOf<Parameters, Result>,
 ): CellKind<Parameters, Result> {
-  const { name, title, purpose, begins, table, schema, answer, readParameters, compute } = own;
+  const { name, title, purpose, begins, table, schema, answer, readParameters, compute, further = [] } = own;
   return {
     name,
     title,
     purpose,
     readParameters,
-    reads: ({ register }) => readOf(register, 'units'),
+    reads: (parameters) => [...readOf(parameters.register, 'units'), ...(own.reads?.(parameters) ?? [])],
     sources: ({ files }) => files,
     sentence: ({ files, register }) => [
       begins,
@@ -48,14 +53,18 @@ export function listKind<Parameters extends ListParameters, Result extends ListR
       '.',
     ],
     compute,
-    describe: ({ tables, faults, notes }) => ({
-      answer: answer(tables[table].rows, new Set(textsOf(tables[table], 'unit').codes).size, leftOut(faults)),
-      tables: [
-        { table, title, columns: shownColumns(schema) },
-        { table: 'faults', title: 'Not used', columns: shownColumns(faultsSchema) },
-      ],
-      figures: [],
-      remarks: faultRemarks(faults, notes),
-    }),
+    describe: (result) => {
+      const { tables, faults, notes } = result;
+      return {
+        answer: answer(tables[table].rows, new Set(textsOf(tables[table], 'unit').codes).size, leftOut(faults)),
+        tables: [
+          { table, title, columns: shownColumns(schema) },
+          ...further.map((one) => ({ ...one, columns: shownColumns(one.schema) })),
+          { table: 'faults', title: 'Not used', columns: shownColumns(faultsSchema) },
+        ],
+        figures: [],
+        remarks: [...faultRemarks(faults, notes), ...(own.remarks?.(result) ?? [])],
+      };
+    },
   };
 }

@@ -77,3 +77,28 @@ export const accountSchema: Schema = [
   numeric('set_aside', '1', 'Set aside', '', 0),
   numeric('duplicates', '1', 'Duplicates', '', 0),
 ];
+
+/**
+ * What evidence says where the files do not: one row a unit and kind (fires, states, fuels), with what its readings would
+ * be named. Nothing of it counts until it is accepted.
+ */
+export const proposalsSchema: Schema = [
+  text('kind', 'Proposed'),
+  text('unit', 'Unit'),
+  numeric('readings', '1', 'Readings', '', 0),
+  text('would_be', 'Would be'),
+  text('evidence', 'Evidence'),
+  text('accepted', 'Accepted'),
+  text('source_file', 'File'),
+  numeric('source_line', '1', 'Line', '', 0),
+];
+
+/** An event that the note of a reading tells of: a proposal for the events. */
+export const toldEventsSchema: Schema = [
+  text('unit', 'Unit'),
+  date('on', 'On'),
+  text('event', 'Event'),
+  text('note', 'Note'),
+  text('source_file', 'File'),
+  numeric('source_line', '1', 'Line', '', 0),
+];

@@ -15,7 +15,13 @@ import { readFlags } from './read-flags.ts';
 import { readProfileFile } from './read-profile-file.ts';
 import type { Shell } from './shell.ts';
 
-const FLAGS = { profile: 'files', 'date-order': 'value', 'single-reading': 'value', revised: 'value' } as const;
+const FLAGS = {
+  profile: 'files',
+  'date-order': 'value',
+  'single-reading': 'value',
+  revised: 'value',
+  accept: 'files',
+} as const;
 const SHOWN_SET_ASIDE = 20;
 
 /** Says what the import would read, set aside and ask; writes nothing. */
@@ -32,7 +38,13 @@ export async function check(given: readonly string[], shell: Shell): Promise<num
   const kinds = await tellProposals(files, profiles, shell);
   const session = new Session(shell.catalogue, shell);
   const common = { ...(dateOrder && { dateOrder }), ...(profiles.length > 0 && { profiles }) };
-  const own = { ...(singleReading && { singleReading }), ...(revised && { revised }) };
+  const accept = flags.files('accept');
+  const ofReadings = accept.filter((one) => !/^events(?:$|:)/.test(one));
+  const own = {
+    ...(singleReading && { singleReading }),
+    ...(revised && { revised }),
+    ...(ofReadings.length > 0 && { accept: ofReadings }),
+  };
   session.open(importOnly(shell.today(), kinds, common, own), files);
   await session.calculate();
   return tell(session, shell);
@@ -89,6 +101,8 @@ function tell(session: Session, shell: Shell): number {
     if (account) tellAccount(account, shell);
     else if (state.description) shell.out(`${state.name}: ${state.description.answer}`);
     if (setAside) tellSetAside(setAside, shell);
+    const { proposals } = session.result(state.name)?.tables ?? {};
+    if (proposals) tellNamings(proposals, shell);
     for (const { text } of state.description?.remarks ?? []) shell.out(text);
   }
   shell.out(say.nothingWritten());
@@ -116,4 +130,15 @@ function tellSetAside(setAside: Table, shell: Shell): void {
   for (let row = 0; row < Math.min(setAside.rows, SHOWN_SET_ASIDE); row++)
     shell.out(say.setAsideLine(textAt(file, row), String(line[row]), textAt(reason, row)));
   if (setAside.rows > SHOWN_SET_ASIDE) shell.out(say.moreSetAside(setAside.rows - SHOWN_SET_ASIDE));
+}
+
+/** What evidence says where the files do not, a line a unit. */
+function tellNamings(proposals: Table, shell: Shell): void {
+  const text = (column: string, row: number): string => textAt(textsOf(proposals, column), row);
+  const readings = numbersOf(proposals, 'readings');
+  for (let row = 0; row < Math.min(proposals.rows, SHOWN_SET_ASIDE); row++) {
+    const words = text('accepted', row) === 'yes' ? say.acceptedNaming : say.openNaming;
+    shell.out(words(text('kind', row), text('unit', row), readings[row], text('would_be', row), text('evidence', row)));
+  }
+  if (proposals.rows > SHOWN_SET_ASIDE) shell.out(say.moreNamings(proposals.rows - SHOWN_SET_ASIDE));
 }

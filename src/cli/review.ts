@@ -25,6 +25,7 @@ const FLAGS = {
   'date-order': 'value',
   'single-reading': 'value',
   revised: 'value',
+  accept: 'files',
   suspects: 'value',
   'fail-on': 'value',
 } as const;
@@ -67,6 +68,7 @@ function readSettings(flags: Flags, shell: Shell): Pick<Parameters<typeof campus
     ...(singleReading !== undefined && { singleReading }),
     ...(revised !== undefined && { revised }),
     ...(suspects !== undefined && { suspects }),
+    ...(flags.files('accept').length > 0 && { accept: flags.files('accept') }),
   };
 }
 

@@ -24,6 +24,8 @@ export interface ReviewRequest {
   readonly singleReading?: 'as_found' | 'as_left';
   /** What becomes of a reading that stands in two files with other values. */
   readonly revised?: 'keep_last' | 'keep_both';
+  /** What is accepted of what the import proposes: 'fires', 'states', 'fuels', 'units', 'events', or one of a unit. */
+  readonly accept?: readonly string[];
   /** Whether suspect readings are used in what follows. */
   readonly suspects?: 'in' | 'out';
   /** Mapping profiles of the user's, as read from their file. */
@@ -52,14 +54,44 @@ function given(parameters: Readonly<Record<string, unknown>>): CellEntry['parame
 
 function importCells({ readings, register, events = [], fuelUse = [], ...request }: ReviewRequest): CellEntry[] {
   const { dateOrder, singleReading, revised, profiles } = request;
+  const accept = acceptOf(request.accept ?? []);
   return [
     cell('register', given({ files: register, dateOrder, profiles })),
-    ...(events.length > 0 ? [cell('events', given({ files: events, register: 'register', dateOrder, profiles }))] : []),
-    cell('readings', given({ files: readings, register: 'register', dateOrder, singleReading, revised, profiles })),
+    cell(
+      'readings',
+      given({
+        files: readings,
+        register: 'register',
+        dateOrder,
+        singleReading,
+        revised,
+        profiles,
+        accept: accept.readings,
+      }),
+    ),
+    cell(
+      'events',
+      given({ files: events, register: 'register', notes: 'readings', dateOrder, profiles, accept: accept.events }),
+    ),
     ...(fuelUse.length > 0
       ? [cell('fuel-use', given({ files: fuelUse, register: 'register', dateOrder, profiles }))]
       : []),
   ];
+}
+
+const EVENTS = 'events';
+
+/** What of it is for the readings, and which events of notes; undefined where there is nothing. */
+function acceptOf(accept: readonly string[]): {
+  readings: readonly string[] | undefined;
+  events: readonly string[] | undefined;
+} {
+  const isEvent = (one: string): boolean => one === EVENTS || one.startsWith(`${EVENTS}:`);
+  const some = (list: readonly string[]): readonly string[] | undefined => (list.length > 0 ? list : undefined);
+  return {
+    readings: some(accept.filter((one) => !isEvent(one))),
+    events: some(accept.filter(isEvent).map((one) => (one === EVENTS ? 'all' : one.slice(EVENTS.length + 1)))),
+  };
 }
 
 /** What follows reads the checked readings: without what cannot be, and without what is suspect if so wanted. */
@@ -69,8 +101,8 @@ function checksCell({ suspects }: ReviewRequest): CellEntry {
 
 const CHECKED = { readings: 'checks' };
 
-function judgingCells({ events = [], fuelUse = [], horizonDays, fuel }: ReviewRequest): CellEntry[] {
-  const readsEvents = { events: events.length > 0 ? 'events' : '' };
+function judgingCells({ fuelUse = [], horizonDays, fuel }: ReviewRequest): CellEntry[] {
+  const readsEvents = { events: 'events' };
   return [
     cell('derive', given({ ...CHECKED, register: 'register', defaultFuel: fuel })),
     cell('drift', given({ ...CHECKED, derive: 'derive', register: 'register', ...readsEvents, horizonDays })),

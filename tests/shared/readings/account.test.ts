@@ -197,7 +197,9 @@ test('a fuel that nobody names is proposed from the CO2max that the readings imp
   );
   const result = await accepted(`unit,taken_at,fire,state,o2_pct,co2_pct\n${rows.join('\n')}\n`);
   expect(remarks(result)).toContainEqual(
-    expect.stringMatching(/^warning: Nothing names the fuel of B-09.*13\.7 %, that of propane/),
+    expect.stringMatching(
+      /^warning: 3 readings of 1 unit name no fuel, but evidence does, such as for B-09.*13\.7 .*that of propane.*--accept fuels/,
+    ),
   );
 });
 
@@ -315,7 +317,16 @@ describe('bad files: one clear sentence', () => {
 
   test('a file that is lost', async () => {
     const outcome = await kind.compute(
-      { files: ['gone.csv'], register: '', dateOrder: '', singleReading: '', revised: '', fuels: [], profiles: [] },
+      {
+        files: ['gone.csv'],
+        register: '',
+        dateOrder: '',
+        singleReading: '',
+        revised: '',
+        accept: [],
+        fuels: [],
+        profiles: [],
+      },
       new Map(),
       {
         asOf: 20000,

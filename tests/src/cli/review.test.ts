@@ -37,6 +37,7 @@ const review = (...more: string[]) =>
 const FILES = [
   'accepted.csv',
   'account.json',
+  'checks.csv',
   'derived.csv',
   'drift.csv',
   'instruments.csv',

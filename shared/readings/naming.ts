@@ -1,0 +1,69 @@
+import { GrowingTexts } from './growing-columns.ts';
+import type { ReadingColumns } from './reading-columns.ts';
+import { keptText } from './word-meaning.ts';
+
+/** What evidence can name where a file does not. */
+export const NAMINGS = ['fires', 'states', 'fuels'] as const;
+export type NamingKind = (typeof NAMINGS)[number];
+
+const COLUMN: Readonly<Record<NamingKind, string>> = { fires: 'fire', states: 'state', fuels: 'fuel' };
+
+/** What evidence says of readings of one unit that do not say it themselves. A proposal, until someone accepts it. */
+export interface Naming {
+  readonly kind: NamingKind;
+  readonly unit: string;
+  readonly rows: readonly number[];
+  /** The word for each row. */
+  readonly words: readonly string[];
+  /** One clause with the numbers. */
+  readonly evidence: string;
+}
+
+/** What is accepted: a kind for all units ('fires') or for one ('fires:B-07'). */
+export function isAccepted({ kind, unit }: Pick<Naming, 'kind' | 'unit'>, accept: readonly string[]): boolean {
+  return accept.includes(kind) || accept.includes(`${kind}:${unit}`);
+}
+
+/** Writes the words into the rows. */
+export function applyNaming(columns: ReadingColumns, { kind, rows, words }: Naming): void {
+  const name = COLUMN[kind];
+  const column = columns.texts.get(name) ?? new GrowingTexts(keptText);
+  columns.texts.set(name, column);
+  column.ensure(columns.rows, columns.rows);
+  rows.forEach((row, i) => {
+    column.codes[row] = column.codeOfCanonical(words[i]);
+  });
+}
+
+/** The rows of each unit; `order` is that of sortRows, which holds accepted rows only. */
+export function* unitRuns(columns: ReadingColumns, order: Int32Array): Generator<readonly [string, Int32Array]> {
+  const units = columns.texts.get('unit')?.codes ?? new Int32Array(0);
+  for (let from = 0; from < order.length; ) {
+    let to = from + 1;
+    while (to < order.length && units[order[to]] === units[order[from]]) to++;
+    yield [columns.texts.get('unit')?.text(order[from]) ?? '', order.subarray(from, to)];
+    from = to;
+  }
+}
+
+/** Whether any of the rows does not say what one of the kinds is about; most exports say it everywhere. */
+export function isOpen(columns: ReadingColumns, order: Int32Array, kind: NamingKind): boolean {
+  const column = columns.texts.get(COLUMN[kind]);
+  if (!column) return order.length > 0;
+  const open = column.levels.map((level) => level === 'unnamed' || level === 'unknown');
+  return order.some((row) => column.code(row) < 0 || open[column.code(row)]);
+}
+
+/** Runs of rows of one day. */
+export function dayRuns(columns: ReadingColumns, rows: readonly number[]): number[][] {
+  const taken = columns.numbers.get('taken_at');
+  const runs: number[][] = [];
+  let day = Number.NaN;
+  for (const row of rows) {
+    const own = Math.floor(taken?.get(row) ?? Number.NaN);
+    if (own !== day) runs.push([]);
+    day = own;
+    runs[runs.length - 1].push(row);
+  }
+  return runs;
+}
