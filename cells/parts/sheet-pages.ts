@@ -9,6 +9,8 @@ export interface FoundRow {
   readonly columns: ReadonlyMap<string, Column>;
   /** Index within the columns. */
   readonly index: number;
+  /** Number of the row in the whole table, whatever its order here. */
+  readonly row: number;
 }
 
 /** The pages of one table in one order, fetched when first looked at; the least recently used go first. */
@@ -68,5 +70,6 @@ export class SheetPages {
 
 /** A table may have been longer or shorter when its page was fetched than it is where it is drawn. */
 function rowOf(page: RowPage, row: number): FoundRow | undefined {
-  return row < page.total ? { columns: page.columns, index: row - page.from } : undefined;
+  const index = row - page.from;
+  return row < page.total ? { columns: page.columns, index, row: page.rows?.[index] ?? row } : undefined;
 }

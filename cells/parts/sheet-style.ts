@@ -91,6 +91,15 @@ export const sheetStyle = css`
   .row .unknown {
     color: var(--ink-2, #45535e);
   }
+  .row .worked {
+    cursor: pointer;
+    text-decoration: underline dotted var(--rule-strong, #6b7a85) 2px;
+    text-underline-offset: 5px;
+  }
+  .row .worked:hover {
+    text-decoration-color: var(--act, #0b5c8f);
+    text-decoration-style: solid;
+  }
   .held {
     position: sticky;
     left: 0;
@@ -126,7 +135,16 @@ export const sheetStyle = css`
     }
     .head,
     .window,
-    .held {
+    .row .worked {
+    cursor: pointer;
+    text-decoration: underline dotted var(--rule-strong, #6b7a85) 2px;
+    text-underline-offset: 5px;
+  }
+  .row .worked:hover {
+    text-decoration-color: var(--act, #0b5c8f);
+    text-decoration-style: solid;
+  }
+  .held {
       position: static;
       height: auto !important;
       overflow: visible;

@@ -7,6 +7,7 @@ import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
 import { driftPathSchema, driftPointsSchema } from '../../shared/schemas/drift.ts';
 import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
 import { type Schema, tableOf } from '../../shared/table/schema.ts';
+import type { Working } from '../../shared/working/working.ts';
 import { type Evidence, gatherEvidence } from './evidence.ts';
 import { type Finding, TIER_OF, TIERS } from './finding.ts';
 import { findCo } from './findings/find-co.ts';
@@ -19,6 +20,7 @@ import { type Fleet, fleetOf, restingOf } from './fleet.ts';
 import type { RaiseParameters } from './parameters.ts';
 import { raisedTable, rankFindings } from './rank.ts';
 import { remarksOf } from './remarks.ts';
+import { workingOfFinding } from './working.ts';
 
 export interface RaiseResult extends CellResult {
   readonly answer: string;
@@ -26,6 +28,8 @@ export interface RaiseResult extends CellResult {
   /** Drift's and supply's tables, by reference, from which the lanes of the raised units are drawn. */
   readonly history: LaneTables;
   readonly asOf: number;
+  /** How the figure in the sentence of a row came about. */
+  readonly working: (row: number) => Outcome<Working>;
 }
 
 /** What each cell that is read must bring, or the name in the parameters is of another kind. */
@@ -80,6 +84,7 @@ export async function compute(
     ],
     history: historyOf(parameters, inputs, fleet),
     asOf: context.asOf,
+    working: (row) => workingOfFinding(ranked[row], fleet, parameters),
   });
 }
 

@@ -55,6 +55,8 @@ export interface Finding {
   readonly evidence: string;
   readonly checkFirst: string;
   readonly readingsUsed: number;
+  /** Row of the one reading that the sentence is about; absent where it is about several. */
+  readonly row?: number;
   /** Orders findings of one reason, largest first. */
   readonly urgency: number;
 }

@@ -26,6 +26,7 @@ export const kind: CellKind<RaiseParameters, RaiseResult, Evidence> = {
   fit: { parameters: evidenceCells, reads: evidenceReads, compute: gatherEvidence },
   compute,
   describe: describeTable('raised', 'Raised units', raisedSchema),
+  working: ({ working }, _column, row) => working(row),
   files: ({ tables }) => [{ name: 'raised.csv', table: tables['raised'] }],
   lanes: ({ history, asOf }, units) => lanesOf(history, units, asOf),
 };

@@ -27,9 +27,12 @@ import { percent } from '../../shared/messages/words.ts';
 import { writeDay } from '../../shared/quantities/dates.ts';
 import { readingsSchema } from '../../shared/schemas/readings.ts';
 import { shownColumns } from '../../shared/table/schema.ts';
+import './derived-figures.ts';
+import './finding-working.ts';
 import { raisedStyle } from './raised-style.ts';
 import { byTier, type RaisedFinding, type RaisedUnit, raisedUnits } from './raised-units.ts';
 import { tierMark } from './tier-mark.ts';
+import { WORKED_REASONS } from './worked-reasons.ts';
 
 /** Tags drawn at first; a large fleet's list goes on when asked. */
 const FIRST_UNITS = 12;
@@ -179,6 +182,7 @@ export class RaisedList extends LitElement {
       </div>
       <div class="lanes">${lanes ? unsafeSVG(drawLanes(lanes, this.isNarrow ? 'small' : 'large')) : lanesUnderWay()}</div>
       ${this.readings(unit)}
+      ${this.figures(unit)}
     </article>`;
   }
 
@@ -196,6 +200,12 @@ export class RaisedList extends LitElement {
             ${this.host.state(cell)?.kind === 'corrections' ? html`<bv-corrections .cell=${cell} .host=${this.host} .unit=${unit}></bv-corrections>` : nothing}`
           : nothing
       }</details>`;
+  }
+
+  private figures(unit: string): TemplateResult | typeof nothing {
+    const cell = (this.cell.parameters as { derive?: unknown }).derive;
+    if (typeof cell !== 'string' || cell === '') return nothing;
+    return html`<bv-derived-figures .host=${this.host} .cell=${cell} .unit=${unit} .version=${this.cell.version}></bv-derived-figures>`;
   }
 
   private toggle(unit: string, isOpen: boolean): void {
@@ -232,6 +242,7 @@ export class RaisedList extends LitElement {
         <p class="sure">${sure.join(' · ')}</p>
       </div>
       ${finding.checkFirst === '' ? nothing : html`<p class="first"><b>${checkFirst()}</b> ${finding.checkFirst}</p>`}
+      ${WORKED_REASONS.has(finding.reason) ? html`<bv-finding-working .host=${this.host} .cell=${this.cell.name} .row=${finding.row} .version=${this.cell.version} .name=${`${reasonHead(finding.reason)} ${where}`.trim()}></bv-finding-working>` : nothing}
     </div>`;
   }
 }

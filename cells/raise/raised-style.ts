@@ -131,6 +131,13 @@ export const raisedStyle = css`
     border-top: 1px solid var(--rule-strong);
     padding-top: 10px;
   }
+  .finding > bv-finding-working {
+    grid-column: 1 / -1;
+  }
+  bv-derived-figures {
+    display: block;
+    margin: 8px 0 0;
+  }
   .reason {
     margin: 0;
     font-weight: 700;

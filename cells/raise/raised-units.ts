@@ -3,6 +3,8 @@ import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
 
 /** One reason for which a unit is raised, as a person reads it. */
 export interface RaisedFinding {
+  /** In the raised table. */
+  readonly row: number;
   readonly rank: number;
   readonly fuel: string;
   readonly fire: string;
@@ -44,6 +46,7 @@ export function raisedUnits({ columns }: Pick<RowPage, 'columns'>, rows: number)
     const findings = units.get(unit(row)) ?? [];
     units.set(unit(row), findings);
     findings.push({
+      row,
       rank: rank[row],
       fuel: fuel(row),
       fire: fire(row),

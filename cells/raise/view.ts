@@ -4,6 +4,7 @@ import '../parts/cell-tables.ts';
 import '../parts/corrections-list.ts';
 import '../parts/readings-sheet.ts';
 import type { CellView } from '../parts/view.ts';
+import '../parts/worked-sheet.ts';
 import './raised-list.ts';
 
 /** The raised units as tags; the sheet with all columns stands folded below. */

@@ -7,6 +7,7 @@ import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
 import { DAYS_PER_YEAR, writeDay } from '../../shared/quantities/dates.ts';
 import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
 import type { Table } from '../../shared/table/table.ts';
+import type { Working } from '../../shared/working/working.ts';
 import { emissionFactor } from './emissions.ts';
 import { fuelAYear } from './fuel-a-year.ts';
 import { lastVisits, type TunedVisit } from './last-visits.ts';
@@ -14,10 +15,13 @@ import type { SavingsParameters } from './parameters.ts';
 import { persistenceOf } from './persistence.ts';
 import { type FireHeat, savingOfVisit } from './saving-of-visit.ts';
 import { type SavingRow, savingsTable } from './savings-table.ts';
+import { workingOfSaving } from './working.ts';
 
 export interface SavingsResult extends CellResult {
   readonly answer: string;
   readonly remarks: readonly Remark[];
+  /** How a number of a row came about. */
+  readonly working: (column: string, row: number) => Outcome<Working>;
 }
 
 const EMPTY: Table = { rows: 0, columns: new Map() };
@@ -49,6 +53,7 @@ export async function compute(
     tables: { savings },
     answer: answerOf(rows, savings),
     remarks: [...leftOutRemarks(parameters, inputs), ...remarksOf(rows)],
+    working: (column, row) => workingOfSaving(column, rows[row], { accepted, derived, parameters }),
   });
 }
 
@@ -93,6 +98,7 @@ function rowMaker(
       flueMoved: fires.some(({ found, left }) => Math.abs(left.flueC - found.flueC) > 10),
       leftAlone: visit.fires.every(({ found, left }) => [found, left].every((row) => textAt(adjusted, row) === 'no')),
       analyzer: textAt(analyzer, visit.fires[0].left),
+      pairs: visit.fires,
     };
   };
 }

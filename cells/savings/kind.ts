@@ -1,4 +1,4 @@
-import type { Blank, CellKind, Read, Segment } from '../../shared/cell.ts';
+import type { Blank, CellKind, Description, Read, Segment, ShownColumn } from '../../shared/cell.ts';
 import { airName, counterfactualName } from '../../shared/messages/savings.ts';
 import { savingsSchema } from '../../shared/schemas/savings.ts';
 import { cellBlank } from '../../shared/sentence/cell-blank.ts';
@@ -9,6 +9,7 @@ import { readingsBlank } from '../../shared/sentence/readings-blank.ts';
 import { describeTable } from '../../shared/table/describe-table.ts';
 import { compute, type SavingsResult } from './compute.ts';
 import { AIRS, COUNTERFACTUALS, readParameters, type SavingsParameters } from './parameters.ts';
+import { WORKED } from './working.ts';
 
 export const kind: CellKind<SavingsParameters, SavingsResult> = {
   name: 'savings',
@@ -20,9 +21,21 @@ export const kind: CellKind<SavingsParameters, SavingsResult> = {
   sentence,
   details,
   compute,
-  describe: describeTable('savings', 'Savings', savingsSchema),
+  describe: (result) => withWorked(describeTable('savings', 'Savings', savingsSchema)(result)),
+  working: ({ working }, column, row) => working(column, row),
   files: ({ tables }) => [{ name: 'savings.csv', table: tables['savings'] }],
 };
+
+/** Marks the columns that show their working. */
+function withWorked(description: Description): Description {
+  const tables = description.tables.map((table) => ({
+    ...table,
+    columns: table.columns.map(
+      (shown): ShownColumn => (WORKED.includes(shown.column) ? { ...shown, worked: true } : shown),
+    ),
+  }));
+  return { ...description, tables };
+}
 
 function reads({ readings, derive, register, drift, fuelUse }: SavingsParameters): Read[] {
   return [

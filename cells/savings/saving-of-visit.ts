@@ -20,6 +20,10 @@ export interface Saving {
   readonly upperPct: number;
   /** The same with the flue as hot as found: what the change of O2 alone saved. */
   readonly sameFluePct: number;
+  /** Standard uncertainty of savedPct, at the shares of fuel in `parts`. */
+  readonly sdPct: number;
+  /** The fires that it is made of, each with the share of fuel that it counts with. */
+  readonly parts: readonly (FireSaving & { readonly weight: number })[];
 }
 
 /** What two readings of one analyzer on one day differ by, and what two analyzers add (common practice, no source). */
@@ -29,12 +33,16 @@ const OTHER_ANALYZER = { o2: 0.2, kelvin: 1.5 } as const;
 const Z90 = 1.6448536;
 const SHARES_UNKNOWN = [0, 0.5, 1] as const;
 
-interface FireSaving {
+/** What one fire saved. Efficiencies at the air of the comparison; `saved` and its uncertainties are shares, 0..1. */
+export interface FireSaving {
   readonly fire: string;
   readonly foundPct: number;
   readonly leftPct: number;
   readonly saved: number;
   readonly sd: number;
+  /** The parts of sd that come from O2 and from the flue temperature, of both readings together. */
+  readonly sdOfO2: number;
+  readonly sdOfFlue: number;
   readonly sameFlue: number;
 }
 
@@ -56,8 +64,8 @@ export function savingOfVisit(
   const middle = sums[Math.floor(sums.length / 2)];
   return {
     ...middle,
-    lowerPct: Math.min(...sums.map(({ savedPct, sd }) => savedPct - Z90 * sd)),
-    upperPct: Math.max(...sums.map(({ savedPct, sd }) => savedPct + Z90 * sd)),
+    lowerPct: Math.min(...sums.map(({ savedPct, sdPct }) => savedPct - Z90 * sdPct)),
+    upperPct: Math.max(...sums.map(({ savedPct, sdPct }) => savedPct + Z90 * sdPct)),
   };
 }
 
@@ -68,15 +76,14 @@ const UNKNOWN: Saving = {
   lowerPct: Number.NaN,
   upperPct: Number.NaN,
   sameFluePct: Number.NaN,
+  sdPct: Number.NaN,
+  parts: [],
 };
 
 const isWeighted = (fires: readonly FireSaving[]): boolean =>
   fires.length > 1 && fires.some(({ fire }) => fire === 'low');
 
-function weigh(
-  fires: readonly FireSaving[],
-  lowFireShare: number,
-): Omit<Saving, 'lowerPct' | 'upperPct'> & { sd: number } {
+function weigh(fires: readonly FireSaving[], lowFireShare: number): Omit<Saving, 'lowerPct' | 'upperPct'> {
   const low = fires.filter(({ fire }) => fire === 'low').length;
   const others = fires.length - low;
   const weightOf = ({ fire }: FireSaving): number => {
@@ -90,7 +97,8 @@ function weigh(
     leftPct: sum(({ leftPct }) => leftPct),
     savedPct: 100 * sum(({ saved }) => saved),
     sameFluePct: 100 * sum(({ sameFlue }) => sameFlue),
-    sd: 100 * Math.sqrt(fires.reduce((total, fire) => total + (weightOf(fire) * fire.sd) ** 2, 0)),
+    sdPct: 100 * Math.sqrt(fires.reduce((total, fire) => total + (weightOf(fire) * fire.sd) ** 2, 0)),
+    parts: fires.map((fire) => ({ ...fire, weight: weightOf(fire) })),
   };
 }
 
@@ -119,6 +127,8 @@ function fireSaving(fire: FireHeat, fuel: FuelProperties, reference: boolean): F
     leftPct,
     saved: 1 - foundPct / leftPct,
     sd: sdPoints / leftPct,
+    sdOfO2: (perO2 * Math.sqrt(2 * o2)) / leftPct,
+    sdOfFlue: (perKelvin * Math.sqrt(2 * kelvin)) / leftPct,
     sameFlue: 1 - foundPct / sameFlueLeft,
   };
 }

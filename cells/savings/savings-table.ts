@@ -3,6 +3,7 @@ import { numberColumn, textColumn } from '../../shared/table/columns.ts';
 import { tableOf } from '../../shared/table/schema.ts';
 import type { Column, Table } from '../../shared/table/table.ts';
 import type { FuelAYear } from './fuel-a-year.ts';
+import type { FirePair } from './last-visits.ts';
 import type { Saving } from './saving-of-visit.ts';
 
 export interface SavingRow {
@@ -24,7 +25,11 @@ export interface SavingRow {
   /** The visit says of every fire that it was not adjusted: what differs is not the visit's doing. */
   readonly leftAlone: boolean;
   readonly analyzer: string;
+  /** Rows of the readings that were compared. */
+  readonly pairs: readonly FirePair[];
 }
+
+type SavingNumber = Exclude<keyof Saving, 'parts'>;
 
 /** One row a unit and fuel, in the order given. */
 export function savingsTable(rows: readonly SavingRow[]): Table {
@@ -32,10 +37,10 @@ export function savingsTable(rows: readonly SavingRow[]): Table {
     numberColumn(unit, Float64Array.from(rows, value));
   const text = (value: (row: SavingRow) => string): Column => textColumn(rows.map(value));
   const day = (value: (row: SavingRow) => number): Column => ({ kind: 'date', values: Float64Array.from(rows, value) });
-  const saving = (name: keyof Saving) => (row: SavingRow) => row.saving?.[name] ?? Number.NaN;
-  const energy = (name: keyof Saving) => (row: SavingRow) =>
+  const saving = (name: SavingNumber) => (row: SavingRow) => row.saving?.[name] ?? Number.NaN;
+  const energy = (name: SavingNumber) => (row: SavingRow) =>
     ((saving(name)(row) * row.shareOfYear) / 100) * row.fuelUse.energyKWh;
-  const cost = (name: keyof Saving) => (row: SavingRow) => energy(name)(row) * row.fuelUse.pricePerKWh;
+  const cost = (name: SavingNumber) => (row: SavingRow) => energy(name)(row) * row.fuelUse.pricePerKWh;
   return tableOf(
     savingsSchema,
     rows.length,

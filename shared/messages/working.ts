@@ -27,7 +27,11 @@ export const workingHead = (title: string, result: string): string => `${title}:
 export const workingName = (): string => 'Working';
 export const workingOf = (title: string): string => `Working of ${title}`;
 export const showWorking = (): string => 'Show its working';
-export const showWorkingOf = (title: string): string => `${title}: working`;
+/** As heard: what the button says, and of what. */
+export const showWorkingOf = (what: string): string => `${showWorking()}: ${what}`;
+export const putAwayOf = (what: string): string => `${putAway()}: ${what}`;
+/** The head of a unit's derived numbers. */
+export const itsFigures = (unit: string): string => `What was derived from the readings of ${unit}`;
 export const workedNumber = (): string => 'Enter shows its working';
 export const putAway = (): string => 'Put away';
 export const workingUnderWay = (): string => 'The working is being put together.';

@@ -106,6 +106,7 @@ function finding(
     evidence: judged === 'over_range' ? coOverRange(facts) : coHigh(facts),
     checkFirst: checkCo(),
     readingsUsed: lane.filter((other) => judge.of(other) !== 'unknown').length,
+    row,
     urgency: Math.max(...known, 0),
   };
 }

@@ -48,6 +48,7 @@ export function findSupplyOverMaximum({ readings, supplyLimits }: Fleet): Findin
       evidence: supplyOverMaximum(pressure(open), maximum[limit], writeDay(readings.day[open]), file(open), line[open]),
       checkFirst: checkSupplyMaximum(),
       readingsUsed: judged.filter(({ verdict }) => verdict !== 'unknown').length,
+      row: open,
       urgency: pressure(open) / maximum[limit],
     });
   }

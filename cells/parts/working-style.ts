@@ -1,0 +1,303 @@
+import { css } from 'lit';
+
+/** A working as a length of pipe: each relation a fitting on it, the readings at its inlet, the number at its end. */
+export const workingStyle = css`
+  :host {
+    display: block;
+  }
+  section {
+    border: 2px solid var(--ink, #14202a);
+    background: var(--plate, #f4f7f8);
+    color: var(--ink, #14202a);
+    padding: 18px 24px 22px;
+    outline-offset: 3px;
+    font-variant-numeric: tabular-nums lining-nums;
+  }
+  section:focus-visible {
+    outline: 3px solid var(--act, #00578a);
+  }
+  :host([inner]) section {
+    border-width: 0 0 0 6px;
+    padding: 8px 0 8px 18px;
+    background: none;
+  }
+  .head {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 4px 22px;
+    align-items: baseline;
+  }
+  .head p {
+    margin: 0;
+  }
+  h4 {
+    margin: 0;
+    font-family: var(--stamped);
+    font-size: 1.45rem;
+    line-height: 1.15;
+  }
+  :host([inner]) h4 {
+    font-size: 1.15rem;
+  }
+  h5 {
+    margin: 22px 0 8px;
+    font-size: 1rem;
+    font-weight: 700;
+  }
+  .from > h5:first-child,
+  .through > h5:first-child {
+    margin-top: 0;
+  }
+  .number {
+    font-size: 1.2rem;
+  }
+  .number span {
+    color: var(--ink-2, #43525d);
+    font-size: 1rem;
+  }
+  .away {
+    margin-left: auto;
+  }
+  button {
+    font: inherit;
+    font-size: 0.9rem;
+    min-height: 44px;
+    padding: 8px 16px;
+    border: 2px solid var(--ink, #14202a);
+    background: transparent;
+    color: var(--ink, #14202a);
+    cursor: pointer;
+  }
+  button:hover {
+    background: var(--act-tint, #dcebf5);
+  }
+  button:focus-visible,
+  pre:focus-visible {
+    outline: 3px solid var(--act, #00578a);
+    outline-offset: 2px;
+  }
+  .columns {
+    display: grid;
+    grid-template-columns: minmax(0, 5fr) minmax(0, 7fr);
+    gap: 0 40px;
+    margin-top: 18px;
+  }
+  :host([inner]) .columns {
+    grid-template-columns: minmax(0, 1fr);
+    row-gap: 20px;
+  }
+  p {
+    margin: 0 0 6px;
+  }
+  .of {
+    font-weight: 650;
+  }
+  .reading + .reading {
+    margin-top: 20px;
+  }
+  table {
+    border-collapse: collapse;
+    margin: 6px 0 10px;
+    font-size: 0.92rem;
+  }
+  th,
+  td {
+    text-align: left;
+    padding: 3px 18px 3px 0;
+    border-bottom: 1px solid var(--rule, #c6d0d5);
+    overflow-wrap: anywhere;
+    vertical-align: top;
+  }
+  th {
+    font-weight: 650;
+    font-size: 0.85rem;
+    color: var(--ink-2, #43525d);
+  }
+  .n {
+    text-align: right;
+  }
+  .line-head {
+    font-size: 0.85rem;
+    color: var(--ink-2, #43525d);
+    margin: 0;
+  }
+  pre {
+    margin: 2px 0 0;
+    padding: 8px 12px;
+    background: var(--sheet, #ffffff);
+    border-left: 6px solid var(--rule-strong, #6a7983);
+    font-size: 0.82rem;
+    line-height: 1.45;
+    white-space: pre-wrap;
+    overflow-wrap: anywhere;
+    max-height: 12em;
+    overflow: auto;
+  }
+  ul,
+  ol {
+    list-style: none;
+    margin: 0;
+    padding: 0;
+  }
+  .inputs li {
+    display: flex;
+    flex-wrap: wrap;
+    justify-content: space-between;
+    gap: 0 18px;
+    padding: 4px 0;
+    border-bottom: 1px solid var(--rule, #c6d0d5);
+    font-size: 0.92rem;
+  }
+  .inputs bv-working {
+    flex: 1 0 100%;
+    margin: 10px 0 6px;
+  }
+  .inputs .value {
+    white-space: nowrap;
+  }
+  .sign,
+  .sd,
+  .by,
+  .standing {
+    color: var(--ink-2, #43525d);
+  }
+  .comma {
+    font-size: 0;
+  }
+  sub {
+    font-size: 0.74em;
+    line-height: 0;
+  }
+  .symbol {
+    white-space: nowrap;
+  }
+  .chain {
+    --pipe: 10px;
+    position: relative;
+  }
+  .chain li {
+    position: relative;
+    padding: 0 0 16px 36px;
+  }
+  .chain li::before {
+    content: '';
+    position: absolute;
+    left: 6px;
+    top: 12px;
+    bottom: -12px;
+    width: var(--pipe);
+    background: var(--gas, #f0e442);
+    border-inline: 2px solid var(--casing, #14202a);
+    box-sizing: border-box;
+  }
+  .chain li::after {
+    content: '';
+    position: absolute;
+    left: 2px;
+    top: 5px;
+    width: 18px;
+    height: 14px;
+    background: var(--sheet, #ffffff);
+    border: 2px solid var(--casing, #14202a);
+    box-sizing: border-box;
+  }
+  .chain .last {
+    padding-bottom: 4px;
+  }
+  .chain .last::before {
+    display: none;
+  }
+  .chain .last::after {
+    background: var(--casing, #14202a);
+    outline: 3px solid var(--gas, #f0e442);
+  }
+  .what {
+    font-weight: 650;
+    margin: 0 0 2px;
+  }
+  .symbols,
+  .numbers {
+    margin: 0 0 2px;
+    line-height: 1.55;
+    overflow-wrap: anywhere;
+  }
+  .numbers {
+    color: var(--ink-2, #43525d);
+  }
+  .result {
+    margin: 0;
+    font-weight: 700;
+  }
+  .last .result {
+    font-size: 1.2rem;
+  }
+  .by {
+    margin: 0;
+    font-size: 0.82rem;
+  }
+  .budget li {
+    display: grid;
+    grid-template-columns: minmax(0, 15em) 6.5em minmax(60px, 1fr) 6.5em;
+    gap: 0 14px;
+    align-items: center;
+    padding: 3px 0;
+    font-size: 0.92rem;
+  }
+  .budget .percent,
+  .budget .detail {
+    text-align: right;
+    white-space: nowrap;
+  }
+  .budget .detail {
+    color: var(--ink-2, #43525d);
+  }
+  .budget svg {
+    width: 100%;
+    height: 14px;
+  }
+  .whole {
+    fill: var(--sheet, #ffffff);
+    stroke: var(--rule-strong, #6a7983);
+    vector-effect: non-scaling-stroke;
+  }
+  .part {
+    fill: var(--lane-fit, #0072b2);
+  }
+  dl {
+    margin: 0;
+    font-size: 0.88rem;
+  }
+  dt code {
+    font-family: inherit;
+    font-weight: 650;
+  }
+  dd {
+    margin: 0 0 6px;
+    color: var(--ink-2, #43525d);
+  }
+  .sources li {
+    margin: 0 0 6px;
+    font-size: 0.88rem;
+    max-width: 80ch;
+  }
+  @media (max-width: 900px) {
+    .columns {
+      grid-template-columns: minmax(0, 1fr);
+      row-gap: 24px;
+    }
+    section {
+      padding: 14px 14px 18px;
+    }
+    .budget li {
+      grid-template-columns: minmax(0, 1fr) auto;
+    }
+    .inputs .value {
+      white-space: normal;
+    }
+  }
+  @media print {
+    .away {
+      display: none;
+    }
+  }
+`;

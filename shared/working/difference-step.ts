@@ -1,0 +1,35 @@
+import { shownNumber } from '../formula/shown-number.ts';
+import type { WorkedNumber } from './worked-number.ts';
+import type { WorkingStep } from './working.ts';
+
+/** What a difference is called. */
+export interface DifferenceNames {
+  readonly name: string;
+  readonly title: string;
+  readonly symbol: string;
+  /** Key of a bibliography entry. */
+  readonly source: string;
+  readonly validity: string;
+}
+
+/** One number less another one that it does not share an input with. */
+export function differenceStep(
+  { name, title, symbol, source, validity }: DifferenceNames,
+  from: WorkedNumber,
+  less: WorkedNumber,
+): WorkingStep {
+  const value = from.value - less.value;
+  const written = (text: (of: WorkedNumber) => string): string => `${symbol} = ${text(from)} − ${text(less)}`;
+  return {
+    name,
+    title,
+    symbols: written(({ input }) => input.symbol),
+    numbers: written(({ input }) => input.shown),
+    result: shownNumber(value, from.unit, from.bound),
+    value,
+    sd: Math.sqrt(from.sd ** 2 + less.sd ** 2),
+    unit: from.unit,
+    source,
+    validity,
+  };
+}
