@@ -1,6 +1,4 @@
 import type { CellContext, CellResult, Inputs } from '../../shared/cell.ts';
-import { type AirPair, airPairs, tableOfAir } from '../../shared/foresight/compare-air.ts';
-import { tableOfDrift } from '../../shared/foresight/drift-tables.ts';
 import { fittingDrift } from '../../shared/foresight/fit-drift.ts';
 import type { FittedDrift } from '../../shared/foresight/fitted-drift.ts';
 import { lacksColumns, noSuchInput, unequalRows } from '../../shared/messages/foresight.ts';
@@ -17,8 +15,6 @@ import { type ToldLanes, tellLanes } from './told-lanes.ts';
 
 export interface DriftResult extends CellResult {
   readonly told: ToldLanes;
-  /** Lanes judged in both airs; none where the air changes no reading. */
-  readonly air: readonly AirPair[];
   readonly fitted: FittedDrift;
   /** The register's units, for the places on the lanes. */
   readonly units: Table | undefined;
@@ -68,20 +64,11 @@ export async function compute(
   const others = other
     ? await judgeInShards(context, { ...known, ...other }, against, { ...parameters, dates: false }, other)
     : [];
-  const air = airPairs(rows, others, known.referenceAir);
+  const judged = await historyTables({ rows, others, derived }, known, () => context.pause());
   await context.pause();
-  const history = await historyTables(rows, known, derived, () => context.pause());
-  await context.pause();
-  const tables = {
-    drift: tableOfDrift(rows, known, derived),
-    ...history,
-    air: tableOfAir(air),
-    ...known.tables,
-  };
   return succeed({
-    tables,
+    tables: { ...judged, ...known.tables },
     told: tellLanes(rows, register?.['units']),
-    air,
     fitted: known,
     units: register?.['units'],
   });

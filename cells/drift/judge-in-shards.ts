@@ -1,6 +1,6 @@
 import type { CellContext } from '../../shared/cell.ts';
 import { enlist } from '../../shared/crew.ts';
-import type { LaneBand } from '../../shared/foresight/band-of-lane.ts';
+import type { BandSource, LaneBand } from '../../shared/foresight/band-of-lane.ts';
 import type { FittedDrift } from '../../shared/foresight/fitted-drift.ts';
 import { type DriftRow, type JudgeOptions, type JudgeTables, judgeDrift } from '../../shared/foresight/judge-drift.ts';
 import { type JudgedLane, type JudgeQuestion, judgeLane } from '../../shared/foresight/judge-lane.ts';
@@ -14,8 +14,11 @@ interface LaneCase {
 }
 
 interface Judgement {
-  readonly cases: readonly LaneCase[];
-  readonly judged: readonly JudgedLane[];
+  readonly tables: JudgeTables;
+  readonly options: JudgeOptions;
+  /** By number of the fitted lane. */
+  readonly rows: readonly DriftRow[];
+  readonly cases: readonly (LaneCase | undefined)[];
 }
 
 /** What was last judged of a fit: a changed band of some lanes leaves the others as they were. */
@@ -36,36 +39,64 @@ export async function judgeInShards(
   options: JudgeOptions,
   fit: object = fitted,
 ): Promise<DriftRow[]> {
-  const cases: LaneCase[] = [];
-  const rows = judgeDrift(fitted, tables, options, (question, band) => {
-    cases.push({ question, band });
-    return LATER;
-  });
+  const last = lastOf.get(fit);
+  const cases = last?.cases.slice() ?? new Array<LaneCase | undefined>(fitted.lanes.length);
+  const asked: { readonly lane: number; readonly of: LaneCase }[] = [];
+  const keeps = last !== undefined && isSameQuestion(last, tables, options);
+  let next = 0;
+  const kept = (lane: number): DriftRow | undefined => {
+    next = lane;
+    const row = keeps ? last.rows[lane] : undefined;
+    return row && FROM_REGISTER.has(row.band.source) ? row : undefined;
+  };
+  const unjudged = judgeDrift(
+    fitted,
+    tables,
+    options,
+    (question, band) => {
+      const [before, now] = [last?.cases[next], { question, band }];
+      if (last && before && isSame(now, before)) return last.rows[next].judged;
+      cases[next] = now;
+      asked.push({ lane: next, of: now });
+      return LATER;
+    },
+    kept,
+  );
   await context.pause();
-  const judged = await judgeChanged(context, cases, lastOf.get(fit));
-  lastOf.set(fit, { cases, judged });
-  return rows.map((row) => (row.lane < 0 ? row : { ...row, judged: judged[row.lane] }));
+  const judged = await judgeCases(context, asked);
+  const rows = unjudged.map((row) => {
+    const anew = judged.get(row.lane);
+    return anew ? { ...row, judged: anew } : row;
+  });
+  const byLane = new Array<DriftRow>(fitted.lanes.length);
+  for (const row of rows) if (row.lane >= 0) byLane[row.lane] = row;
+  lastOf.set(fit, { tables, options, rows: byLane, cases });
+  return rows;
 }
 
-async function judgeChanged(
+/** Bands that the usual ones have no part in. */
+const FROM_REGISTER: ReadonlySet<BandSource> = new Set<BandSource>(['service', 'setting']);
+
+const isSameQuestion = ({ tables, options }: Judgement, now: JudgeTables, asked: JudgeOptions): boolean =>
+  tables.limits === now.limits &&
+  tables.units === now.units &&
+  tables.events === now.events &&
+  options.horizonDays === asked.horizonDays &&
+  options.quantity === asked.quantity &&
+  options.dates === asked.dates;
+
+async function judgeCases(
   context: CellContext,
-  cases: readonly LaneCase[],
-  last: Judgement | undefined,
-): Promise<readonly JudgedLane[]> {
-  const changed: number[] = [];
-  for (let lane = 0; lane < cases.length; lane++)
-    if (!last || !isSame(cases[lane], last.cases[lane])) changed.push(lane);
+  asked: readonly { readonly lane: number; readonly of: LaneCase }[],
+): Promise<ReadonlyMap<number, JudgedLane>> {
+  if (asked.length === 0) return new Map();
   const shards: LaneCase[][] = [];
-  for (let from = 0; from < changed.length; from += LANES_A_SHARD)
-    shards.push(changed.slice(from, from + LANES_A_SHARD).map((lane) => cases[lane]));
+  for (let from = 0; from < asked.length; from += LANES_A_SHARD)
+    shards.push(asked.slice(from, from + LANES_A_SHARD).map(({ of }) => of));
   const crew = await enlist(context, 'judge', judgeShard, shards);
-  const anew = (await crew.ask(undefined as never)).flat();
+  const parts = (await crew.ask(undefined as never)).flat();
   crew.dismiss();
-  const judged = last ? last.judged.slice() : new Array<JudgedLane>(cases.length);
-  changed.forEach((lane, place) => {
-    judged[lane] = anew[place];
-  });
-  return judged;
+  return new Map(asked.map(({ lane }, place) => [lane, parts[place]]));
 }
 
 /** Of one lane of one fit: its state follows from the quantity, and the day of the fit is the same. */

@@ -47,7 +47,7 @@ function describe(result: DriftResult): Description {
     answer: driftAnswer(lanes, registered, strangers, outside, leaving, chanceless),
     tables: [
       { table: 'drift', title: 'Drift', columns: shownColumns(driftSchema) },
-      ...(result.air.length > 0
+      ...(result.tables['air'].rows > 0
         ? [{ table: 'air', title: 'At reference air and as measured', columns: shownColumns(airSchema) }]
         : []),
       ...(result.tables['gas-months'].rows > 0

@@ -1,6 +1,6 @@
 import type { Remark } from '../../shared/cell.ts';
 import type { BandSource } from '../../shared/foresight/band-of-lane.ts';
-import { type AirVerdict, airVerdict } from '../../shared/foresight/compare-air.ts';
+import type { AirVerdict } from '../../shared/foresight/compare-air.ts';
 import type { FittedDrift } from '../../shared/foresight/fitted-drift.ts';
 import {
   airRemark,
@@ -21,7 +21,8 @@ import {
 } from '../../shared/messages/foresight.ts';
 import { writeDay } from '../../shared/quantities/dates.ts';
 import { medianOf } from '../../shared/statistics/median-of.ts';
-import { numbersOf } from '../../shared/table/columns.ts';
+import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
+import type { TextColumn } from '../../shared/table/table.ts';
 import type { DriftResult } from './compute.ts';
 
 /** Below this the fleet's own spread is not worth believing alone. */
@@ -63,10 +64,15 @@ export function remarksOf(result: DriftResult): Remark[] {
 }
 
 /** What reference air does to rates, visits and verdicts. */
-function airOf({ air, fitted }: DriftResult): string {
+function airOf({ tables, fitted }: DriftResult): string {
   const { other, estimate, referenceAir } = fitted;
   if (!other) return airSame();
-  const told = air.map(({ reference, measured }) => [airVerdict(reference), airVerdict(measured)] as const);
+  const { air } = tables;
+  const [inReference, asMeasured] = ['verdict_reference_air', 'verdict_as_measured'].map((name) => textsOf(air, name));
+  const told = Array.from(
+    inReference.codes,
+    (_, row) => [verdictAt(inReference, row), verdictAt(asMeasured, row)] as const,
+  );
   const raised = (verdict: AirVerdict): boolean => verdict === 'outside' || verdict === 'leaving';
   const count = (test: (pair: (typeof told)[number]) => boolean): number => told.filter(test).length;
   const of = ({ states, estimate: { spread } }: Pick<FittedDrift, 'states' | 'estimate'>) => ({
@@ -75,7 +81,7 @@ function airOf({ air, fitted }: DriftResult): string {
   });
   const [here, there] = [of({ states: fitted.states, estimate }), of(other)];
   return airRemark(
-    air.length,
+    air.rows,
     count(([reference, measured]) => reference !== measured),
     count(([reference, measured]) => raised(measured) && !raised(reference)),
     count(([reference, measured]) => raised(reference) && !raised(measured)),
@@ -83,6 +89,8 @@ function airOf({ air, fitted }: DriftResult): string {
     referenceAir ? there : here,
   );
 }
+
+const verdictAt = (verdicts: TextColumn, row: number): AirVerdict => textAt(verdicts, row) as AirVerdict;
 
 /** Whether the gas of a zone was found to differ from month to month. */
 function gasOf({ tables, fitted }: DriftResult): string {

@@ -55,49 +55,96 @@ const NOTHING: LevelState = {
 
 /**
  * Judges every lane of the fit and every lane that the register names; sorted by unit, fuel and fire. `judge` is asked
- * once for each lane of the fit, in their order, so that the judging may be done elsewhere.
+ * once for each lane of the fit, in their order, so that the judging may be done elsewhere; `kept` gives a lane's row where
+ * it is known to be the same as before.
  */
 export function judgeDrift(
   fitted: FittedDrift,
   tables: JudgeTables,
   options: JudgeOptions,
   judge: typeof judgeLane = judgeLane,
+  kept: (lane: number) => DriftRow | undefined = () => undefined,
 ): DriftRow[] {
-  const limits = limitsByUnit(tables.limits, fitted.asOf);
-  const retired = retirements(tables, fitted.asOf);
-  const changed = eventDays(tables.events, NEW_SERIES_EVENTS, fitted.asOf);
-  const deviations = ninetyFive(fitted);
-  const noChance = chanceless(fitted);
-  const rows = fitted.lanes.map((lane, index) => {
-    const why = noChance(index);
-    return judgeFitted(
-      fitted,
-      lane,
-      index,
-      limits.get(lane.unit) ?? [],
-      options,
-      retired,
-      changed,
-      deviations,
-      why,
-      judge,
-    );
-  });
-  const known = new Set(rows.map(keyOf));
-  const lanesOfUnit = new Map<string, LaneName[]>();
-  for (const { unit, fuel, fire } of fitted.lanes)
-    lanesOfUnit.set(unit, [...(lanesOfUnit.get(unit) ?? []), { unit, fuel, fire }]);
-  const hardware = hardwareOf(tables.units);
-  for (const [unit, entries] of limits) {
-    for (const entry of entries) {
-      const lane = { unit, fuel: entry.fuel, fire: entry.fire, ...hardware(unit, entry.fuel) };
-      const isFitted = lanesOfUnit.get(unit)?.some((row) => limitsOfLane([entry], row, 'as_target')) ?? false;
-      if (known.has(keyOf(lane)) || isFitted) continue;
-      known.add(keyOf(lane));
-      rows.push(withoutReadings(lane, limitsOfLane(entries, lane, options.quantity), fitted.asOf, options, retired));
-    }
+  const { limits, retired, changed, deviations, noChance, unread } = groundsOf(fitted, tables);
+  const rows = fitted.lanes.map(
+    (lane, index) =>
+      kept(index) ??
+      judgeFitted(
+        fitted,
+        lane,
+        index,
+        limits.get(lane.unit) ?? [],
+        options,
+        retired,
+        changed,
+        deviations,
+        noChance(index),
+        judge,
+      ),
+  );
+  for (const lane of unread) {
+    const entries = limits.get(lane.unit) ?? [];
+    rows.push(withoutReadings(lane, limitsOfLane(entries, lane, options.quantity), fitted.asOf, options, retired));
   }
   return rows.sort((a, b) => (keyOf(a) < keyOf(b) ? -1 : 1));
+}
+
+/** What judging needs of a fit and the tables beside it, whatever the horizon and the usual bands. */
+interface Grounds {
+  readonly limits: ReadonlyMap<string, readonly LaneLimits[]>;
+  readonly retired: ReadonlyMap<string, number>;
+  readonly changed: ReadonlyMap<string, readonly number[]>;
+  readonly deviations: number;
+  readonly noChance: (lane: number) => string;
+  /** Lanes that the register names and nobody has read. */
+  readonly unread: readonly UnreadLane[];
+}
+
+type UnreadLane = Omit<BandQuestion, 'co2maxPct' | 'left' | 'quantity'> & LaneName;
+
+/** The last grounds of the lanes of a fit. */
+const lastGrounds = new WeakMap<FittedDrift['lanes'], { readonly of: JudgeTables; readonly grounds: Grounds }>();
+
+function groundsOf(fitted: FittedDrift, tables: JudgeTables): Grounds {
+  const { limits, units, events } = tables;
+  const last = lastGrounds.get(fitted.lanes);
+  if (last && last.of.limits === limits && last.of.units === units && last.of.events === events) return last.grounds;
+  const entries = limitsByUnit(limits, fitted.asOf);
+  const grounds = {
+    limits: entries,
+    retired: retirements(tables, fitted.asOf),
+    changed: eventDays(events, NEW_SERIES_EVENTS, fitted.asOf),
+    deviations: ninetyFive(fitted),
+    noChance: chanceless(fitted),
+    unread: unreadLanes(fitted, entries, units),
+  };
+  lastGrounds.set(fitted.lanes, { of: { limits, units, events }, grounds });
+  return grounds;
+}
+
+function unreadLanes(
+  { lanes }: FittedDrift,
+  limits: ReadonlyMap<string, readonly LaneLimits[]>,
+  units: Table | undefined,
+): UnreadLane[] {
+  const known = new Set(lanes.map(keyOf));
+  const lanesOfUnit = new Map<string, LaneName[]>();
+  for (const lane of lanes) {
+    const own = lanesOfUnit.get(lane.unit);
+    if (own) own.push(lane);
+    else lanesOfUnit.set(lane.unit, [lane]);
+  }
+  const hardware = hardwareOf(units);
+  const unread: UnreadLane[] = [];
+  for (const [unit, entries] of limits) {
+    for (const entry of entries) {
+      const isFitted = lanesOfUnit.get(unit)?.some((row) => limitsOfLane([entry], row, 'as_target')) ?? false;
+      if (isFitted || known.has(keyOf(entry))) continue;
+      known.add(keyOf(entry));
+      unread.push({ unit, fuel: entry.fuel, fire: entry.fire, ...hardware(unit, entry.fuel) });
+    }
+  }
+  return unread;
 }
 
 const keyOf = ({ unit, fuel, fire }: LaneName): string => `${unit}\u0000${fuel}\u0000${fire}`;
@@ -205,7 +252,7 @@ function reasonAgainst(
 }
 
 function withoutReadings(
-  lane: Omit<BandQuestion, 'co2maxPct' | 'left' | 'quantity'> & LaneName,
+  lane: UnreadLane,
   limits: LaneLimits | undefined,
   asOf: number,
   options: JudgeOptions,

@@ -1,7 +1,7 @@
 /**
  * Names a plain value by its content: 64 bits from two lanes of MurmurHash3's mixing (A. Appleby, public domain).
  * Equal values of any shape (numbers, texts, arrays, typed arrays, maps, plain objects in any key order) get equal names; a
- * function is only ever equal to itself. Columns are remembered by reference, so that a table handed on costs nothing.
+ * function is only ever equal to itself. Columns and long lists are remembered by reference, so that a table handed on costs nothing.
  */
 export function fingerprint(value: unknown): string {
   // A number is its own name; -0 is told from 0, as in the bytes of an array.
@@ -109,6 +109,15 @@ function once(value: object, name: () => string): string {
   return known;
 }
 
+/** Lists from this length on are remembered by reference, like columns: values are never altered. */
+const LONG = 256;
+
+function nameOfItems(items: readonly unknown[]): string {
+  const state = new Mixer();
+  for (const item of items) mix(state, item);
+  return state.name();
+}
+
 function mixObject(state: Mixer, value: object): void {
   if (ArrayBuffer.isView(value)) {
     state.word(TAG.bytes);
@@ -116,7 +125,8 @@ function mixObject(state: Mixer, value: object): void {
   } else if (Array.isArray(value)) {
     state.word(TAG.array);
     state.word(value.length);
-    for (const item of value) mix(state, item);
+    if (value.length > LONG) state.text(once(value, () => nameOfItems(value)));
+    else for (const item of value) mix(state, item);
   } else if (value instanceof Map || value instanceof Set) {
     mix(state, [...value]);
   } else {

@@ -1,4 +1,5 @@
 import { numbersOf, textAt, textsOf } from '../../../shared/table/columns.ts';
+import { rowsByKey } from '../../../shared/table/rows-by-key.ts';
 import type { Table } from '../../../shared/table/table.ts';
 
 /** A month in which the fleet as a whole read leaner or richer than its own years say: gas or weather, not the units. */
@@ -56,56 +57,49 @@ export function monthOf(day: number): string {
 
 /** Month, then unit: the mean departure of its as-found readings from their lanes, in O2, positive where lean. */
 function unitDepartures(points: Table, path: Table): Map<string, Map<string, number>> {
-  const lanes = new Map<string, number>();
-  const level = levelsByDay(path, lanes);
-  const laneOf = laneNumbers(points, lanes);
   const [unit, state, used, quantity] = ['unit', 'state', 'used', 'quantity'].map((name) => textsOf(points, name));
   const [day, value] = [numbersOf(points, 'day'), numbersOf(points, 'value')];
-  const found = new Map<string, Map<string, number[]>>();
-  for (let row = 0; row < points.rows; row++) {
-    if (textAt(state, row) !== 'as_found' || textAt(used, row) === 'no') continue;
-    const apart = value[row] - (level.get(laneDay(laneOf(row), day[row])) ?? Number.NaN);
-    if (!Number.isFinite(apart)) continue;
-    const month = monthOf(day[row]);
-    const units = found.get(month) ?? new Map<string, number[]>();
-    found.set(month, units);
-    const leaner = textAt(quantity, row) === 'o2_pct' ? apart : -apart * O2_PER_CO2;
-    const own = units.get(textAt(unit, row));
-    if (own) own.push(leaner);
-    else units.set(textAt(unit, row), [leaner]);
+  const levels = levelsOf(path);
+  const found = new Map<string, Map<string, Sum>>();
+  for (const [lane, rows] of rowsByKey(points, LANE)) {
+    const levelOn = levels(lane);
+    for (const row of rows) {
+      if (textAt(state, row) !== 'as_found' || textAt(used, row) === 'no') continue;
+      const apart = value[row] - levelOn(day[row]);
+      if (!Number.isFinite(apart)) continue;
+      const month = monthOf(day[row]);
+      const units = found.get(month) ?? new Map<string, Sum>();
+      found.set(month, units);
+      const leaner = textAt(quantity, row) === 'o2_pct' ? apart : -apart * O2_PER_CO2;
+      const own = units.get(textAt(unit, row));
+      if (own) {
+        own.sum += leaner;
+        own.count++;
+      } else units.set(textAt(unit, row), { sum: leaner, count: 1 });
+    }
   }
-  return new Map(
-    [...found].map(([month, units]) => [month, new Map([...units].map(([name, list]) => [name, mean(list)]))]),
-  );
+  const means = (units: Map<string, Sum>): Map<string, number> =>
+    new Map([...units].map(([name, { sum, count }]) => [name, sum / count]));
+  return new Map([...found].map(([month, units]) => [month, means(units)]));
 }
 
-/** The level of each lane on each day with a visit, before any adjustment on it. */
-function levelsByDay(path: Table, lanes: Map<string, number>): Map<number, number> {
-  const laneOf = laneNumbers(path, lanes);
+interface Sum {
+  sum: number;
+  count: number;
+}
+
+const LANE = ['unit', 'fuel', 'fire'] as const;
+
+/** The level of each lane on each day with a visit, before any adjustment on it; NaN on other days. */
+function levelsOf(path: Table): (lane: string) => (day: number) => number {
   const [day, level] = [numbersOf(path, 'day'), numbersOf(path, 'level')];
-  const levels = new Map<number, number>();
-  for (let row = 0; row < path.rows; row++) {
-    const key = laneDay(laneOf(row), day[row]);
-    if (!levels.has(key)) levels.set(key, level[row]);
-  }
-  return levels;
-}
-
-const DAYS_KEPT = 200_000;
-const laneDay = (lane: number, day: number): number => lane * DAYS_KEPT + Math.floor(day);
-
-/** A number for the lane of each row, the same in every table; rows of a lane stand together, so it is looked up seldom. */
-function laneNumbers(table: Table, lanes: Map<string, number>): (row: number) => number {
-  const columns = ['unit', 'fuel', 'fire'].map((name) => textsOf(table, name));
-  let last = -1;
-  let lane = -1;
-  return (row) => {
-    if (last >= 0 && columns.every(({ codes }) => codes[row] === codes[last])) return lane;
-    const name = columns.map((column) => textAt(column, row)).join('\u0000');
-    lane = lanes.get(name) ?? lanes.size;
-    lanes.set(name, lane);
-    last = row;
-    return lane;
+  const rowsOf = rowsByKey(path, LANE);
+  return (lane) => {
+    const rows = rowsOf.get(lane) ?? [];
+    return (on) => {
+      const row = rows.find((candidate) => Math.floor(day[candidate]) === Math.floor(on));
+      return row === undefined ? Number.NaN : level[row];
+    };
   };
 }
 
