@@ -134,7 +134,8 @@ async function derive(
 function readingField(input: string): readonly string[] {
   if (input.startsWith('reading.')) return [input.slice('reading.'.length)];
   if (input === 'pressure_Pa') return ['barometer_kPa'];
-  return input === 'air_C' || input === 'fuel' ? [input] : [];
+  if (input === 'burner.air_C') return ['air_C'];
+  return input === 'fuel' ? [input] : [];
 }
 
 function outputColumns(

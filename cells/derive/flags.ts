@@ -2,7 +2,7 @@ import { numbersOf } from '../../shared/table/columns.ts';
 import type { Table, TextColumn } from '../../shared/table/table.ts';
 import type { RegisterRows } from './register-rows.ts';
 import { AMBIGUOUS, ASSUMED, type ResolvedRows, UNREGISTERED } from './resolve-fuels.ts';
-import { SEA_LEVEL_KPA } from './sources-of.ts';
+import { ATMOSPHERE_KPA, SEA_LEVEL_KPA } from './sources-of.ts';
 
 /** Codes in the order in which they stand in a row's flags. */
 export const FLAGS = [
@@ -11,6 +11,8 @@ export const FLAGS = [
   'fuel_unknown',
   'unit_not_registered',
   'air_assumed',
+  'air_impossible',
+  'barometer_impossible',
   'altitude_missing',
   'season_not_removed',
   'o2_impossible',
@@ -19,6 +21,9 @@ export const FLAGS = [
   'co2_impossible',
   'o2_and_co2_disagree',
   'flue_below_air',
+  'flue_impossible',
+  'co_impossible',
+  'nox_impossible',
   'co_over_range',
   'co_given_air_free',
   'condensing',
@@ -31,6 +36,11 @@ const BIT = Object.fromEntries(FLAGS.map((flag, i) => [flag, 2 ** i])) as Readon
 
 /** Above this O2, air-free CO multiplies the reading by more than three and a half. */
 const HIGH_O2_PCT = 15;
+/** What the relations take: see within(...) in them. */
+const AIR_C = [-50, 100] as const;
+const FLUE_C = [-50, 1200] as const;
+const MOST_PPM = 1_000_000;
+const outside = (value: number, [least, most]: readonly [number, number]): boolean => value < least || value > most;
 /** O2 and CO2 are doubted where their misfit is beyond three standard uncertainties and this many points. */
 const MISFIT_PCT = 0.5;
 
@@ -62,7 +72,7 @@ export class FlagColumn {
   block(from: number, to: number, window: FlagWindow, derived: (name: string) => Float64Array): void {
     const read = (name: string): Float64Array => numbersOf(this.readings, name);
     const [o2, co2, flue, air, barometer] = ['o2_pct', 'co2_pct', 'flue_C', 'air_C', 'barometer_kPa'].map(read);
-    const [co, coAirFree] = ['co_ppm', 'co_air_free_ppm'].map(read);
+    const [co, coAirFree, nox, wet] = ['co_ppm', 'co_air_free_ppm', 'nox_ppm', 'o2_wet_pct'].map(read);
     const bounds = (name: string): Int8Array | undefined => {
       const column = this.readings.columns.get(name);
       return column?.kind === 'number' ? column.bounds : undefined;
@@ -79,8 +89,10 @@ export class FlagColumn {
       let mask = this.#given(row);
       const missing = Number.isNaN(air[row]);
       if (missing && !Number.isNaN(flue[row])) mask += BIT.air_assumed;
-      if (barometer[row] < SEA_LEVEL_KPA[0] || barometer[row] > SEA_LEVEL_KPA[1]) mask += this.#altitude(row);
-      if (o2[row] < 0 || o2[row] >= 20.9) mask += BIT.o2_impossible;
+      if (outside(air[row], AIR_C)) mask += BIT.air_impossible;
+      if (outside(barometer[row], ATMOSPHERE_KPA)) mask += BIT.barometer_impossible;
+      else if (outside(barometer[row], SEA_LEVEL_KPA)) mask += this.#altitude(row);
+      if (o2[row] < 0 || o2[row] >= 20.9 || wet[row] < 0 || wet[row] >= 20) mask += BIT.o2_impossible;
       else if (o2[row] === 0) mask += BIT.o2_zero;
       if (derivedO2[row] > HIGH_O2_PCT) mask += BIT.o2_very_high;
       const co2max = this.resolved.properties[this.resolved.fuel.codes[row]]?.co2maxPct ?? Number.NaN;
@@ -88,6 +100,9 @@ export class FlagColumn {
       const misfit = Math.abs(window.misfit[i]);
       if (misfit > MISFIT_PCT && misfit > 3 * window.misfitSd[i]) mask += BIT.o2_and_co2_disagree;
       if (!missing && flue[row] < air[row]) mask += BIT.flue_below_air;
+      if (outside(flue[row], FLUE_C)) mask += BIT.flue_impossible;
+      if (outside(co[row], [0, MOST_PPM]) || outside(coAirFree[row], [0, MOST_PPM])) mask += BIT.co_impossible;
+      if (outside(nox[row], [0, MOST_PPM])) mask += BIT.nox_impossible;
       if (coBounds[0]?.[row] === 1 || coBounds[1]?.[row] === 1) mask += BIT.co_over_range;
       if (Number.isNaN(co[row]) && !Number.isNaN(coAirFree[row])) mask += BIT.co_given_air_free;
       if (window.vapor[i] < window.water[i] && !Number.isNaN(efficiency[row])) mask += BIT.condensing;

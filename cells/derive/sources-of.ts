@@ -11,6 +11,8 @@ import type { ResolvedRows } from './resolve-fuels.ts';
 const STANDARD_PA = 101_325;
 /** Outside these no weather at sea level takes a barometer: the site is high, and its altitude is missing. */
 export const SEA_LEVEL_KPA = [95, 106] as const;
+/** No boiler stands where the air has another pressure than these: such a barometer reading is none. */
+export const ATMOSPHERE_KPA = [50, 110] as const;
 /** Standard uncertainties of the atmospheric pressure: read, and taken from the altitude (weather). */
 const BAROMETER_SD_PA = 200;
 const WEATHER_SD_PA = 1000;
@@ -40,8 +42,8 @@ export function sourcesOf(
     const values = numbersOf(readings, name);
     const spread = spreadOf(name, values, readings, parameters);
     if (name === 'air_C') {
-      numbers.set('air_C', filled(values, parameters.missingAirC));
-      uncertainties.set('air_C', (from, n, out) => {
+      numbers.set('burner.air_C', filled(values, parameters.missingAirC));
+      uncertainties.set('burner.air_C', (from, n, out) => {
         spread(from, n, out);
         for (let i = 0; i < n; i++) if (Number.isNaN(values[from + i])) out[i] = parameters.missingAirSdC;
       });
@@ -159,7 +161,9 @@ function pressureSources(
   numbers: Map<string, BlockSource>,
   uncertainties: Map<string, BlockSource>,
 ): void {
-  const barometer = numbersOf(readings, 'barometer_kPa');
+  const barometer = numbersOf(readings, 'barometer_kPa').map((read) =>
+    read >= ATMOSPHERE_KPA[0] && read <= ATMOSPHERE_KPA[1] ? read : Number.NaN,
+  );
   const site = fromLevels(registerRow, sitePressurePa);
   const sitePressure: BlockSource = (from, n, out) => {
     site(from, n, out);

@@ -14,7 +14,7 @@ const SHARED: Readonly<Record<string, SharedBy>> = {
   'reading.co_air_free_ppm': 'analyzer',
   'reading.nox_ppm': 'analyzer',
   'reading.flue_C': 'analyzer',
-  air_C: 'analyzer',
+  'burner.air_C': 'analyzer',
   'fuel.co2_max': 'fuel',
   'burner.temperature_exponent': 'burner',
   'burner.season': '',

@@ -111,6 +111,20 @@ export const MAX: NumericFunction = {
   },
 };
 
+/** The value where it lies within two limits, which are constants: they have no slope, and ride along as helpers. */
+export const WITHIN: NumericFunction = {
+  key: 'within',
+  helpers: 2,
+  monotone: [true],
+  values(out, [a, lowest, highest], n) {
+    for (let i = 0; i < n; i++) out[i] = a[i] >= lowest[i] && a[i] <= highest[i] ? a[i] : Number.NaN;
+  },
+  withPartials(out, [p], [a, lowest, highest], n) {
+    for (let i = 0; i < n; i++) out[i] = a[i] >= lowest[i] && a[i] <= highest[i] ? a[i] : Number.NaN;
+    p.fill(1, 0, n);
+  },
+};
+
 /** Exponents of 0, 1/2 and 1 are the usual ones (density exponents), and powers are slow. */
 function power(x: number, y: number): number {
   if (Number.isNaN(x)) return Number.NaN;

@@ -8,7 +8,7 @@ import { UNIT_NAMES } from '../quantities/unit-table.ts';
 import type { Builder, FormulaFunction, Value } from './builder.ts';
 import type { Expression } from './expression.ts';
 import { FormulaFault } from './formula-fault.ts';
-import { ABS, CEIL, EXP, FLOOR, LN, LOG10, MAX, MIN, ofOne, ROUND, SQRT } from './numeric-functions.ts';
+import { ABS, CEIL, EXP, FLOOR, LN, LOG10, MAX, MIN, ofOne, ROUND, SQRT, WITHIN } from './numeric-functions.ts';
 import type { NumericFunction } from './step.ts';
 import { describeType, numberIn } from './value-type.ts';
 
@@ -129,6 +129,25 @@ export const PLAIN_FUNCTIONS: readonly FormulaFunction[] = [
       const value = builder.build(take(call, 1, 'one number')[0]);
       const unit = raiseUnit(builder.unitOf(value, 'sqrt'), 0.5);
       return { step: builder.steps.apply(SQRT, [value.step]), type: numberIn(unit), span: call };
+    },
+  },
+  {
+    name: 'within',
+    usage: 'within(x, lowest, highest)',
+    title: 'x where it lies between two fixed limits or on one, else unknown; a bound such as ">4000" stays one',
+    build(call, builder) {
+      const [part, ...limits] = take(call, 3, 'a value and two fixed limits');
+      const value = builder.build(part);
+      const unit = builder.unitOf(value, call.name);
+      const fixed = limits.map((limit) => {
+        const given = builder.build(limit);
+        const bare = given.type.kind === 'number' && given.type.bare;
+        const step = bare ? given.step : builder.inUnit(given, unit, call.name);
+        if (builder.steps.valueOf(step) === undefined)
+          throw new FormulaFault(message.notFixed(call.name, builder.quote(limit)), limit);
+        return step;
+      });
+      return { ...value, step: builder.steps.apply(WITHIN, [value.step, ...fixed]), span: call };
     },
   },
   {

@@ -2,9 +2,12 @@
 export const UNKNOWN = 'unknown';
 
 /** A number for people: five significant digits, its unit, "at least" where it is a bound, "unknown" where it is none. */
-export function shownNumber(value: number, unit: string, bound = 0): string {
+export function shownNumber(value: number, unit: string, bound = 0, significant = 5): string {
   if (!Number.isFinite(value)) return UNKNOWN;
-  const digits = String(Number(value.toPrecision(5)));
+  const digits = String(Number(value.toPrecision(significant)));
   const text = `${digits.replace('-', '−')}${unit === '' ? '' : ` ${unit}`}`;
   return bound === 0 ? text : `${bound > 0 ? 'at least' : 'at most'} ${text}`;
 }
+
+/** A standard uncertainty for people: three significant digits; of a temperature in kelvin. */
+export const shownSpread = (sd: number, unit: string): string => shownNumber(sd, unit === '°C' ? 'K' : unit, 0, 3);

@@ -13,7 +13,7 @@ import { namesIn } from './names-in.ts';
 import { namesUsed } from './names-used.ts';
 import { parseFormula } from './parse-formula.ts';
 import { resolveGroups } from './resolve-groups.ts';
-import { shownNumber, UNKNOWN } from './shown-number.ts';
+import { shownNumber, shownSpread, UNKNOWN } from './shown-number.ts';
 import type { OutputColumn, Sources } from './sources.ts';
 
 /**
@@ -209,6 +209,6 @@ function inputOf(name: string, row: number, scope: Scope, sources: Sources): Wor
   const spread = sources.uncertainties.get(key);
   spread?.(row, 1, sd);
   const shown = shownNumber(value[0], unit, sources.bounds.get(key)?.[row] ?? 0);
-  const shownSd = spread && !Number.isNaN(value[0]) ? shownNumber(sd[0], unit === '°C' ? 'K' : unit) : '';
+  const shownSd = spread && sd[0] !== 0 && !Number.isNaN(value[0]) ? shownSpread(sd[0], unit) : '';
   return { name, title: input.title, symbol: input.symbol, shown, shownSd };
 }

@@ -44,6 +44,10 @@ const FLAG_WORDS: Readonly<Record<string, string>> = {
   fuel_ambiguous: 'the unit burns several fuels and the reading names none; its first in the register was taken.',
   unit_not_registered: 'the unit is not in the register; its burner is not known.',
   air_assumed: 'no air temperature; the default was taken, with its wide uncertainty.',
+  air_impossible:
+    'the air temperature lies outside -50 to 100 °C: a wrong unit, or a probe that is off. No loss, efficiency or reference air is derived.',
+  barometer_impossible:
+    'the barometer lies outside 50 to 110 kPa, often hPa in a column of kPa; the site’s standard pressure was taken.',
   altitude_missing:
     'the barometer stands at a mountain’s height and no altitude is registered; no pressure correction.',
   season_not_removed:
@@ -54,6 +58,10 @@ const FLAG_WORDS: Readonly<Record<string, string>> = {
   co2_impossible: 'CO2 is above what the fuel can make: another fuel, or a wrong reading. Nothing is derived from it.',
   o2_and_co2_disagree: 'O2 and CO2 do not fit this fuel together.',
   flue_below_air: 'the flue is colder than the combustion air; no loss or efficiency is derived.',
+  flue_impossible:
+    'the flue temperature lies outside -50 to 1200 °C: a wrong unit, or a broken probe. No loss or efficiency is derived.',
+  co_impossible: 'CO is below 0 or more than there can be: the sensor was not at zero. Nothing is derived from it.',
+  nox_impossible: 'NOx is below 0 or more than there can be: the sensor was not at zero. Nothing is derived from it.',
   co_over_range: 'CO is at least what is shown; it is never an exact value.',
   co_given_air_free: 'CO came air-free and was taken as it is.',
   condensing: 'the flue gas is below its water dew point; latent heat is counted as won back.',

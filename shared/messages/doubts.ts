@@ -7,6 +7,10 @@ const DOUBTS: Readonly<Record<string, string>> = {
   co2_impossible: 'its CO2 is above what the fuel can give',
   o2_and_co2_disagree: 'its O2 and CO2 do not belong to one flue gas of this fuel',
   flue_below_air: 'its flue is colder than its combustion air',
+  flue_impossible: 'its flue temperature lies outside -50 to 1200 °C',
+  air_impossible: 'its air temperature lies outside -50 to 100 °C',
+  co_impossible: 'its CO is below 0 or more than there can be',
+  nox_impossible: 'its NOx is below 0 or more than there can be',
   running_above_static: 'its supply is higher running than static',
 };
 

@@ -54,6 +54,8 @@ export const wrongCount = (name: string, wanted: string, found: number): string 
   `${name} takes ${wanted}, and ${found} ${found === 1 ? 'was' : 'were'} given.`;
 export const wrongUnit = (name: string, found: string, unit: string, wanted: string): string =>
   `${name} needs ${wanted}, and ${found} is in ${unit}.`;
+export const notFixed = (name: string, found: string): string =>
+  `${name} takes fixed limits, and ${found} changes from row to row; compare with < and ? : instead.`;
 export const needsText = (name: string, wanted: string): string => `${name} needs ${wanted} in quotes.`;
 export const unknownUnit = (written: string, nearest: string): string =>
   `the unit "${written}" is not known${nearest === '' ? '' : `: did you mean ${nearest}?`}`;

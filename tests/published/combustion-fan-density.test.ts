@@ -25,7 +25,7 @@ function atReference(
   const at = relationsAt('natural_gas', {
     inputs: {
       'reading.o2_pct': o2FromExcessAir(excessAir / 100, gas),
-      air_C: celsius(airF),
+      'burner.air_C': celsius(airF),
       pressure_Pa: convert(pressureInHg, 'inhg', 'Pa'),
       'burner.temperature_exponent': exponents[0],
       'burner.pressure_exponent': exponents[1],
@@ -67,7 +67,9 @@ describe('15 % at 29 in. Hg is the same setting as (cross-check)', () => {
 describe('by the way the burner is fed', () => {
   test('found 6.0 and left 4.0 % O2 at 10 °F are 3.9 and 1.6 % at reference air behind a fixed fan (computed by the same law)', () => {
     const o2 = (read: number): number =>
-      relationsAt('natural_gas', { inputs: { 'reading.o2_pct': read, air_C: celsius(10) } })('o2_reference_pct').value;
+      relationsAt('natural_gas', { inputs: { 'reading.o2_pct': read, 'burner.air_C': celsius(10) } })(
+        'o2_reference_pct',
+      ).value;
     expect(Math.abs(o2(6) - 3.9)).toBeLessThan(0.12);
     expect(Math.abs(o2(4) - 1.6)).toBeLessThan(0.12);
   });
@@ -93,7 +95,7 @@ test('an outside-air premix swings by some seven tenths of CO2 between 10 and 90
   const back = relationsAt('natural_gas', {
     inputs: {
       'reading.co2_pct': atAir(10),
-      air_C: celsius(10),
+      'burner.air_C': celsius(10),
       'burner.temperature_exponent': 0.5,
       'burner.pressure_exponent': 0,
     },

@@ -16,7 +16,7 @@ describe.each(SIEGERT)('%s', (fuel, a2, b) => {
   for (const o2 of [1, 3, 5, 7, 9])
     for (const flue of [120, 160, 200, 250])
       test(`${o2} % O2, ${flue} °C`, () => {
-        const at = relationsAt(fuel, { inputs: { 'reading.o2_pct': o2, 'reading.flue_C': flue, air_C: 20 } });
+        const at = relationsAt(fuel, { inputs: { 'reading.o2_pct': o2, 'reading.flue_C': flue, 'burner.air_C': 20 } });
         const siegert = (flue - 20) * (a2 / (21 - o2) + b);
         expect(Math.abs(100 - at('efficiency_net_pct').value - siegert)).toBeLessThan(0.2);
       });
@@ -25,6 +25,8 @@ describe.each(SIEGERT)('%s', (fuel, a2, b) => {
 test('the formula with A1 over CO2 gives the same: A2/A1 is 21/CO2max (0.66/0.37, 0.68/0.50; from memory)', () => {
   expect((0.37 * 21) / 0.66).toBeCloseTo(11.8, 1);
   expect((0.5 * 21) / 0.68).toBeCloseTo(15.4, 1);
-  const at = relationsAt('natural_gas', { inputs: { 'reading.co2_pct': 10, 'reading.flue_C': 180, air_C: 20 } });
+  const at = relationsAt('natural_gas', {
+    inputs: { 'reading.co2_pct': 10, 'reading.flue_C': 180, 'burner.air_C': 20 },
+  });
   expect(Math.abs(100 - at('efficiency_net_pct').value - 160 * (0.37 / 10 + 0.009))).toBeLessThan(0.2);
 });

@@ -27,7 +27,7 @@ describe.each(ROWS)('%s %% excess air, %s %% O2', (excessAir, o2, efficiencies) 
 
   test.each(NET_F.map((net, i) => [net, efficiencies[i]]))('%s °F above air: %s %%', (net, efficiency) => {
     const at = relationsAt('natural_gas', {
-      inputs: { 'reading.o2_pct': o2, air_C: AIR_C, 'reading.flue_C': AIR_C + net / 1.8 },
+      inputs: { 'reading.o2_pct': o2, 'burner.air_C': AIR_C, 'reading.flue_C': AIR_C + net / 1.8 },
     });
     expect(Math.abs(at('efficiency_gross_pct').value - efficiency)).toBeLessThan(1.0);
   });

@@ -3,6 +3,15 @@ import { type Relation, relation } from './relation.ts';
 /** Oxygen, carbon dioxide and excess air. Fuel properties are per megajoule of gross heat; see shared/fuels. */
 export const AIR_RELATIONS: readonly Relation[] = [
   relation(
+    'air_C',
+    't,air',
+    'Combustion air temperature, where it can be one',
+    'Cel',
+    'within(burner.air_C, quantity(-50, "Cel"), quantity(100, "Cel"))',
+    'definition',
+    'Combustion air from -50 to 100 °C.',
+  ),
+  relation(
     'o2_read_pct',
     'O2,read',
     'O2 as read, where it can be flue gas',

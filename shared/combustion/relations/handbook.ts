@@ -17,6 +17,7 @@ export const HANDBOOK_READING: Readonly<Record<string, number | string>> = {
   co2_from: 'measured',
   o2_wet_pct: 4.3,
   co_ppm: 87,
+  co_air_free_ppm: 114,
   nox_ppm: 40,
   flue_C: 52,
   air_C: 10,

@@ -14,7 +14,7 @@ export const RELATION_INPUTS: ReadonlyMap<string, InputType> = new Map<string, I
   ['reading.supply_static_Pa', number('Pa', 'p,static', 'Gas supply, static')],
   ['reading.supply_running_Pa', number('Pa', 'p,running', 'Gas supply, running')],
   ['reading.co2_from', { kind: 'text', symbol: 'source of CO2', title: 'How CO2 was found' }],
-  ['air_C', number('Cel', 't,air', 'Combustion air temperature')],
+  ['burner.air_C', number('Cel', 't,air,shown', 'Combustion air temperature as read or assumed')],
   ['pressure_Pa', number('Pa', 'p', 'Atmospheric pressure')],
   ['site_pressure_Pa', number('Pa', 'p,site', 'Standard pressure at the site')],
   ['burner.temperature_exponent', number('1', 'n,T', 'Exponent of air density over temperature')],

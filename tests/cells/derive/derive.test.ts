@@ -115,6 +115,23 @@ describe('impossible values are unknown, with a flag, never infinite', () => {
       'flue_below_air',
       ['stack_loss_pct', 'efficiency_gross_pct', 'efficiency_net_pct'],
     ],
+    [
+      { o2_pct: 5, flue_C: (99_999 - 32) / 1.8, air_C: 20 },
+      'flue_impossible',
+      ['stack_loss_pct', 'efficiency_gross_pct', 'efficiency_net_pct'],
+    ],
+    [
+      { o2_pct: 5, flue_C: 150, air_C: -60 },
+      'air_impossible',
+      ['stack_loss_pct', 'efficiency_gross_pct', 'o2_reference_pct', 'co2_reference_pct'],
+    ],
+    [{ o2_pct: 5, co_ppm: -4 }, 'co_impossible', ['co_air_free_ppm', 'co_at_3pct_o2_ppm', 'co_co2_ratio']],
+    [{ o2_pct: 5, co_air_free_ppm: -4 }, 'co_impossible', ['co_air_free_ppm', 'co_co2_ratio']],
+    [{ o2_pct: 5, nox_ppm: -4 }, 'nox_impossible', ['nox_at_3pct_o2_ppm']],
+    [{ o2_wet_pct: 20.4 }, 'o2_impossible', ['o2_pct', 'lambda']],
+    [{ o2_wet_pct: -1 }, 'o2_impossible', ['o2_pct', 'lambda']],
+    [{ o2_pct: 20.96, flue_C: 150, air_C: 20 }, 'o2_impossible', ['o2_pct', 'efficiency_gross_pct']],
+    [{ fuel: 'hydrogen', co2_pct: 3 }, 'co2_impossible', ['o2_pct', 'co2_pct']],
     [{ o2_pct: 5, flue_C: 150, air_C: 20, fuel: 'kerosine9' }, 'fuel_unknown', ['stack_loss_pct', 'dew_point_C']],
     [{}, 'season_not_removed', NUMBERS],
   ];
@@ -122,6 +139,29 @@ describe('impossible values are unknown, with a flag, never infinite', () => {
     const at = await one(row, flag === 'season_not_removed' ? { units: [{ unit: 'A-1' }] } : undefined);
     expect(String(at('flags')).split(' ')).toContain(flag);
     for (const name of unknown) expect(at(name), name).toBeNaN();
+    for (const name of NUMBERS) expect(Math.abs(Number(at(name))), name).not.toBe(Number.POSITIVE_INFINITY);
+  });
+
+  test('a CO below its detection limit is a bound and no fault; a loss needs no CO that can be', async () => {
+    const below = await one({ o2_pct: 5, co_ppm: '<5' });
+    expect(below('co_air_free_ppm')).toBeCloseTo((5 * 20.9) / 15.9, 10);
+    expect(below('flags')).not.toContain('co_impossible');
+    const negative = await one({ o2_pct: 5, co_ppm: -3, flue_C: 150, air_C: 20 });
+    const none = await one({ o2_pct: 5, flue_C: 150, air_C: 20 });
+    expect(negative('efficiency_gross_pct')).toBe(none('efficiency_gross_pct'));
+  });
+  test('a barometer in hPa is set aside with a flag, and the site’s pressure taken', async () => {
+    const wrong = await one({ o2_pct: 5, air_C: 20, barometer_kPa: 1013 });
+    expect(wrong('flags')).toContain('barometer_impossible');
+    expect(wrong('dew_point_C')).toBe((await one({ o2_pct: 5, air_C: 20 }))('dew_point_C'));
+  });
+  test('hydrogen alone: excess air and efficiency by O2; CO2 is 0 and a ratio to it unknown', async () => {
+    const at = await one({ fuel: 'hydrogen', o2_pct: 4, flue_C: 150, air_C: 20, co_ppm: 2 });
+    // Stoichiometry: dry flue over air is 1.8869/2.3869 for hydrogen; (computed) excess air 0.7905 x 4/16.95.
+    expect(at('excess_air_pct')).toBeCloseTo((100 * 0.7905 * 4) / 16.95, 2);
+    expect(at('co2_pct')).toBe(0);
+    expect(at('co_co2_ratio')).toBeNaN();
+    expect(at('efficiency_gross_pct')).toBeGreaterThan(75);
     for (const name of NUMBERS) expect(Math.abs(Number(at(name))), name).not.toBe(Number.POSITIVE_INFINITY);
   });
 

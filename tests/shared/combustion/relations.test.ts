@@ -27,7 +27,7 @@ describe('excess air from O2 and CO2 together', () => {
 describe('humidity of the combustion air', () => {
   const at = (relativeHumidity: number) =>
     relationsAt('natural_gas', {
-      inputs: { 'reading.o2_pct': 5, 'reading.flue_C': 45, air_C: 25 },
+      inputs: { 'reading.o2_pct': 5, 'reading.flue_C': 45, 'burner.air_C': 25 },
       relativeHumidity,
     });
   test('raises the dew point and, while condensing, what is won back', () => {
@@ -42,7 +42,7 @@ describe('humidity of the combustion air', () => {
 
 describe('condensing operation', () => {
   const efficiency = (flue: number, o2 = 5): number =>
-    relationsAt('natural_gas', { inputs: { 'reading.o2_pct': o2, 'reading.flue_C': flue, air_C: 21 } })(
+    relationsAt('natural_gas', { inputs: { 'reading.o2_pct': o2, 'reading.flue_C': flue, 'burner.air_C': 21 } })(
       'efficiency_gross_pct',
     ).value;
   test.each([
@@ -61,7 +61,9 @@ describe('condensing operation', () => {
       expect(Math.abs(efficiency(flue + 0.1) - efficiency(flue))).toBeLessThan(0.06);
   });
   test('net may exceed 100 %, gross never', () => {
-    const at = relationsAt('natural_gas', { inputs: { 'reading.o2_pct': 4, 'reading.flue_C': 30, air_C: 21 } });
+    const at = relationsAt('natural_gas', {
+      inputs: { 'reading.o2_pct': 4, 'reading.flue_C': 30, 'burner.air_C': 21 },
+    });
     expect(at('efficiency_net_pct').value).toBeGreaterThan(100);
     expect(at('efficiency_gross_pct').value).toBeLessThan(100);
   });
@@ -78,7 +80,7 @@ describe('sensitivities that the trade knows (computed independently, natural ga
   test('40 °F of stack is about one point of efficiency', () => {
     const at = (flueF: number): number =>
       relationsAt('natural_gas', {
-        inputs: { 'reading.o2_pct': 5, 'reading.flue_C': (flueF - 32) / 1.8, air_C: 21 },
+        inputs: { 'reading.o2_pct': 5, 'reading.flue_C': (flueF - 32) / 1.8, 'burner.air_C': 21 },
       })('efficiency_gross_pct').value;
     expect(Math.abs(at(340) - at(380) - 1)).toBeLessThan(0.1);
   });
@@ -89,7 +91,7 @@ describe('sensitivities that the trade knows (computed independently, natural ga
   ])('%s %% O2 at 250, 350 and 450 °F: %j %% gross', (o2, expected) => {
     [250, 350, 450].forEach((flueF, i) => {
       const at = relationsAt('natural_gas', {
-        inputs: { 'reading.o2_pct': o2, 'reading.flue_C': (flueF - 32) / 1.8, air_C: (70 - 32) / 1.8 },
+        inputs: { 'reading.o2_pct': o2, 'reading.flue_C': (flueF - 32) / 1.8, 'burner.air_C': (70 - 32) / 1.8 },
       });
       expect(Math.abs(at('efficiency_gross_pct').value - expected[i])).toBeLessThan(0.25);
     });
