@@ -33,7 +33,7 @@ export function stepList(steps: readonly WorkingStep[]): TemplateResult {
       <p class="what">${step.title}</p>
       <p class="symbols">${formulaText(step.symbols)}</p>
       ${saysMore(step) ? html`<p class="numbers">${formulaText(step.numbers)}</p>` : nothing}
-      <p class="result">= ${step.result}</p>
+      <p class="result"><span class="equals">=</span> ${step.result}</p>
       <p class="by">${sourceTitle(step.source)}${step.validity === '' ? nothing : html` · ${step.validity}`}</p>
     </li>`,
   )}</ol>`;
@@ -71,14 +71,14 @@ function bar({ title, percent, contribution }: WorkingShare, unit: string): Temp
 
 /** Functions and sources, in full. */
 export function footPart({ functions, sources }: ShownWorking): TemplateResult {
-  return html`${
+  if (functions.length + sources.length === 0) return html``;
+  return html`<div class="pair">${
     functions.length === 0
       ? nothing
-      : html`<h5>${say.functionsHead(functions.length)}</h5><dl>${functions.map(({ usage, title }) => html`<dt><code>${usage}</code></dt><dd>${title}</dd>`)}</dl>`
-  }
-  ${
+      : html`<div><h5>${say.functionsHead(functions.length)}</h5><dl>${functions.map(({ usage, title }) => html`<dt>${usage}</dt><dd>${title}</dd>`)}</dl></div>`
+  }${
     sources.length === 0
       ? nothing
-      : html`<h5>${say.sourcesHead(sources.length)}</h5><ul class="sources">${sources.map(({ full, standing }) => html`<li>${full} <span class="standing">(${say.standingWords(standing)})</span></li>`)}</ul>`
-  }`;
+      : html`<div><h5>${say.sourcesHead(sources.length)}</h5><ul class="sources">${sources.map(({ full, standing }) => html`<li>${full} <span class="standing">(${say.standingWords(standing)})</span></li>`)}</ul></div>`
+  }</div>`;
 }

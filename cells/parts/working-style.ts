@@ -6,6 +6,7 @@ export const workingStyle = css`
     display: block;
   }
   section {
+    container-type: inline-size;
     border: 2px solid var(--ink, #14202a);
     background: var(--plate, #f4f7f8);
     color: var(--ink, #14202a);
@@ -44,10 +45,6 @@ export const workingStyle = css`
     font-size: 1rem;
     font-weight: 700;
   }
-  .from > h5:first-child,
-  .through > h5:first-child {
-    margin-top: 0;
-  }
   .number {
     font-size: 1.2rem;
   }
@@ -76,15 +73,10 @@ export const workingStyle = css`
     outline: 3px solid var(--act, #00578a);
     outline-offset: 2px;
   }
-  .columns {
+  .pair {
     display: grid;
-    grid-template-columns: minmax(0, 5fr) minmax(0, 7fr);
-    gap: 0 40px;
-    margin-top: 18px;
-  }
-  :host([inner]) .columns {
-    grid-template-columns: minmax(0, 1fr);
-    row-gap: 20px;
+    grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
+    gap: 0 44px;
   }
   p {
     margin: 0 0 6px;
@@ -139,7 +131,15 @@ export const workingStyle = css`
     margin: 0;
     padding: 0;
   }
+  .inputs {
+    columns: 2;
+    column-gap: 44px;
+  }
+  .onward .inputs {
+    columns: auto;
+  }
   .inputs li {
+    break-inside: avoid;
     display: flex;
     flex-wrap: wrap;
     justify-content: space-between;
@@ -153,7 +153,17 @@ export const workingStyle = css`
     margin: 10px 0 6px;
   }
   .inputs .value {
-    white-space: nowrap;
+    margin-left: auto;
+  }
+  .onward .inputs .value {
+    margin-left: 0;
+    font-size: 1.05rem;
+    font-weight: 650;
+  }
+  .onward .inputs li {
+    justify-content: flex-start;
+    align-items: center;
+    border: 0;
   }
   .sign,
   .sd,
@@ -178,6 +188,19 @@ export const workingStyle = css`
   .chain li {
     position: relative;
     padding: 0 0 16px 36px;
+    display: grid;
+    grid-template-columns: minmax(0, 1fr) 9.5em;
+    gap: 0 24px;
+  }
+  .chain li > * {
+    grid-column: 1;
+  }
+  .chain li > .result {
+    grid-column: 2;
+    grid-row: 1 / span 4;
+    align-self: end;
+    text-align: right;
+    padding-bottom: 1.35em;
   }
   .chain li::before {
     content: '';
@@ -237,7 +260,7 @@ export const workingStyle = css`
   }
   .budget li {
     display: grid;
-    grid-template-columns: minmax(0, 15em) 6.5em minmax(60px, 1fr) 6.5em;
+    grid-template-columns: minmax(0, 1fr) auto;
     gap: 0 14px;
     align-items: center;
     padding: 3px 0;
@@ -253,7 +276,7 @@ export const workingStyle = css`
   }
   .budget svg {
     width: 100%;
-    height: 14px;
+    height: 12px;
   }
   .whole {
     fill: var(--sheet, #ffffff);
@@ -267,8 +290,7 @@ export const workingStyle = css`
     margin: 0;
     font-size: 0.88rem;
   }
-  dt code {
-    font-family: inherit;
+  dt {
     font-weight: 650;
   }
   dd {
@@ -280,19 +302,29 @@ export const workingStyle = css`
     font-size: 0.88rem;
     max-width: 80ch;
   }
-  @media (max-width: 900px) {
-    .columns {
+  @container (max-width: 640px) {
+    .pair {
       grid-template-columns: minmax(0, 1fr);
-      row-gap: 24px;
     }
+    .inputs {
+      columns: auto;
+    }
+    .chain li {
+      grid-template-columns: minmax(0, 1fr);
+    }
+    .chain li > .result {
+      grid-column: 1;
+      grid-row: auto;
+      text-align: left;
+      padding-bottom: 0;
+    }
+  }
+  @media (max-width: 700px) {
     section {
       padding: 14px 14px 18px;
     }
-    .budget li {
-      grid-template-columns: minmax(0, 1fr) auto;
-    }
-    .inputs .value {
-      white-space: normal;
+    :host([inner]) section {
+      padding-left: 10px;
     }
   }
   @media print {

@@ -88,21 +88,16 @@ export class WorkingView extends LitElement {
     const { readings, inputs, steps } = working;
     const onward = inputs.filter(({ from }) => from);
     const plain = inputs.filter(({ from }) => !from);
-    return html`<div class="columns">
-      <div class="from">
-        ${onward.length > 0 || readings.length === 0 ? nothing : html`<h5>${say.readingsHead(readings.length)}</h5>${readings.map(readingPart)}`}
-        ${onward.length > 0 ? html`<h5>${say.onwardHead(onward.length)}</h5>${inputList(onward, (input) => this.onward(input))}` : nothing}
-        ${plain.length > 0 ? html`<h5>${say.inputsHead()}</h5>${inputList(plain, () => nothing)}` : nothing}
-      </div>
-      <div class="through">
-        <h5>${say.stepsHead(steps.length)}</h5>
-        ${stepList(steps)}
-        <h5>${say.budgetHead()}</h5>
-        <p>${say.workingSd(steps[steps.length - 1].sd, steps[steps.length - 1].unit)}</p>
-        ${budgetBars(working)}
-        ${footPart(working)}
-      </div>
-    </div>`;
+    const last = steps[steps.length - 1];
+    const uncertainty = html`<div><h5>${say.budgetHead()}</h5><p>${say.workingSd(last.sd, last.unit)}</p>${budgetBars(working)}</div>`;
+    const file = html`<div><h5>${say.readingsHead(readings.length)}</h5>${readings.map(readingPart)}</div>`;
+    return html`
+      ${onward.length === 0 ? html`<div class="pair">${readings.length > 0 ? file : nothing}${uncertainty}</div>` : nothing}
+      ${plain.length > 0 ? html`<h5>${say.inputsHead()}</h5>${inputList(plain, () => nothing)}` : nothing}
+      <h5>${say.stepsHead(steps.length)}</h5>
+      ${stepList(steps)}
+      ${onward.length > 0 ? html`<h5>${say.onwardHead(onward.length)}</h5><div class="onward">${inputList(onward, (input) => this.onward(input))}</div>${uncertainty}` : nothing}
+      ${footPart(working)}`;
   }
 
   /** Leads on to the working of the number that another cell gave. */

@@ -79,3 +79,16 @@ const TIERS: Readonly<Record<string, string>> = {
 export const checksHead = (): string => 'What the checks found in the readings';
 export const checksShown = (shown: number, all: number): string =>
   `${shown < all ? `The first ${shown} of ${all} findings` : `${count(all, 'finding', 'findings')}`}, the gravest first; nothing was repaired. checks.csv has them all, with the lines of the files.`;
+
+export const workingsHead = (): string => 'How the raised figures came about';
+export const workingsIntro = (): string =>
+  'Each figure is followed down to its reading: the relations in turn, with symbols, with numbers and units put in, and the result.';
+/** Most figures that a report follows down to their readings: some three to a page. */
+export const PRINTED_WORKINGS = 60;
+export const workingsShown = (shown: number, findings: number): string =>
+  `Here ${shown === 1 ? 'is the figure' : `are the figures`} of ${shown} of the ${findings} finding${findings === 1 ? '' : 's'}, the gravest first and at most ${PRINTED_WORKINGS}. A finding that rests on a test or on what is missing has no formula; any other number shows its working on the page and by the command working.`;
+export const workingLink = (): string => 'Its working';
+export const rankAndUnit = (rank: number, unit: string): string => `${rank}. ${unit}:`;
+export const budgetWords = (parts: string, others: number): string =>
+  `Of its variance: ${parts}${others === 0 ? '' : `, ${others === 1 ? 'one input' : `${others} inputs`} with less than 0.5 %${others === 1 ? '' : ' each'}`}.`;
+export const workingFunctionsHead = (): string => 'Functions that the relations call';

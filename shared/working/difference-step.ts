@@ -19,16 +19,18 @@ export function differenceStep(
   less: WorkedNumber,
 ): WorkingStep {
   const value = from.value - less.value;
+  // A difference of two percentages is no percentage of either.
+  const unit = from.unit === '%' ? 'points' : from.unit;
   const written = (text: (of: WorkedNumber) => string): string => `${symbol} = ${text(from)} − ${text(less)}`;
   return {
     name,
     title,
     symbols: written(({ input }) => input.symbol),
     numbers: written(({ input }) => input.shown),
-    result: shownNumber(value, from.unit, from.bound),
+    result: shownNumber(value, unit, from.bound),
     value,
     sd: Math.sqrt(from.sd ** 2 + less.sd ** 2),
-    unit: from.unit,
+    unit,
     source,
     validity,
   };

@@ -1,10 +1,12 @@
 import type { CellName, OutputFile } from '../../shared/cell.ts';
 import { writeCsv } from '../../shared/csv/write-csv.ts';
+import { PRINTED_WORKINGS } from '../../shared/messages/report.ts';
 import { readIsoDate } from '../../shared/quantities/dates.ts';
 import type { Source } from '../../shared/sources/source.ts';
 import { textAt, textsOf } from '../../shared/table/columns.ts';
 import { renderReport } from '../report/render-report.ts';
 import type { ReportInput } from '../report/report-input.ts';
+import type { ReportWorking } from '../report/report-working.ts';
 import type { Session } from './session.ts';
 
 /** A file ready to be written: text in pieces, to be encoded as UTF-8. */
@@ -60,6 +62,7 @@ export function reportInput(session: Session): ReportInput {
     asOf: readIsoDate(as_of),
     cells: states.map((state) => ({ state, tables: session.result(state.name)?.tables ?? {} })),
     lanes: raising ? session.lanes(raising.name, units) : [],
+    workings: raising ? raisedWorkings(session, raising.name) : [],
     sources: sources(),
   };
 }
@@ -69,6 +72,22 @@ function raisedUnits(session: Session, cell: CellName): string[] {
   if (!raised) return [];
   const unit = textsOf(raised, 'unit');
   return [...new Set(Array.from({ length: raised.rows }, (_, row) => textAt(unit, row)))];
+}
+
+/** The figures of the gravest findings, each with the derived numbers that it rests on. */
+function raisedWorkings(session: Session, cell: CellName): ReportWorking[] {
+  const rows = session.result(cell)?.tables.raised?.rows ?? 0;
+  const workings: ReportWorking[] = [];
+  for (let row = 0; row < rows && workings.length < PRINTED_WORKINGS; row++) {
+    const found = session.working({ cell, column: 'evidence', row });
+    if (found.status !== 'value') continue;
+    const rests = found.value.inputs.flatMap(({ from }) => {
+      const rest = from && session.working(from);
+      return rest?.status === 'value' ? [rest.value] : [];
+    });
+    workings.push({ row, working: found.value, rests });
+  }
+  return workings;
 }
 
 /** All entries of shared/sources, by key. */

@@ -8,7 +8,9 @@ import { percent } from '../../shared/messages/words.ts';
 import { writeDay } from '../../shared/quantities/dates.ts';
 import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
 import type { Table } from '../../shared/table/table.ts';
+import type { ReportWorking } from './report-working.ts';
 import { type PrintedColumn, printTable, rowsWhere } from './sheet.ts';
+import { workingAnchor } from './working-section.ts';
 
 /** With at most this many units drawn, some three to a page, and so many rows below them the report stays short. */
 const DRAWN_UNITS = 200;
@@ -18,7 +20,11 @@ const INDEX_ROWS = 16;
 const TIERS = ['safety', 'open', 'supply', 'tolerance', 'cost', 'data'] as const;
 
 /** The raised units in order of rank, each with all its findings and its fire lanes; the rest as a plain table. */
-export function raisedSection(raised: Table | undefined, lanes: readonly UnitLanes[]): Markup {
+export function raisedSection(
+  raised: Table | undefined,
+  lanes: readonly UnitLanes[],
+  workings: readonly ReportWorking[],
+): Markup {
   if (!raised) return markup`<section><h2>${say.raisedHead()}</h2><p>${say.nothingJudged()}</p></section>`;
   if (raised.rows === 0) return markup`<section><h2>${say.raisedHead()}</h2><p>${say.nothingRaised()}</p></section>`;
   const unit = textsOf(raised, 'unit');
@@ -29,6 +35,7 @@ export function raisedSection(raised: Table | undefined, lanes: readonly UnitLan
   }
   const drawn = new Map(lanes.map((entry) => [entry.unit, entry]));
   const entries = [...rowsOfUnit];
+  const worked = new Set(workings.map(({ row }) => row));
   const full = lanes.length > 0 ? Math.min(Math.max(lanes.length, 1), DRAWN_UNITS) : DRAWN_UNITS;
   return markup`<section><h2>${say.raisedHead()}</h2>
 ${tally(raised, rowsOfUnit)}
@@ -38,7 +45,7 @@ ${printTable(
   SHORT,
 )}<p class="quiet">${say.indexShown(Math.min(raised.rows, INDEX_ROWS), raised.rows)}</p>
 <p class="quiet">${say.keyLine()}</p>${trusted(drawLaneKey())}
-${entries.slice(0, full).map(([name, rows]) => unitBlock(name, rows, raised, drawn.get(name)))}
+${entries.slice(0, full).map(([name, rows]) => unitBlock(name, rows, raised, drawn.get(name), worked))}
 ${further(
   raised,
   entries.slice(full).flatMap(([, rows]) => rows),
@@ -55,15 +62,21 @@ function tally(raised: Table, rowsOfUnit: ReadonlyMap<string, readonly number[]>
   })}</ul>`;
 }
 
-function unitBlock(name: string, rows: readonly number[], raised: Table, lanes: UnitLanes | undefined): Markup {
+function unitBlock(
+  name: string,
+  rows: readonly number[],
+  raised: Table,
+  lanes: UnitLanes | undefined,
+  worked: ReadonlySet<number>,
+): Markup {
   const tier = textAt(textsOf(raised, 'tier'), rows[0]);
   const picture = lanes && (lanes.lanes.length > 0 || lanes.supply) ? trusted(drawLanes(lanes, 'large')) : markup``;
   return markup`<article class="unit${tier === 'cost' || tier === 'data' ? ' mild' : ''}"><header><h3>${name}</h3><span class="place">${lanes?.place ?? ''}</span><span class="tier ${tier}">${say.tierName(tier)}</span></header>
-${rows.map((row) => findingBlock(raised, row))}${picture}</article>
+${rows.map((row) => findingBlock(raised, row, worked.has(row)))}${picture}</article>
 `;
 }
 
-function findingBlock(raised: Table, row: number): Markup {
+function findingBlock(raised: Table, row: number, hasWorking: boolean): Markup {
   const text = (name: string): string => textAt(textsOf(raised, name), row);
   const number = (name: string): number => numbersOf(raised, name)[row];
   const [fire, fuel] = [text('fire'), text('fuel')];
@@ -79,7 +92,7 @@ function findingBlock(raised: Table, row: number): Markup {
     Number.isFinite(number('readings_used')) ? say.readingsWords(number('readings_used')) : '',
   ].filter((part) => part !== '');
   return markup`<div class="finding"><div class="rank">${number('rank')}</div><div><p class="what">${say.reasonName(text('reason'))} <span>${facts.join(' · ')}</span></p>
-<p>${text('evidence')}</p><p class="check"><b>${say.checkHead()}:</b> ${text('check_first')}</p></div></div>`;
+<p>${text('evidence')}${hasWorking ? markup` <a href="#${workingAnchor(row)}">${say.workingLink()}</a>` : ''}</p><p class="check"><b>${say.checkHead()}:</b> ${text('check_first')}</p></div></div>`;
 }
 
 function further(raised: Table, rows: readonly number[]): Markup {

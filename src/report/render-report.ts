@@ -17,6 +17,7 @@ import {
 import { raisedSection } from './raised-section.ts';
 import type { ReportCell, ReportInput } from './report-input.ts';
 import { REPORT_STYLE } from './report-style.ts';
+import { workingSection } from './working-section.ts';
 
 /** Nothing is fetched and nothing runs: the policy says so to the browser as well. */
 const POLICY = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
@@ -27,7 +28,7 @@ const POLICY = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; 
  * huge fleet stays under 200 pages.
  */
 export function renderReport(input: ReportInput): string {
-  const { title, asOf, cells, lanes, sources } = input;
+  const { title, asOf, cells, lanes, workings, sources } = input;
   const states = cells.map(({ state }) => state);
   const raising = cells.find(({ state, tables }) => state.kind === 'raise' && tables['raised']);
   const readings = cells.find(({ state, tables }) => state.kind === 'readings' && tables['account']);
@@ -36,11 +37,12 @@ export function renderReport(input: ReportInput): string {
 ${troubles(states)}
 <p class="answer">${raising?.state.description?.answer ?? ''}</p>
 ${cautionsBox()}
-${raisedSection(raising?.tables['raised'], lanes)}
+${raisedSection(raising?.tables['raised'], lanes, workings)}
 ${notesSection(states)}
 ${accountSection(readings?.tables['account'], readings?.tables['set-aside'])}
 ${checksSection(checks?.tables['findings'], checks?.state.description?.answer ?? '')}
 ${figuresSection(cells.map(figuresOf), unitsOf(raising?.tables['raised']))}
+${workingSection(raising?.tables['raised'], workings)}
 ${defaultsSection(states)}
 ${methodsSection(states)}
 ${sourcesSection(sources)}`;

@@ -2,6 +2,7 @@ import type { CellState } from '../../shared/cell-state.ts';
 import type { UnitLanes } from '../../shared/lanes/lane.ts';
 import type { Source } from '../../shared/sources/source.ts';
 import type { Table } from '../../shared/table/table.ts';
+import type { ReportWorking } from './report-working.ts';
 
 /** One finished cell of the notebook, as the report reads it. */
 export interface ReportCell {
@@ -19,6 +20,8 @@ export interface ReportInput {
   readonly cells: readonly ReportCell[];
   /** Fire lanes of the raised units, at most as many as the caller wants drawn; a unit without lanes is printed without. */
   readonly lanes: readonly UnitLanes[];
+  /** How the figures of the raised sentences came about, by row; at most as many as the caller wants printed. */
+  readonly workings: readonly ReportWorking[];
   /** The bibliography to print, keyed as the methods name it. */
   readonly sources: Readonly<Record<string, Source>>;
 }

@@ -48,10 +48,20 @@ td.n,td.d{white-space:nowrap}
 .cell{break-inside:avoid;margin:0 0 4mm}
 .cell h3{margin:0 0 .6mm}
 .cell u{text-decoration-thickness:.6pt;text-underline-offset:2pt}
+a{color:inherit}
+.working{margin:0 0 3mm;padding:0 0 2mm;border-bottom:.4pt solid var(--rule);font-size:8.6pt;line-height:1.36}
+.working summary{font-size:10pt;cursor:pointer;break-after:avoid}
+.working h4{margin:2mm 0 .6mm;font-size:9.2pt;break-after:avoid}
+.working p{margin:0 0 1mm}
+.working .in{color:var(--quiet)}
+.steps{margin:0 0 1mm;padding-left:6mm}
+.steps li{margin:0 0 .6mm;break-inside:avoid}
+.put{color:var(--quiet)}
+sub{font-size:.76em;line-height:0}
 dl{display:grid;grid-template-columns:46mm 1fr;gap:1.2mm 3mm;margin:0;font-size:9pt}
 dt{font-weight:700}dd{margin:0}
 @page{margin:15mm 14mm 17mm;@bottom-right{content:counter(page) " / " counter(pages);font:8.5pt sans-serif;color:#5a6268}}
 /* A printer that leaves fills out would leave white words on white paper; rules at the very edge would be cut. */
 .tier.safety,.tally .grave,.fire-lanes,.lane-key{-webkit-print-color-adjust:exact;print-color-adjust:exact}
-@media print{body{padding:0 .4mm;max-width:none}}
+@media print{body{padding:0 .4mm;max-width:none}.working::details-content{content-visibility:visible;display:block;block-size:auto;opacity:1}.working summary{list-style:none}}
 `;

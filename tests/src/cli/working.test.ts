@@ -20,15 +20,57 @@ test('prints the chain, the numbers put in, the source and the file and line', a
   const { code, out } = await working('--unit', 'B-07', '--column', 'co_air_free_ppm', '--on', '2025-01-10');
   expect(code).toBe(0);
   expect(out).toContain('From r.csv, line 2.');
+  expect(out).toContain('  B-07,2025-01-10,high,as_found,5,87');
+  expect(out).toContain('  column 6, co_ppm: 87');
   // 87 ppm at 5 % O2 is the worked example of a trade school: 114 ppm (exactly 114.36).
-  expect(out).toContain('  = 114.36 ppm');
+  expect(out).toContain('    = 114.36 ppm');
   expect(out.join('\n')).toContain('87 ppm × 20.9 % / (20.9 % − 5 %)');
-  expect(out.join('\n')).toMatch(/Standard uncertainty .* ppm/);
+  expect(out.join('\n')).toMatch(/Its standard uncertainty is [\d.]+ ppm\./);
 });
 
 test('takes the last reading where no day is given', async () => {
   const { out } = await working('--unit', 'B-07', '--column', 'co_air_free_ppm');
-  expect(out).toContain('  = 75.18 ppm');
+  expect(out).toContain('    = 75.18 ppm');
+});
+
+test.each(['o2_reference_pct', 'efficiency_net_pct', 'dew_point_C', 'supply_drop_Pa', 'co_at_3pct_o2_ppm'])(
+  '%s fits a terminal of 80 columns and tells readings, relations, uncertainty and sources',
+  async (column) => {
+    writeFileSync(
+      join(desk.folder, 'all.csv'),
+      'unit,taken_at,fire,state,o2_pct,co2_pct,co2_from,co_ppm,flue_C,air_C,supply_static_Pa,supply_running_Pa,barometer_kPa,note\nB-07,2025-01-10,high,as_found,5,9.1,measured,87,180,15,2466,2217,100.1,a note that is long enough to be folded\n',
+    );
+    const { code, out } = await desk.type('working', '--readings', 'all.csv', '--unit', 'B-07', '--column', column);
+    expect(code).toBe(0);
+    expect(out.filter((line) => [...line].length > 80)).toEqual([]);
+    expect(out.join('\n')).not.toMatch(/NaN|Infinity|undefined|\[object/);
+    for (const head of [/^What goes in:$/, /^The (relation|\d+ relations, one after the other):$/, /^The sources?:$/])
+      expect(out.some((line) => head.test(line))).toBe(true);
+  },
+);
+
+test('what an export leaves open is answered as for review: order of dates, state, profile', async () => {
+  writeFileSync(join(desk.folder, 'open.csv'), 'Kessel,Tag,O2,CO\nB-07,3/4/2025,5,87\n');
+  writeFileSync(
+    join(desk.folder, 'shape.json'),
+    JSON.stringify({
+      name: 'shape',
+      columns: {
+        Kessel: { field: 'unit' },
+        Tag: { field: 'taken_at' },
+        O2: { field: 'o2_pct' },
+        CO: { field: 'co_ppm' },
+      },
+    }),
+  );
+  const typed = ['working', '--readings', 'open.csv', '--unit', 'B-07', '--column', 'co_air_free_ppm'];
+  const answers = ['--profile', 'shape.json', '--date-order', 'dmy', '--single-reading', 'as_left'];
+  expect((await desk.type(...typed)).code).toBe(2);
+  const { code, out, err } = await desk.type(...typed, ...answers);
+  expect(err).toEqual([]);
+  expect(code).toBe(0);
+  expect(out[2]).toBe('B-07, 2025-04-03, as left, natural gas');
+  expect(out).toContain('  column 4, CO: 87');
 });
 
 test.each([

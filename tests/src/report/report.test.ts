@@ -70,6 +70,7 @@ const report = (cells: readonly ReportCell[], given: Partial<ReportInput> = {}):
     asOf: readIsoDate('2026-06-01'),
     cells,
     lanes: [],
+    workings: [],
     sources: { a: { short: 'Short A', full: 'Full A.', standing: 'memory' } },
     ...given,
   });
