@@ -148,6 +148,11 @@ export const fileUnreadable = (file: string, cause: string): string =>
 export const fileEmpty = (file: string): string => `${file} is empty. Choose the file that the analyzer exported.`;
 export const fileBinary = (file: string): string =>
   `${file} is no text file: it holds bytes that no CSV file has. Export it as CSV and choose that.`;
+export const fileOfOtherKind = (file: string, kind: string): string =>
+  `${file} is ${kind}: it holds no table of readings. Choose a CSV file, or a notebook that was saved here.`;
+export const roleUnknown = (): string => 'Say what it holds …';
+export const trayNeedsRole = (file: string): string =>
+  `Nothing in the first lines of ${file} tells what it holds. Say what it is, or leave it out.`;
 export const bytesWord = (bytes: number): string =>
   bytes < 1000
     ? `${bytes} bytes`

@@ -25,6 +25,26 @@ export const accountLine = (read: number, accepted: number, setAside: number, du
 export const setAsideHead = (): string => 'Set aside';
 export const setAsideShown = (shown: number, all: number): string =>
   shown < all ? `The first ${shown} of ${all}; the others are in set-aside.csv.` : '';
+export const correctionsHead = (): string => 'Corrections made by hand';
+export const correctionsLine = (
+  all: number,
+  inEffect: number,
+  lifted: number,
+  lost: number,
+  overruled: number,
+): string =>
+  `${count(all, 'correction', 'corrections')}: ${inEffect} in effect, ${lifted} lifted off, ${lost} that no longer ${lost === 1 ? 'finds its' : 'find their'} reading, ${overruled} overruled by a later one. The readings themselves stay as imported.`;
+export const correctionsShown = (shown: number, all: number): string =>
+  shown < all ? `The first ${shown} of ${all}; the others are in corrections.csv.` : '';
+export const correctionFate = (status: string, rows: number): string =>
+  ({
+    applied: `in effect, ${count(rows, 'reading', 'readings')}`,
+    overruled: 'overruled by a later one',
+    lifted: 'lifted off',
+    lost: 'no longer finds its reading',
+    open: 'not calculated',
+  })[status] ?? status;
+export const correctionColumns = (): readonly string[] => ['What', 'Imported as', 'Why', 'By', 'On', 'Effect'];
 export const figuresHead = (): string => 'Figures of the raised units';
 export const tableShown = (shown: number, all: number, file: string): string =>
   shown < all ? `The first ${shown} of ${all} rows; all are in ${file}.` : '';

@@ -47,7 +47,7 @@ export const unset = (): string => 'not given';
 
 export const comparedWith = (from: string, to: string): string => `From ${from} to ${to}`;
 export const thisNotebook = (): string => 'this notebook';
-export const lookingFrom = (day: string): string => `looking from ${day}`;
+export const comparedDays = (from: string, to: string): string => `From ${from} to ${to}`;
 export const newlyHead = (count: number): string => `Newly raised: ${count}`;
 export const clearedHead = (count: number): string => `No longer raised: ${count}`;
 export const otherwiseHead = (count: number): string => `Raised for other reasons: ${count}`;
@@ -56,10 +56,10 @@ export const sameRaised = (count: number): string =>
     ? 'Neither raises a unit.'
     : `Both raise the same ${count} ${count === 1 ? 'unit' : 'units'} for the same reasons.`;
 export const restSame = (count: number): string =>
-  `${count} ${count === 1 ? 'unit is' : 'units are'} on the later list in all.`;
+  `In all, the later list holds ${count} ${count === 1 ? 'unit' : 'units'}.`;
 export const wasIs = (before: string, after: string): string => `was ${before}; is ${after}`;
 export const decidedHead = (): string => 'Decided otherwise';
 export const nothingDecided = (): string => 'Nothing was decided otherwise.';
-export const decidedLine = (line: string): string => `${capital(line)}.`;
+export const decidedLine = (line: string): string => `${capital(line.replace(/^as_of /, 'the day it looks from '))}.`;
 export const notCalculated = (title: string): string =>
   `Which units ${title} raises is unknown: it could not be calculated with the data files at hand. Open it by itself to see what it misses.`;

@@ -86,9 +86,11 @@ export class TableHost {
       return [];
     },
     compare: (fileName, text) => this.#compare(undefined, accepted(readDocument(fileName, text))),
-    compareDays: (from, to) => {
+    compareDays: async (from, to) => {
       const document = this.#session.document();
-      return this.#compare({ ...document, as_of: from }, { ...document, as_of: to });
+      const compared = await this.#compare({ ...document, as_of: from }, { ...document, as_of: to });
+      // The day is the question, not a decision.
+      return { ...compared, decided: [] };
     },
     readingKey: (cell, range, place, seen) => accepted(readingKey(this.#session, cell, range, place, seen)),
     words: (cell, table, column) => wordsOf(this.#session.result(cell)?.tables[table], column),

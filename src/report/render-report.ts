@@ -5,6 +5,7 @@ import { textAt, textsOf } from '../../shared/table/columns.ts';
 import type { Table } from '../../shared/table/table.ts';
 import { accountSection } from './account-section.ts';
 import { checksSection } from './checks-section.ts';
+import { correctionsSection } from './corrections-section.ts';
 import { figuresSection } from './figures-section.ts';
 import {
   cautionsBox,
@@ -41,6 +42,7 @@ ${raisedSection(raising?.tables['raised'], lanes, workings)}
 ${notesSection(states)}
 ${accountSection(readings?.tables['account'], readings?.tables['set-aside'])}
 ${checksSection(checks?.tables['findings'], checks?.state.description?.answer ?? '')}
+${correctionsSection(cells.filter(({ state }) => state.kind === 'corrections'))}
 ${figuresSection(cells.map(figuresOf), unitsOf(raising?.tables['raised']))}
 ${workingSection(raising?.tables['raised'], workings)}
 ${defaultsSection(states)}

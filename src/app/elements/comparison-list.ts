@@ -3,17 +3,23 @@ import * as say from '../../../shared/messages/two-notebooks.ts';
 import type { Comparison } from '../protocol.ts';
 
 /** Which units are raised or cleared between two notebooks or days, and what was decided otherwise. */
-export function comparisonList({ decided, changes, fault }: Comparison, between: string): TemplateResult {
+export function comparisonList(
+  { decided, changes, fault }: Comparison,
+  between: string,
+  isOfDays: boolean,
+): TemplateResult {
   return html`<div class="comparison"><h3>${between}</h3>
     ${fault === '' ? nothing : html`<p class="fault">${fault}</p>`}
     ${changes ? raisedLists(changes) : nothing}
-    <h4>${say.decidedHead()}</h4>
-    ${
-      decided.length === 0
-        ? html`<p>${say.nothingDecided()}</p>`
-        : html`<ul>${decided.map((line) => html`<li>${say.decidedLine(line)}</li>`)}</ul>`
-    }</div>`;
+    ${isOfDays ? nothing : decisions(decided)}</div>`;
 }
+
+const decisions = (decided: readonly string[]): TemplateResult => html`<h4>${say.decidedHead()}</h4>
+  ${
+    decided.length === 0
+      ? html`<p>${say.nothingDecided()}</p>`
+      : html`<ul>${decided.map((line) => html`<li>${say.decidedLine(line)}</li>`)}</ul>`
+  }`;
 
 function raisedLists({ newly, cleared, otherwise, raised }: NonNullable<Comparison['changes']>): TemplateResult {
   if (newly.length + cleared.length + otherwise.length === 0) return html`<p>${say.sameRaised(raised)}</p>`;

@@ -7,12 +7,14 @@ import {
   roleNotebook,
   roleReadings,
   roleRegister,
+  roleUnknown,
   trayChoose,
   trayClose,
   trayDrop,
   trayHead,
   trayNeedsReadings,
   trayNeedsRegister,
+  trayNeedsRole,
   trayOpen,
   trayRemove,
   trayRole,
@@ -31,6 +33,12 @@ const ROLES: readonly (readonly [FileRole, string])[] = [
   ['notebook', roleNotebook()],
 ];
 
+/** A file in the tray; its part is undefined until somebody says what it holds. */
+interface LaidOut {
+  readonly role: FileRole | undefined;
+  readonly file: File;
+}
+
 /** Where the user's own CSV files are laid out, each with the part it plays, before they are opened together. */
 @customElement('bv-own-files')
 export class OwnFiles extends LightElement {
@@ -38,7 +46,7 @@ export class OwnFiles extends LightElement {
   @property() doing = '';
   /** Names of the files that the open notebook misses: these alone may be opened by themselves. */
   @property({ attribute: false }) missing: readonly string[] = [];
-  @state() private files: readonly OwnFile[] = [];
+  @state() private files: readonly LaidOut[] = [];
   @state() private faults: readonly string[] = [];
 
   /** Files of the same name replace those laid out before. */
@@ -57,7 +65,9 @@ export class OwnFiles extends LightElement {
   override render(): TemplateResult {
     const has = (role: FileRole): boolean => this.files.some((file) => file.role === role);
     const isMissing = this.files.every(({ file }) => this.missing.includes(file.name));
-    const canOpen = (has('readings') && has('register')) || has('notebook') || (isMissing && this.files.length > 0);
+    const unsaid = this.files.find(({ role }) => role === undefined);
+    const isWhole = (has('readings') && has('register')) || has('notebook');
+    const canOpen = !unsaid ? isWhole || (isMissing && this.files.length > 0) : false;
     return html`<section class="tray" aria-labelledby="tray-head">
       <h2 id="tray-head">${trayHead()}</h2>
       <p>${trayText()}</p>
@@ -66,8 +76,9 @@ export class OwnFiles extends LightElement {
       ${this.faults.map((fault) => html`<p class="fault" role="alert">${fault}</p>`)}
       ${this.files.length === 0 ? nothing : html`<ul class="files">${this.files.map((own) => this.line(own))}</ul>`}
       ${this.failure === '' ? nothing : html`<p class="fault" role="alert">${this.failure}</p>`}
-      ${this.files.length > 0 && !has('readings') && !canOpen ? html`<p class="hint">${trayNeedsReadings()}</p>` : nothing}
-      ${has('readings') && !canOpen ? html`<p class="hint">${trayNeedsRegister()}</p>` : nothing}
+      ${unsaid ? html`<p class="fault">${trayNeedsRole(unsaid.file.name)}</p>` : nothing}
+      ${this.files.length > 0 && !has('readings') && !canOpen && !unsaid ? html`<p class="hint">${trayNeedsReadings()}</p>` : nothing}
+      ${has('readings') && !canOpen && !unsaid ? html`<p class="hint">${trayNeedsRegister()}</p>` : nothing}
       <p class="acts">
         <button type="button" class="act strong" ?disabled=${!canOpen || this.doing !== ''} @click=${this.open}>${trayOpen()}</button>
         <button type="button" class="act" @click=${() => this.dispatchEvent(new CustomEvent('bv-close-tray', { bubbles: true }))}>${trayClose()}</button>
@@ -76,10 +87,11 @@ export class OwnFiles extends LightElement {
     </section>`;
   }
 
-  private line(own: OwnFile): TemplateResult {
+  private line(own: LaidOut): TemplateResult {
     const { file, role } = own;
     return html`<li><span class="file-name">${file.name}</span> <span class="size">${bytesWord(file.size)}</span>
       <select class="blank" aria-label=${trayRole(file.name)} @change=${(event: Event) => this.setRole(own, (event.target as HTMLSelectElement).value as FileRole)}>
+        ${role === undefined ? html`<option value="" selected>${roleUnknown()}</option>` : nothing}
         ${ROLES.map(([value, label]) => html`<option value=${value} .selected=${value === role}>${label}</option>`)}
       </select>
       <button type="button" class="act small" aria-label=${trayRemove(file.name)} @click=${() => {
@@ -87,7 +99,7 @@ export class OwnFiles extends LightElement {
       }}>✕</button></li>`;
   }
 
-  private setRole(own: OwnFile, role: FileRole): void {
+  private setRole(own: LaidOut, role: FileRole): void {
     this.files = this.files.map((other) => (other === own ? { ...own, role } : other));
   }
 
@@ -98,7 +110,8 @@ export class OwnFiles extends LightElement {
   }
 
   private open(): void {
-    this.dispatchEvent(new CustomEvent<readonly OwnFile[]>('bv-own-files', { detail: this.files, bubbles: true }));
+    const told = this.files.flatMap(({ role, file }) => (role === undefined ? [] : [{ role, file }]));
+    this.dispatchEvent(new CustomEvent<readonly OwnFile[]>('bv-own-files', { detail: told, bubbles: true }));
   }
 }
 

@@ -167,9 +167,11 @@ export class PageShell extends LightElement {
     return this.session && this.isSample ? html`<p class="news sample">${sampleBanner()}</p>` : nothing;
   }
 
-  private show(panel: typeof this.panel): void {
+  private async show(panel: typeof this.panel): Promise<void> {
     this.panel = panel;
     this.failure = '';
+    await this.updateComplete;
+    this.querySelector('.tray')?.scrollIntoView({ block: 'nearest' });
   }
 
   private async onKept({ kept, act }: KeptChosen['detail']): Promise<void> {

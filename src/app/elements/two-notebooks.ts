@@ -26,6 +26,7 @@ export class TwoNotebooks extends LightElement {
   @state() private answers: MergeAnswers = {};
   @state() private comparison: Comparison | undefined;
   @state() private compared = '';
+  private isOfDays = false;
   @state() private doing = '';
   @state() private said = '';
   @state() private fault = '';
@@ -50,7 +51,7 @@ export class TwoNotebooks extends LightElement {
       ${this.fault === '' ? nothing : html`<p class="fault" role="alert">${this.fault}</p>`}
       <p class="outcome" role="status">${doing !== '' ? doing : this.said}</p>
       ${this.question()}
-      ${this.comparison ? comparisonList(this.comparison, this.compared) : nothing}
+      ${this.comparison ? comparisonList(this.comparison, this.compared, this.isOfDays) : nothing}
       <p class="acts"><button type="button" class="act" @click=${() => this.dispatchEvent(new CustomEvent('bv-close-two', { bubbles: true }))}>${say.closePanel()}</button></p>
     </section>`;
   }
@@ -106,6 +107,7 @@ export class TwoNotebooks extends LightElement {
     if (!other) return;
     this.comparison = await this.session.compare(other.name, other.text);
     this.compared = say.comparedWith(say.thisNotebook(), other.name);
+    this.isOfDays = false;
   }
 
   private onDays(event: SubmitEvent): void {
@@ -119,7 +121,8 @@ export class TwoNotebooks extends LightElement {
     }
     void this.run(say.comparing(), async () => {
       this.comparison = await this.session.compareDays(from, to);
-      this.compared = say.comparedWith(say.lookingFrom(from), say.lookingFrom(to));
+      this.compared = say.comparedDays(from, to);
+      this.isOfDays = true;
     });
   }
 

@@ -9,15 +9,15 @@ const TELLING: readonly (readonly [FileRole, RegExp])[] = [
     'register',
     /(heat_input_high|_target_pct|_tolerance_pct|annual_fuel|fuel_air_control|supply_drop_limit|installed_on)/i,
   ],
-  ['readings', /(taken_at|o2|co2|sauerstoff|flue|abgas|stack|as_found|as found)/i],
+  ['readings', /(taken_at|o2|co2|o₂|sauerstoff|oxygen|flue|abgas|stack|as_found|as found)/i],
 ];
 
-/** What a file most likely holds, from its name and its first few lines. */
-export function guessRole(name: string, beginning: string): FileRole {
+/** What a file most likely holds, from its name and its first few lines; undefined where nothing tells. */
+export function guessRole(name: string, beginning: string): FileRole | undefined {
   const found = TELLING.find(([, heads]) => heads.test(beginning));
   if (found) return found[0];
   if (/register|units|inventory/i.test(name)) return 'register';
   if (/event/i.test(name)) return 'events';
   if (/fuel|meter|bill/i.test(name)) return 'fuel-use';
-  return 'readings';
+  return /reading|measure|analy[sz]er|export|messung/i.test(name) ? 'readings' : undefined;
 }

@@ -1,4 +1,4 @@
-import { fileBinary, fileEmpty, fileUnreadable } from '../../../shared/messages/page.ts';
+import { fileBinary, fileEmpty, fileOfOtherKind, fileUnreadable } from '../../../shared/messages/page.ts';
 import { fail, type Outcome, succeed } from '../../../shared/outcome.ts';
 
 const BEGINNING_BYTES = 4096;
@@ -19,5 +19,17 @@ export async function readBeginning(file: File): Promise<Outcome<string>> {
   if (isPacked || (!wide && zeros > 0 && Math.abs(zeros / bytes.length - 0.5) > 0.1))
     return fail(fileBinary(file.name));
   const encoding = wide ? (bytes[0] === 0xff ? 'utf-16le' : 'utf-16be') : 'utf-8';
-  return succeed(new TextDecoder(encoding).decode(bytes));
+  const text = new TextDecoder(encoding).decode(bytes);
+  const other = otherKind(text);
+  return other === '' ? succeed(text) : fail(fileOfOtherKind(file.name, other));
+}
+
+/** What a text is that is neither a table nor a notebook of ours, '' where it may be either. */
+function otherKind(text: string): string {
+  const start = text.replace(/^\uFEFF/, '').trimStart();
+  if (/^%PDF-/.test(start)) return 'a PDF document';
+  if (/^(<!doctype|<html|<\?xml|<svg)/i.test(start)) return 'a page or drawing, written in tags';
+  if (/^\{\\rtf/.test(start)) return 'a formatted document';
+  if (/^[{[]/.test(start) && !/"format"\s*:\s*"between-visits-notebook"/.test(start)) return 'JSON, and no notebook';
+  return '';
 }

@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { Remark } from '../../../shared/cell.ts';
 import type { CellState } from '../../../shared/cell-state.ts';
+import { readCorrections } from '../../../shared/corrections/read-corrections.ts';
 import { readIsoDate } from '../../../shared/quantities/dates.ts';
+import { correctionsSchema } from '../../../shared/schemas/corrections.ts';
 import { raisedSchema } from '../../../shared/schemas/raised.ts';
 import { accountSchema, setAsideSchema } from '../../../shared/schemas/readings.ts';
 import { numberColumn, textColumn } from '../../../shared/table/columns.ts';
@@ -167,4 +169,41 @@ test('a huge fleet stays short: units beyond the drawn ones as lines, and those 
   expect(html.split('<article').length - 1).toBe(200);
   expect(html.split('<tr>').length - 1).toBeLessThan(1600);
   expect(html).toContain('of 3800 further findings');
+});
+
+describe('corrections', () => {
+  const row = { unit: 'B-07', taken_at: '2025-01-10', fire: 'high', state: 'as_found', fuel: '', nth: 1 };
+  const made = { reason: NASTY, initials: 'KL', made_on: '2025-02-01' };
+  const list = [
+    { action: 'change', row, column: 'o2_pct', value: '5.1', ...made },
+    { action: 'set_aside', row, ...made },
+    { action: 'merge_units', from: 'B 7', to: 'B-07', ...made, lifted: true },
+  ];
+
+  test('are counted and listed with their reasons, initials and dates', () => {
+    const read = readCorrections(list);
+    const ids = read.status === 'value' ? read.value.map(({ id }) => id) : [];
+    const fates = table(correctionsSchema, {
+      id: ids,
+      status: ['applied', 'lost', 'lifted'],
+      before: ['51', '', ''],
+      rows: [1, 0, 0],
+    });
+    const cell: ReportCell = {
+      state: state('corrections', { parameters: { corrections: list } }),
+      tables: { corrections: fates },
+    };
+    const html = renderReport({ title: 'T', asOf: 20_000, cells: [cell], lanes: [], sources: {} });
+    expect(html).toContain('3 corrections: 1 in effect, 1 lifted off, 1 that no longer finds its reading');
+    expect(html).toContain('O₂ of B-07, 2025-01-10, high fire, as found is 5.1 %');
+    expect(html).toContain('All readings of B 7 belong to B-07');
+    expect(html).toContain('KL');
+    expect(html).not.toContain('<script>alert');
+  });
+
+  test('none are no section', () => {
+    expect(renderReport({ title: 'T', asOf: 20_000, cells: [], lanes: [], sources: {} })).not.toContain(
+      'Corrections made by hand',
+    );
+  });
 });

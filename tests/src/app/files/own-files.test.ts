@@ -10,7 +10,8 @@ test.each([
   ['d.csv', 'unit,on,event,note\n', 'events'],
   ['e.csv', 'unit,fuel,from,to,quantity,quantity_unit,cost\n', 'fuel-use'],
   ['register.csv', 'a,b\n', 'register'],
-  ['whatever.csv', 'a,b\n', 'readings'],
+  ['whatever.csv', 'a,b\n', undefined],
+  ['export-2026.csv', 'Id;Wert 1;Wert 2\n', 'readings'],
 ])('%s with head %j is proposed as %s', (name, head, role) => {
   expect(guessRole(name, head)).toBe(role);
 });
@@ -27,6 +28,18 @@ test('empty, packed and binary files are refused in one sentence', async () => {
   });
   const binary = new File([Uint8Array.from({ length: 300 }, (_, i) => (i % 10 === 0 ? 0 : i % 256))], 'c.csv');
   expect((await readBeginning(binary)).status).toBe('error');
+});
+
+test.each([
+  ['a.pdf', '%PDF-1.7\n1 0 obj', /a\.pdf is a PDF document/],
+  ['b.html', '<!doctype html><title>x</title>', /written in tags/],
+  ['c.json', '{"rows": [1, 2]}', /JSON, and no notebook/],
+  ['d.json', '[1, 2, 3]', /JSON, and no notebook/],
+])('%s is of another kind, and refused in one sentence', async (name, text, said) => {
+  expect(await readBeginning(new File([text], name))).toMatchObject({
+    status: 'error',
+    message: expect.stringMatching(said),
+  });
 });
 
 test('UTF-16 text with and without its mark is no binary file', async () => {
