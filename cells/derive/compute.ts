@@ -5,8 +5,9 @@ import { compileFormulas } from '../../shared/formula/compile-formulas.ts';
 import type { Scope } from '../../shared/formula/definition.ts';
 import { Evaluator } from '../../shared/formula/evaluator.ts';
 import type { Program } from '../../shared/formula/program.ts';
-import type { OutputColumn } from '../../shared/formula/sources.ts';
+import type { OutputColumn, Sources } from '../../shared/formula/sources.ts';
 import { workingAt } from '../../shared/formula/working-at.ts';
+import { fuelsTable } from '../../shared/fuels/fuels-table.ts';
 import * as message from '../../shared/messages/derive.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
 import { derivedSchema } from '../../shared/schemas/derived.ts';
@@ -15,6 +16,8 @@ import { missingColumns, tableOf } from '../../shared/table/schema.ts';
 import { type Column, makeTable, type Table } from '../../shared/table/table.ts';
 import { workedReading } from '../../shared/working/worked-reading-of.ts';
 import type { Working } from '../../shared/working/working.ts';
+import { airSwings } from './air-swings.ts';
+import { exponentsTable, exponentsUsed } from './exponents-used.ts';
 import { FlagColumn, type FlagWindow } from './flags.ts';
 import { originColumns } from './origin-columns.ts';
 import { type DeriveParameters, ownFuels } from './parameters.ts';
@@ -75,9 +78,18 @@ async function derive(
   parameters: DeriveParameters,
   context: CellContext,
 ): Promise<DeriveResult> {
-  const register = registerRows(units, parameters.exponents);
-  const resolved = resolveFuels(readings, register, parameters.defaultFuel, ownFuels(parameters.fuels));
-  const sources = sourcesOf(readings, register, resolved, parameters);
+  const given = registerRows(units, parameters.exponents);
+  const resolved = resolveFuels(readings, given, parameters.defaultFuel, ownFuels(parameters.fuels));
+  const swingsBy = (lambda: Float64Array) => airSwings(readings, resolved, given, lambda);
+  const byFleet =
+    parameters.exponentSource === 'fleet'
+      ? exponentsUsed(parameters, swingsBy(lambdaAlone(program, sourcesOf(readings, given, resolved, parameters))))
+      : undefined;
+  const effective = byFleet
+    ? { ...parameters, exponents: Object.fromEntries(byFleet.map(({ behavior, used }) => [behavior, used])) }
+    : parameters;
+  const register = registerRows(units, effective.exponents);
+  const sources = sourcesOf(readings, register, resolved, effective);
   const own = parameters.columns.map(({ name }) => name);
   const columns = outputColumns([...DERIVED_COLUMNS, ...own], own, readings.rows, sources.bounds.size > 0);
   const window: FlagWindow = {
@@ -102,7 +114,7 @@ async function derive(
       await context.pause();
     }
   }
-  const given = new Map<string, Column>([
+  const columnsGiven = new Map<string, Column>([
     ...[...readings.columns].filter(([name]) => ['unit', 'taken_at', 'fire', 'state'].includes(name)),
     ['fuel', resolved.fuel],
     ...originColumns(readings, finished),
@@ -110,14 +122,18 @@ async function derive(
   ]);
   for (const [name, { values, sd, bounds }] of columns) {
     const unit = (program.outputs.get(name) as { unit: { code: string } }).unit.code;
-    given.set(name, numberColumn(unit, values, bounds?.some((mark) => mark !== 0) ? bounds : undefined));
-    if (sd) given.set(`${name}_sd`, numberColumn(unit === 'Cel' ? 'K' : unit, sd));
+    columnsGiven.set(name, numberColumn(unit, values, bounds?.some((mark) => mark !== 0) ? bounds : undefined));
+    if (sd) columnsGiven.set(`${name}_sd`, numberColumn(unit === 'Cel' ? 'K' : unit, sd));
   }
-  const base = tableOf(derivedSchema, readings.rows, given);
-  const extra = own.flatMap((name) => [name, `${name}_sd`].map((key) => [key, given.get(key) as Column] as const));
+  const base = tableOf(derivedSchema, readings.rows, columnsGiven);
+  const extra = own.flatMap((name) =>
+    [name, `${name}_sd`].map((key) => [key, columnsGiven.get(key) as Column] as const),
+  );
   const derived = makeTable([...base.columns, ...extra]);
+  const exponents = byFleet ?? exponentsUsed(parameters, swingsBy(finished('lambda')));
+  const fuels = fuelsTable(resolved.fuels.filter((fuel) => fuel !== undefined));
   return {
-    tables: { derived },
+    tables: { derived, fuels, exponents: exponentsTable(exponents) },
     own,
     working: (column, row) => {
       const found = workingAt(column, row, scope, sources);
@@ -126,7 +142,7 @@ async function derive(
       return succeed({ ...found.value, readings: [workedReading(base, readings, row, fields)] });
     },
     answer: answerOf(derived),
-    remarks: remarksOf(flags.counts(), resolved, parameters),
+    remarks: remarksOf(flags.counts(), resolved, parameters, exponents),
   };
 }
 
@@ -136,6 +152,16 @@ function readingField(input: string): readonly string[] {
   if (input === 'pressure_Pa') return ['barometer_kPa'];
   if (input === 'burner.air_C') return ['air_C'];
   return input === 'fuel' ? [input] : [];
+}
+
+/** Lambda of every row, before anything else: no exponent has a part in it. */
+function lambdaAlone(program: Program, sources: Sources): Float64Array {
+  const values = new Float64Array(sources.rows);
+  new Evaluator(program, { ...sources, bounds: new Map() }, new Map([['lambda', { values }]]), false).run(
+    0,
+    sources.rows,
+  );
+  return values;
 }
 
 function outputColumns(

@@ -120,8 +120,11 @@ export class FlagColumn {
     if (marks[row] & AMBIGUOUS) mask += BIT.fuel_ambiguous;
     if (marks[row] & UNREGISTERED) mask += BIT.unit_not_registered;
     if (!properties[fuel.codes[row]]) mask += BIT.fuel_unknown;
-    const behavior = registerRow[row] < 0 ? 'unknown' : this.register.behaviors[registerRow[row]];
-    if (behavior === 'unknown' || behavior === 'atmospheric') mask += BIT.season_not_removed;
+    const at = registerRow[row];
+    const behavior = at < 0 ? 'unknown' : this.register.behaviors[at];
+    const { temperature } = at < 0 ? this.register.unregistered : this.register.exponents[at];
+    const corrected = temperature !== 0;
+    if (!corrected && (behavior === 'unknown' || behavior === 'atmospheric')) mask += BIT.season_not_removed;
     return mask;
   }
 

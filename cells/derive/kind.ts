@@ -2,6 +2,8 @@ import type { CellKind, ShownColumn } from '../../shared/cell.ts';
 import { DERIVED_COLUMNS } from '../../shared/combustion/derived-columns.ts';
 import { FUELS } from '../../shared/fuels/fuel-list.ts';
 import { derivedSchema } from '../../shared/schemas/derived.ts';
+import { exponentsSchema } from '../../shared/schemas/exponents.ts';
+import { fuelsSchema } from '../../shared/schemas/fuels.ts';
 import { choiceBlank } from '../../shared/sentence/choice-blank.ts';
 import { numberBlank } from '../../shared/sentence/number-blank.ts';
 import { readOf } from '../../shared/sentence/read-of.ts';
@@ -21,7 +23,7 @@ export const kind: CellKind<DeriveParameters, DeriveResult> = {
   readParameters,
   reads: ({ readings, register }) => [...readOf(readings, 'accepted'), ...readOf(register, 'units')],
   sources: () => [],
-  sentence: ({ readings, register, defaultFuel, missingAirC, relativeHumidityPct }) => [
+  sentence: ({ readings, register, defaultFuel, missingAirC, relativeHumidityPct, exponentSource }) => [
     'Derive excess air, air-free CO, losses, efficiency, dew point and supply drop from ',
     readingsBlank(readings),
     ' and the burners of ',
@@ -43,12 +45,21 @@ export const kind: CellKind<DeriveParameters, DeriveResult> = {
       maximum: 100,
       unit: '%',
     }),
+    '; the exponents of the air’s density are those of ',
+    choiceBlank('exponentSource', 'density exponents', exponentSource, [
+      { value: 'table', label: 'the table of burners' },
+      { value: 'fleet', label: 'the fleet’s own readings' },
+    ]),
     '.',
   ],
   compute,
   describe: (result) => ({
     answer: result.answer,
-    tables: [{ table: 'derived', title: 'Derived readings', columns: columnsOf(result) }],
+    tables: [
+      { table: 'derived', title: 'Derived readings', columns: columnsOf(result) },
+      { table: 'exponents', title: 'Density exponents of the burners', columns: shownColumns(exponentsSchema) },
+      { table: 'fuels', title: 'Fuels', columns: shownColumns(fuelsSchema) },
+    ],
     figures: [],
     remarks: result.remarks,
   }),

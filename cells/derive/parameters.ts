@@ -35,8 +35,12 @@ export interface DeriveParameters {
   readonly missingAirSdC: number;
   /** By behavior of the burner: fixed_volume, pneumatic, trim, atmospheric, unknown. */
   readonly exponents: Readonly<Record<string, DensityExponents>>;
+  /** Whether the exponents over temperature are those of the table, or the fleet's own where it has enough readings. */
+  readonly exponentSource: 'table' | 'fleet';
   readonly columns: readonly OwnColumn[];
 }
+
+export const EXPONENT_SOURCES: readonly string[] = ['table', 'fleet'];
 
 export const DERIVE_DEFAULTS: DeriveParameters = {
   readings: 'readings',
@@ -50,6 +54,7 @@ export const DERIVE_DEFAULTS: DeriveParameters = {
   missingAirC: 20,
   missingAirSdC: 8,
   exponents: DENSITY_EXPONENTS,
+  exponentSource: 'table',
   columns: [],
 };
 
@@ -74,6 +79,8 @@ export function readParameters(raw: unknown): Outcome<DeriveParameters> {
     if (!(typeof value === 'number' && value >= least && value <= most))
       return fail(message.notInRange(what, least, most, shown(value)));
   }
+  if (!EXPONENT_SOURCES.includes(parameters.exponentSource))
+    return fail(message.notASource(shown(parameters.exponentSource), EXPONENT_SOURCES.join(', ')));
   const wrong =
     wrongFuel(parameters) ?? wrongClasses(parameters) ?? wrongExponents(parameters) ?? wrongColumns(parameters);
   return wrong === undefined ? succeed(parameters) : fail(wrong);

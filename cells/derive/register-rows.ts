@@ -9,6 +9,8 @@ export interface RegisterRows {
   readonly fuels: readonly string[];
   readonly exponents: readonly DensityExponents[];
   readonly behaviors: readonly string[];
+  /** Of a unit that is not registered. */
+  readonly unregistered: DensityExponents;
   /** Standard pressure at the unit's altitude, NaN where none is registered. */
   readonly sitePressurePa: readonly number[];
   /** Rows of a unit, in the register's order. */
@@ -31,6 +33,7 @@ export function registerRows(
   return {
     fuels: rows.map((row) => textAt(fuel, row)),
     behaviors,
+    unregistered: exponents.unknown,
     exponents: behaviors.map((behavior) => exponents[behavior]),
     sitePressurePa: rows.map((row) => standardPressurePa(altitude[row])),
     of: (name) => byUnit.get(name) ?? [],

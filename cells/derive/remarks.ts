@@ -1,5 +1,6 @@
 import type { Remark } from '../../shared/cell.ts';
-import { flagRemark, uncertaintyRemark, unknownFuels } from '../../shared/messages/derive.ts';
+import { exponentRemark, flagRemark, uncertaintyRemark, unknownFuels } from '../../shared/messages/derive.ts';
+import type { ExponentsUsed } from './exponents-used.ts';
 import type { Flag } from './flags.ts';
 import type { DeriveParameters } from './parameters.ts';
 import type { ResolvedRows } from './resolve-fuels.ts';
@@ -11,7 +12,8 @@ const NOTES: readonly Flag[] = ['condensing', 'co_given_air_free', 'season_not_r
 export function remarksOf(
   counts: readonly (readonly [Flag, number])[],
   { unknown }: ResolvedRows,
-  { classes, defaultClass }: DeriveParameters,
+  { classes, defaultClass, exponentSource }: DeriveParameters,
+  exponents: readonly ExponentsUsed[],
 ): Remark[] {
   const flagged = counts.map(([flag, rows]): Remark => {
     if (flag === 'fuel_unknown')
@@ -26,6 +28,29 @@ export function remarksOf(
   const order = { danger: 0, warning: 1, note: 2 };
   return [
     ...flagged.sort((a, b) => order[a.severity] - order[b.severity]),
+    ...exponents
+      .filter((each) => isTold(each, exponentSource === 'fleet'))
+      .map(({ behavior, used, fleet }): Remark => {
+        const { verdict, swings, units, exponent, lower, upper } = fleet;
+        return {
+          severity: 'note',
+          text: exponentRemark(
+            behavior,
+            verdict,
+            swings,
+            units,
+            [exponent, lower, upper],
+            used.temperature,
+            exponentSource === 'fleet',
+          ),
+        };
+      }),
     { severity: 'note', text: uncertaintyRemark(o2_pct.absolute, flue_C.absolute, defaultClass) },
   ];
+}
+
+/** Asked of the fleet, every burner that it has is answered; else only where the fleet contradicts the table. */
+function isTold({ used, fleet }: ExponentsUsed, asked: boolean): boolean {
+  if (asked) return fleet.swings > 0;
+  return fleet.verdict === 'estimated' && (used.temperature < fleet.lower || used.temperature > fleet.upper);
 }

@@ -19,6 +19,8 @@ export interface ResolvedRows {
   /** Properties by level of `fuel`; undefined for a fuel that nobody knows. */
   readonly properties: readonly (FuelProperties | undefined)[];
   readonly co2maxSdPct: readonly number[];
+  /** The fuels that are known, by level of `fuel`. */
+  readonly fuels: readonly (Fuel | undefined)[];
   /** Why each unknown fuel is unknown, by its name. */
   readonly unknown: ReadonlyMap<string, string>;
 }
@@ -109,7 +111,7 @@ function rowAt(latestFirst: readonly number[], validFrom: Float64Array, day: num
 function propertiesOf(
   levels: readonly string[],
   own: readonly Fuel[],
-): Pick<ResolvedRows, 'properties' | 'co2maxSdPct' | 'unknown'> {
+): Pick<ResolvedRows, 'properties' | 'co2maxSdPct' | 'fuels' | 'unknown'> {
   const unknown = new Map<string, string>();
   const found = levels.map((name) => {
     const fuel = findFuel(name, own);
@@ -119,6 +121,7 @@ function propertiesOf(
   });
   return {
     properties: found.map((fuel) => fuel && fuelProperties(fuel)),
+    fuels: found,
     co2maxSdPct: found.map((fuel) => fuel?.co2maxSdPct ?? Number.NaN),
     unknown,
   };

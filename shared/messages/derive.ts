@@ -12,6 +12,8 @@ export const unknownClass = (analyzer: string, name: string, known: string): str
   `Derive: ${analyzer === '' ? 'the default class' : `analyzer ${analyzer}`} is of class "${name}", which is not listed; use one of ${known}.`;
 export const notExponents = (behavior: string): string =>
   `Derive: the density exponents of ${behavior} are incomplete; give temperature, pressure, temperatureSd and seasonSd, each between -2 and 2.`;
+export const notASource = (found: string, known: string): string =>
+  `Derive: the source of the density exponents is ${found}; use one of ${known}.`;
 export const notAColumn = (found: string): string =>
   `Derive: a column of your own is ${found}; give {"name": ..., "unit": ..., "formula": ...}.`;
 export const badColumnName = (name: string): string =>
@@ -77,3 +79,34 @@ export const deriveAnswer = (rows: number, efficiency: number, air: number, drop
 export const uncertaintyRemark = (o2: number, temperature: number, name: string): string =>
   `Uncertainties are defaults of class ${name} (O2 ± ${o2} points, flue ± ${temperature} K, standard), not those of a calibration certificate; edit the table of classes where yours are known.`;
 export const ownColumnTitle = (name: string): string => name;
+
+const BURNERS: Readonly<Record<string, string>> = {
+  fixed_volume: 'burners with a fan of fixed volume',
+  pneumatic: 'pneumatic 1:1 burners',
+  trim: 'burners with O2 trim',
+  atmospheric: 'atmospheric burners',
+  unknown: 'burners of unknown kind',
+};
+const two = (value: number): string => value.toFixed(2);
+
+/** What the fleet says of a density exponent, and whether it is used. */
+export const exponentRemark = (
+  behavior: string,
+  verdict: string,
+  swings: number,
+  units: number,
+  [exponent, lower, upper]: readonly [number, number, number],
+  used: number,
+  asked: boolean,
+): string => {
+  const who = Object.hasOwn(BURNERS, behavior) ? BURNERS[behavior] : behavior;
+  const what = `${count(swings, 'swing', 'swings')} between visits of ${count(units, 'unit', 'units')}`;
+  if (verdict === 'too_few')
+    return `The density exponent of ${who} stays ${two(used)}: ${what} are too few to estimate it; 30 of 8 units are needed.`;
+  if (verdict === 'too_narrow')
+    return `The density exponent of ${who} stays ${two(used)}: over ${what} the air changed too little to estimate it.`;
+  const found = `${what} put the density exponent of ${who} at ${two(exponent)} (${two(lower)} to ${two(upper)}, 95 %)`;
+  return asked
+    ? `${found}, and it is used.`
+    : `${found}; ${two(used)} was used. Take the exponents from the fleet, or edit the table, if yours differ.`;
+};
