@@ -2,7 +2,9 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { catalogue } from '../../cells/catalogue.ts';
 import { buildPage, removePage, serveAt } from '../src/app/built-page.ts';
+import { Desk } from '../src/cli/shell-for-tests.ts';
 import { launchBrowser } from './find-browser.ts';
 import { seriousFaults, until, type WatchedPage, watchPage } from './watch-page.ts';
 
@@ -54,6 +56,17 @@ const REGISTER = {
 const answerOf = async (page: Page, cell: string): Promise<string> =>
   (await page.locator(`#cell-${cell} .answer`).textContent({ timeout: 20_000 })) ?? '';
 
+/** What the command prints of a number of the sample campus, its lines joined. */
+async function printed(...asked: readonly string[]): Promise<string> {
+  const desk = new Desk(catalogue);
+  const readings = ['readings-crew-one.csv', 'readings-crew-two.csv'].map((name) => join(SAMPLE, name));
+  const files = ['--readings', ...readings, '--register', join(SAMPLE, 'register.csv')];
+  const { out, err } = await desk.type('working', ...files, '--column', 'efficiency_net_pct', ...asked);
+  desk.clear();
+  expect(err).toEqual([]);
+  return out.join(' ').replace(/\s+/g, ' ');
+}
+
 /** Every cell has finished: no error, no question, nothing at work. */
 const finished = (page: Page): Promise<boolean> =>
   page.evaluate(() => /^(\d+) of \1 cells finished$/.test(document.querySelector('.flow .summary')?.textContent ?? ''));
@@ -96,9 +109,66 @@ describe('the sample campus', () => {
     for (const line of await account.allTextContents())
       expect(line).toMatch(/readings = .* accepted \+ .* set aside \+ .* duplicate/);
     const tag = page.locator('bv-raised .tag').first();
-    await tag.locator('summary').click();
+    await tag.locator('summary').first().click();
     await until('its readings are drawn', async () => (await tag.locator('[role=gridcell]').count()) > 20);
     expect(await tag.locator('bv-sheet .scroll').textContent()).toMatch(/readings-crew-one\.csv/);
+  });
+
+  test('a derived number opens its working by keyboard, and tells what the command prints', async () => {
+    const { page } = watched;
+    const tag = page.locator('bv-raised .tag').first();
+    const figures = tag.locator('bv-derived-figures');
+    await figures.locator('summary').click();
+    await until('the numbers are drawn', async () => (await figures.locator('.worked').count()) > 20);
+    const column = figures.locator('[role=columnheader]', { hasText: 'Efficiency, net' });
+    const place = await column.getAttribute('aria-colindex');
+    await figures.locator(`.row [aria-colindex="${place}"]`).first().click();
+    const working = figures.locator('bv-working');
+    await until('the working is there', async () => (await working.locator('.chain li').count()) > 5);
+    await page.keyboard.press('Escape');
+    await until('it is put away', async () => (await working.count()) === 0);
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('Enter');
+    await until('the working is there', async () => (await working.locator('.chain li').count()) > 5);
+    const said = (await working.locator('.reading .of').textContent()) ?? '';
+    const [, unit, day, , fire, state] = /^(\S+), (\S+)( \S+)?, (\w+) fire, (as \w+)/.exec(said) ?? [];
+    const typed = await printed('--unit', unit, '--on', day, '--fire', fire, '--state', state.replace(' ', '_'));
+    const shown = async (part: string): Promise<string[]> =>
+      (await working.locator(part).allTextContents()).map((text) => text.replace(/\s+/g, ' ').trim());
+    const drawn = [
+      ...(await shown('.chain .what')),
+      ...(await shown('.chain .symbols')),
+      ...(await shown('.chain .numbers')),
+      ...(await shown('.chain .result')),
+      ...(await shown('.reading .of')),
+      ...(await shown('.reading .file')),
+      ...(await shown('.sources li')),
+    ];
+    expect(drawn.length).toBeGreaterThan(40);
+    for (const text of drawn) expect(typed).toContain(text);
+    const line = (await shown('.reading pre'))[0];
+    expect(typed.replaceAll(' ', '')).toContain(line.replaceAll(' ', ''));
+    const percents = await shown('.budget .percent');
+    expect(percents.length).toBeGreaterThan(2);
+    for (const percent of percents) expect(typed).toContain(percent);
+    await page.keyboard.press('Escape');
+  });
+
+  test('a raised figure leads on to the derived number it rests on', async () => {
+    const { page } = watched;
+    const first = page.locator('bv-raised .tag').first();
+    await first
+      .getByRole('button', { name: /^Show its working: / })
+      .first()
+      .click();
+    const working = first.locator('bv-finding-working bv-working').first();
+    await until('both chains are there', async () => (await working.locator('.chain').count()) === 2);
+    // 460 ppm at 8.2 % O2 stands in the sample's file: 460 x 20.9 / (20.9 - 8.2) = 757.01 ppm air-free.
+    expect(await working.locator('.chain .numbers').allTextContents()).toContain('ΔCO = 757.01 ppm − 400 ppm');
+    expect(await working.locator('.reading .file').textContent()).toMatch(/readings-crew-one\.csv, line \d+/);
+    expect(await seriousFaults(page, ['bv-raised'])).toEqual([]);
+    await working.getByRole('button', { name: 'Put away', exact: true }).first().click();
+    expect(await first.locator('bv-finding-working bv-working').count()).toBe(0);
   });
 
   test('a blank is edited by keyboard; the page follows, and undo brings it back', async () => {
