@@ -60,6 +60,8 @@ function warnings({ tables, found }: ReadingsResult): Remark[] {
   }
   for (const { found: unit, nearest, readings } of found.strangers.filter(({ nearest }) => nearest !== '').slice(0, 10))
     texts.push(say.nearMissRemark(unit, nearest, readings));
+  for (const { file, line, times, columns } of found.otherHeads)
+    texts.push(say.otherHeadRemark(file, line, times, columns));
   for (const { file, head, of } of found.rivals) texts.push(say.rivalRemark(file, head, of));
   const strangers = found.strangers.filter(({ nearest }) => nearest === '').map(({ found: unit }) => unit);
   if (strangers.length > 0)

@@ -73,7 +73,11 @@ export const manyFields = (found: number, wanted: number): string =>
   `${count(found, 'field')} where the head line has ${wanted}: a text or a number holds the delimiter without quotes`;
 export const openQuote = (): string => 'a quote is opened and not closed on this line';
 export const underOtherHead = (line: number): string =>
-  `it stands under another head line (line ${line}); give that part of the file as a file of its own`;
+  `it stands under another head line (line ${line}), which has no unit, no date or no measured value`;
+export const otherHeadRemark = (file: string, line: number, times: number, columns: string): string =>
+  columns === ''
+    ? `${file}: the head line on line ${line} is not one of readings; what stands under it is set aside.`
+    : `${file}: line ${line}${times > 1 ? ` (and ${count(times - 1, 'further line')})` : ''} is another head line; from there on the columns are mapped by it: ${columns}.`;
 export const longLine = (): string => 'the line is longer than any row of readings can be';
 export const afterAsOf = (date: string, asOf: string): string =>
   `taken at ${date}, after the day the notebook looks from (${asOf})`;

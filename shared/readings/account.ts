@@ -8,7 +8,7 @@ import type { Schema } from '../table/schema.ts';
 import { type Column, makeTable, type Table } from '../table/table.ts';
 import { CheckedBytes } from './checked-bytes.ts';
 import type { LineKind } from './classify-line.ts';
-import type { FileRead, SetAside } from './read-file.ts';
+import type { FileRead, SetAside } from './file-read.ts';
 import { type ReadingColumns, ROW } from './reading-columns.ts';
 
 /** rows_read = accepted + set_aside + duplicates, always. */

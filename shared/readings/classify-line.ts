@@ -42,7 +42,8 @@ export function headKind(
   plan: FilePlan,
   vocabulary: Vocabulary,
 ): '' | 'own' | 'units' | 'other' {
-  if (plan.heads.every((head, i) => head.trim() === (record[i] ?? '').trim())) return 'own';
+  const isSame = plan.heads.every((head, i) => head.trim() === (record[i] ?? '').trim());
+  if (isSame && record.slice(plan.heads.length).every((cell) => cell.trim() === '')) return 'own';
   const filled = record.map((cell) => cell.trim()).filter((cell) => cell !== '');
   if (filled.length < 2 || filled.some((cell) => /^\d/.test(cell))) return '';
   const units = filled.filter((cell) => findUnit(cell.replace(/^[[(]|[\])]$/g, '')) !== undefined).length;

@@ -65,15 +65,35 @@ function inDialect(
   for (let i = 0; i < Math.min(rows.length, DEEPEST); i++) {
     // A table of one column is one only from its first line on: any single word may stand above a table.
     if (rows[i].every((cell) => cell.trim() === '') || (rows[i].length < 2 && i > 0)) continue;
-    const head = headAt(rows, i, vocabulary);
-    const understood = new Set(head.meanings.flatMap((m) => (m ? [`${m.field} ${m.fire} ${m.state}`] : []))).size;
+    const found = tableAt(rows, i, dialect, vocabulary);
     // A profile that fits knows more heads than any list of words.
-    const profile = profiles.find((candidate) => profileFits(candidate, head.heads));
-    const score = understood + (profile ? 2 * Object.keys(profile.columns).length : 0);
+    const profile = profiles.find((candidate) => profileFits(candidate, found.heads));
+    const score = found.score + (profile ? 2 * Object.keys(profile.columns).length : 0);
     if (score <= (best?.score ?? 0)) continue;
-    best = { dialect, ...head, preamble: rows.slice(0, i), rows: rows.slice(head.headRecords), score };
+    // A fuller head line below a table is that of another table; what stands above it is no preamble.
+    if (best && isTable(best, i, vocabulary)) break;
+    best = { ...found, score };
   }
   return best;
+}
+
+/** Heads that make a table of their own: three of them understood, and numbers under one of them before the given line. */
+function isTable({ score, meanings, rows, headRecords }: TableFound, before: number, vocabulary: Vocabulary): boolean {
+  const counted = meanings.flatMap((meaning, i) => (meaning && isCounted(meaning.field, vocabulary) ? i : []));
+  const between = rows.slice(0, Math.max(0, before - headRecords));
+  return score >= 3 && counted.some((i) => between.some((row) => /^\s*[<>]?-?\d/.test(row[i] ?? '')));
+}
+
+/** The table whose head line is the record at a place, whatever stands there. */
+export function tableAt(
+  rows: readonly (readonly string[])[],
+  at: number,
+  dialect: Dialect,
+  vocabulary: Vocabulary,
+): TableFound {
+  const head = headAt(rows, at, vocabulary);
+  const score = new Set(head.meanings.flatMap((m) => (m ? [`${m.field} ${m.fire} ${m.state}`] : []))).size;
+  return { dialect, ...head, preamble: rows.slice(0, at), rows: rows.slice(head.headRecords), score };
 }
 
 type Head = Pick<TableFound, 'headRecords' | 'heads' | 'meanings'>;

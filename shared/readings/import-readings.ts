@@ -7,6 +7,7 @@ import { accountTables, type FileAccount } from './account.ts';
 import { answerProfile } from './answer-profile.ts';
 import { buildTable } from './build-table.ts';
 import { READING_FIELDS } from './fields.ts';
+import type { FileRead, SetAside } from './file-read.ts';
 import { findCo2Origin } from './find-co2-origin.ts';
 import { checkFuels } from './fuel-names.ts';
 import { highCoOf } from './high-co.ts';
@@ -14,10 +15,11 @@ import type { FilePlan } from './mapping.ts';
 import { matchUnits } from './match-units.ts';
 import { nameRows } from './name-rows.ts';
 import type { Naming } from './naming.ts';
+import { otherHeads } from './other-heads.ts';
 import { planFile } from './plan-file.ts';
 import type { Profile } from './profile.ts';
 import { proposalsTable } from './proposals-table.ts';
-import { type FileRead, readFile, type SetAside } from './read-file.ts';
+import { readFile } from './read-file.ts';
 import { ReadingColumns, ROW } from './reading-columns.ts';
 import { reduceLogs } from './reduce-logs.ts';
 import { rivalsOf } from './rivals-of.ts';
@@ -83,6 +85,13 @@ export interface ImportFindings {
   readonly toldEvents: readonly ToldEvent[];
   /** Columns left out because another one is the same thing. */
   readonly rivals: readonly { readonly file: string; readonly head: string; readonly of: string }[];
+  /** Other head lines further down in a file, each with what its columns were taken for; '' for none of readings. */
+  readonly otherHeads: readonly {
+    readonly file: string;
+    readonly line: number;
+    readonly times: number;
+    readonly columns: string;
+  }[];
   readonly logs: { readonly readings: number; readonly lines: number };
   readonly unread: readonly { head: string; count: number; example: string }[];
 }
@@ -105,8 +114,10 @@ export async function importReadings(
   const reads: FileRead[] = [];
   for (let i = 0; i < files.length; i++) {
     columns.startFile(files[i].name);
-    const read = await readFile(files[i], plans[i], READINGS_VOCABULARY, columns, context);
+    const read = await readFile(files[i], plans[i], READINGS_VOCABULARY, columns, context, options.profiles);
     if (!read.whole) return fail(say.changedWhileRead(files[i].name));
+    const open = read.plan.sections?.find(({ plan }) => (plan?.questions.length ?? 0) > 0);
+    if (open?.plan) return ask(open.plan.questions[0]);
     reads.push(read);
   }
   for (let i = 0; i < reads.length; i++) {
@@ -208,6 +219,7 @@ async function settle(
         accepted,
       })),
       logs,
+      otherHeads: reads.flatMap(({ plan }) => otherHeads(plan)),
       rivals: reads.flatMap(({ plan }) => rivalsOf(plan)),
       unread: reads.flatMap(({ reader }) => [...reader.unread].map(([head, seen]) => ({ head, ...seen }))),
     },

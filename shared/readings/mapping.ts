@@ -56,4 +56,18 @@ export interface FilePlan {
   readonly words: { readonly fire: Readonly<Record<string, string>>; readonly state: Readonly<Record<string, string>> };
   /** What the file does not settle; reading it needs the answers. */
   readonly questions: readonly Question[];
+  /** Parts of the file under further head lines, in file order; found while it is read. */
+  readonly sections?: readonly Section[];
+}
+
+/** A part of a file that begins with a head line of its own. */
+export interface Section {
+  /** Line of the head. */
+  readonly line: number;
+  /** Lines of heads: names, and where it has them units. */
+  readonly headLines: number;
+  /** undefined where the part is no table of readings. */
+  readonly plan: FilePlan | undefined;
+  /** Whether it is the file's first head line again. */
+  readonly own: boolean;
 }

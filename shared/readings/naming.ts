@@ -21,7 +21,7 @@ export interface Naming {
 
 /** What is accepted: a kind for all units ('fires') or for one ('fires:B-07'). */
 export function isAccepted({ kind, unit }: Pick<Naming, 'kind' | 'unit'>, accept: readonly string[]): boolean {
-  return accept.includes(kind) || accept.includes(`${kind}:${unit}`);
+  return accept.length > 0 && (accept.includes(kind) || accept.includes(`${kind}:${unit}`));
 }
 
 /** Writes the words into the rows. */
@@ -51,7 +51,8 @@ export function isOpen(columns: ReadingColumns, order: Int32Array, kind: NamingK
   const column = columns.texts.get(COLUMN[kind]);
   if (!column) return order.length > 0;
   const open = column.levels.map((level) => level === 'unnamed' || level === 'unknown');
-  return order.some((row) => column.code(row) < 0 || open[column.code(row)]);
+  for (const row of order) if (column.code(row) < 0 || open[column.code(row)]) return true;
+  return false;
 }
 
 /** Runs of rows of one day. */

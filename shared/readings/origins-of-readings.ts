@@ -16,8 +16,14 @@ export async function originsOfReadings(
   const end = plan.blocks ? 'blank' : 'quote';
   const wanted = new Map(readings.map(({ line }) => [line, end] as const));
   const texts = await readLines(file.open(), plan.encoding, plan.dialect.newline, wanted);
-  return new Map(readings.map((reading) => [reading, originOf(reading, plan, texts.get(reading.line) ?? '')]));
+  return new Map(
+    readings.map((reading) => [reading, originOf(reading, planAt(plan, reading.line), texts.get(reading.line) ?? '')]),
+  );
 }
+
+/** The plan of the part of the file in which a line stands. */
+const planAt = (plan: FilePlan, line: number): FilePlan =>
+  plan.sections?.findLast((section) => section.line <= line)?.plan ?? plan;
 
 function originOf(reading: WorkedReading, plan: FilePlan, found: string): ReadingOrigin {
   const { file, line } = reading;

@@ -87,11 +87,12 @@ function strangeField(profiles: readonly Profile[], { fields, own }: Vocabulary)
   return '';
 }
 
-function planTable(
+/** How the table that was found is to be read; `file` names it in questions and their answers. */
+export function planTable(
   file: string,
   table: TableFound,
   blocks: BlockDialect | undefined,
-  { encoding, reason }: EncodingFound,
+  { encoding, reason }: Pick<EncodingFound, 'encoding' | 'reason'>,
   vocabulary: Vocabulary,
   profiles: readonly Profile[],
 ): FilePlan {

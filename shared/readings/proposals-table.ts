@@ -9,7 +9,7 @@ export function proposalsTable(
   columns: ReadingColumns,
   namings: readonly (Naming & { readonly accepted: boolean })[],
 ): Table {
-  const first = (rows: readonly number[]): number => rows.reduce((least, row) => Math.min(least, row), rows[0]);
+  const first = namings.map(({ rows }) => smallest(rows));
   const values: Readonly<Record<string, Column>> = {
     kind: textColumn(namings.map(({ kind }) => kind)),
     unit: textColumn(namings.map(({ unit }) => unit)),
@@ -20,19 +20,30 @@ export function proposalsTable(
     would_be: textColumn(namings.map(({ words }) => tally(words))),
     evidence: textColumn(namings.map(({ evidence }) => evidence)),
     accepted: textColumn(namings.map(({ accepted }) => (accepted ? 'yes' : 'no'))),
-    source_file: textColumn(namings.map(({ rows }) => columns.files[columns.fileOf(first(rows))])),
+    source_file: textColumn(first.map((row) => columns.files[columns.fileOf(row)])),
     source_line: numberColumn(
       '1',
-      Float64Array.from(namings, ({ rows }) => columns.lines[first(rows)]),
+      Float64Array.from(first, (row) => columns.lines[row]),
     ),
   };
   return makeTable(proposalsSchema.map(({ name }): [string, Column] => [name, values[name]]));
 }
 
+function smallest(rows: readonly number[]): number {
+  let [least] = rows;
+  for (const row of rows) if (row < least) least = row;
+  return least;
+}
+
 /** 'high 12, low 12'. */
 function tally(words: readonly string[]): string {
   const counts = new Map<string, number>();
-  for (const word of words) counts.set(word, (counts.get(word) ?? 0) + 1);
+  for (let from = 0; from < words.length; ) {
+    let to = from + 1;
+    while (to < words.length && words[to] === words[from]) to++;
+    counts.set(words[from], (counts.get(words[from]) ?? 0) + to - from);
+    from = to;
+  }
   return [...counts]
     .sort(([a], [b]) => (a < b ? -1 : 1))
     .map(([word, count]) => `${word.replaceAll('_', ' ')} ${count}`)

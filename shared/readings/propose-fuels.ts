@@ -26,35 +26,59 @@ export function proposeFuels(columns: ReadingColumns, order: Int32Array, known: 
   const namings: Naming[] = [];
   for (const [unit, all] of unitRuns(columns, order)) {
     if (known.has(unit)) continue;
-    const rows = Array.from(all).filter((row) => (fuel?.code(row) ?? -1) < 0);
-    const implied = new Map<number, number>();
-    for (const row of rows)
-      if (o2.get(row) < HIGHEST_O2_PCT && co2.get(row) > 0)
-        implied.set(row, impliedCo2maxPct(o2.get(row), co2.get(row)));
+    const rows: number[] = [];
+    const implied: number[] = [];
+    for (const row of all) {
+      if (fuel && fuel.code(row) >= 0) continue;
+      const [o2Pct, co2Pct] = [o2.get(row), co2.get(row)];
+      rows.push(row);
+      implied.push(o2Pct < HIGHEST_O2_PCT && co2Pct > 0 ? impliedCo2maxPct(o2Pct, co2Pct) : Number.NaN);
+    }
     const naming = fuelsOf(unit, rows, implied);
     if (naming) namings.push(naming);
   }
   return namings;
 }
 
-function fuelsOf(unit: string, rows: readonly number[], implied: ReadonlyMap<number, number>): Naming | undefined {
-  const windows = WINDOWS.map(([fuel, from, to]) => ({
-    fuel,
-    inside: [...implied].filter(([, max]) => max >= from && max <= to).map(([row]) => row),
-  })).filter(({ inside }) => inside.length > 0);
-  const inside = windows.filter((window) => window.inside.length >= LEAST_READINGS);
-  const covered = inside.reduce((sum, window) => sum + window.inside.length, 0);
-  if (inside.length === 0 || covered < (1 - STRAY_SHARE) * implied.size) return undefined;
-  const evidence = say.fuelEvidence(
-    inside.map((window) => say.fuelWindow(window.fuel, window.inside.length, ...range(window.inside, implied))),
-  );
-  if (inside.length === 1) return { kind: 'fuels', unit, rows, words: rows.map(() => inside[0].fuel), evidence };
-  const named = inside.flatMap((window) => window.inside.map((row) => [row, window.fuel] as const));
-  const sorted = named.sort(([a], [b]) => a - b);
-  return { kind: 'fuels', unit, rows: sorted.map(([row]) => row), words: sorted.map(([, fuel]) => fuel), evidence };
+/** Readings of one unit within one window. */
+interface Inside {
+  readonly fuel: string;
+  readonly readings: number;
+  readonly least: number;
+  readonly most: number;
 }
 
-function range(rows: readonly number[], implied: ReadonlyMap<number, number>): [string, string] {
-  const values = rows.map((row) => implied.get(row) ?? Number.NaN);
-  return [Math.min(...values).toFixed(1), Math.max(...values).toFixed(1)];
+/** `implied` is the CO2max of each row, NaN where it says nothing. */
+function fuelsOf(unit: string, rows: readonly number[], implied: readonly number[]): Naming | undefined {
+  const inside = WINDOWS.map((window) => insideOf(window, implied)).filter(
+    ({ readings }) => readings >= LEAST_READINGS,
+  );
+  if (inside.length === 0) return undefined;
+  const covered = inside.reduce((sum, { readings }) => sum + readings, 0);
+  const told = implied.reduce((sum, max) => (Number.isNaN(max) ? sum : sum + 1), 0);
+  if (covered < (1 - STRAY_SHARE) * told) return undefined;
+  const evidence = say.fuelEvidence(
+    inside.map(({ fuel, readings, least, most }) => say.fuelWindow(fuel, readings, least.toFixed(1), most.toFixed(1))),
+  );
+  if (inside.length === 1)
+    return { kind: 'fuels', unit, rows, words: new Array<string>(rows.length).fill(inside[0].fuel), evidence };
+  const fuels = new Set(inside.map(({ fuel }) => fuel));
+  const named = rows
+    .map((row, i) => [row, fuelOf(implied[i])] as const)
+    .filter(([, fuel]) => fuels.has(fuel))
+    .sort(([a], [b]) => a - b);
+  return { kind: 'fuels', unit, rows: named.map(([row]) => row), words: named.map(([, fuel]) => fuel), evidence };
 }
+
+function insideOf([fuel, from, to]: (typeof WINDOWS)[number], implied: readonly number[]): Inside {
+  let [readings, least, most] = [0, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const max of implied) {
+    if (!(max >= from && max <= to)) continue;
+    readings++;
+    least = Math.min(least, max);
+    most = Math.max(most, max);
+  }
+  return { fuel, readings, least, most };
+}
+
+const fuelOf = (max: number): string => WINDOWS.find(([, from, to]) => max >= from && max <= to)?.[0] ?? '';

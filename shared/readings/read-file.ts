@@ -5,68 +5,66 @@ import { readText, WrongEncoding } from '../csv/read-text.ts';
 import { type RecordBatch, type RecordFault, RecordReader } from '../csv/record-reader.ts';
 import * as say from '../messages/import.ts';
 import { classifyLine, headKind, type LineKind } from './classify-line.ts';
-import { HIGH_CO_PPM } from './high-co.ts';
-import type { FilePlan } from './mapping.ts';
+import type { FileRead, ReaderTold, SetAside } from './file-read.ts';
+import type { FilePlan, Section } from './mapping.ts';
+import { type HeadLine, planSections } from './plan-sections.ts';
 import { ABOVE, preambleConstants } from './preamble.ts';
-import { NumberReader, READ } from './read-number.ts';
+import type { Profile } from './profile.ts';
 import { type ReadingColumns, ROW } from './reading-columns.ts';
 import { RowReader } from './row-reader.ts';
 import type { Vocabulary } from './vocabulary.ts';
+import { dashedCo, highCoWritten } from './written-co.ts';
 import { padded, wrongLength } from './wrong-length.ts';
 
-/** A proposed reading that is not accepted. */
-export interface SetAside {
-  readonly file: number;
-  readonly line: number;
-  readonly reason: string;
-  /** Whether its text ends with its line whatever quotes are open on it. */
-  readonly oneLine?: boolean;
-  /** Its CO as written, where that is high: such a row is listed first. */
-  readonly highCo: string;
-}
-
-/** What one file held, beside the rows that went into the columns. */
-export interface FileRead {
-  /** Whether as many bytes came as the file had when it was opened; else it changed meanwhile. */
-  readonly whole: boolean;
-  readonly plan: FilePlan;
-  readonly reader: RowReader;
-  readonly setAside: readonly SetAside[];
-  /** Lines by what they are; those of readings are counted as records. */
-  readonly lines: Readonly<Record<LineKind, number>>;
-  /** Lines on which CO is dashes beside other values. */
-  readonly coDashes: readonly number[];
-}
-
-/** Reads one file into the columns, as its plan says. Bytes that turn out not to be UTF-8 make it start over. */
+/**
+ * Reads one file into the columns, as its plan says. Bytes that turn out not to be UTF-8 make it start over, and so does a
+ * head line of another table further down: from there on the columns are mapped anew.
+ */
 export async function readFile(
   file: SourceFile,
   plan: FilePlan,
   vocabulary: Vocabulary,
   columns: ReadingColumns,
   context: CellContext,
+  profiles: readonly Profile[] = [],
 ): Promise<FileRead> {
   const start = columns.rows;
+  const read = async (by: FilePlan): Promise<FileRead> => {
+    const reading = new FileReading(file, by, vocabulary, columns);
+    const done = await reading.read(context);
+    if (reading.heads.every(({ own }) => own)) return done;
+    columns.truncate(start);
+    const sections = await planSections(file, by, vocabulary, profiles, reading.heads);
+    return new FileReading(file, { ...by, sections }, vocabulary, columns).read(context);
+  };
   try {
-    return await new FileReading(file, plan, vocabulary, columns).read(context);
+    return await read(plan);
   } catch (error) {
     if (!(error instanceof WrongEncoding)) throw error;
     columns.truncate(start);
     const western = { ...plan, encoding: eightBit(new Uint8Array()).encoding, encodingReason: 'not UTF-8 throughout' };
-    return await new FileReading(file, western, vocabulary, columns).read(context);
+    return await read(western);
   }
 }
 
 class FileReading {
   readonly #file: SourceFile;
-  readonly #plan: FilePlan;
+  /** The whole file's plan, and that of the part that is being read. */
+  readonly #whole: FilePlan;
+  #plan: FilePlan;
   readonly #vocabulary: Vocabulary;
   readonly #columns: ReadingColumns;
-  readonly #reader: RowReader;
+  readonly #readers = new Map<FilePlan, RowReader>();
+  #reader: RowReader;
   readonly #setAside: SetAside[] = [];
   readonly #coDashes: number[] = [];
   /** Head lines below the first, in file order. */
-  readonly #heads: { readonly line: number; readonly own: boolean }[] = [];
+  readonly heads: HeadLine[] = [];
+  /** What lines between the rows said last. */
+  readonly #said = new Map<string, string>();
+  /** Sections still to come, and the one that is being read. */
+  #ahead: readonly Section[];
+  #section: Section | undefined;
   readonly #lines: Record<LineKind, number> = { blank: 0, head: 0, preamble: 0, summary: 0, footer: 0, reading: 0 };
   readonly #number: number;
   /** Whether lines between the rows can say what holds for the rows after them. */
@@ -77,11 +75,14 @@ class FileReading {
 
   constructor(file: SourceFile, plan: FilePlan, vocabulary: Vocabulary, columns: ReadingColumns) {
     this.#file = file;
+    this.#whole = plan;
     this.#plan = plan;
+    this.#ahead = plan.sections ?? [];
     this.#vocabulary = vocabulary;
     this.#columns = columns;
     this.#number = columns.files.length - 1;
     this.#reader = new RowReader(plan, vocabulary, columns);
+    this.#readers.set(plan, this.#reader);
     this.#recordsToSkip = plan.headRecords;
     this.#told = plan.constants.some(({ reason }) => reason.endsWith(ABOVE));
   }
@@ -89,7 +90,6 @@ class FileReading {
   async read(context: CellContext): Promise<FileRead> {
     const { blocks, dialect, heads } = this.#plan;
     const records = blocks ? new BlockReader(blocks, heads) : new RecordReader(dialect);
-    const before = this.#columns.rows;
     let read = 0;
     for await (const { text, bytes } of readText(this.#file.open(), this.#plan.encoding)) {
       read = bytes;
@@ -101,39 +101,76 @@ class FileReading {
     }
     this.#ended = true;
     this.#batch(records.push('', true));
-    this.#refuseOthers(before);
     return {
       whole: read === this.#file.size,
-      plan: this.#plan,
-      reader: this.#reader,
+      plan: this.#whole,
+      reader: this.#readerTold(),
       setAside: this.#setAside,
       lines: this.#lines,
       coDashes: this.#coDashes,
     };
   }
 
-  /** Sorts out what is no record of the table; the others are read together, or one by one where lines between can change them. */
+  #readerTold(): ReaderTold {
+    const readers = [...this.#readers.values()];
+    const open = readers.map(({ openFrom }) => openFrom).filter((row) => row >= 0);
+    return {
+      dates: this.#reader.dates,
+      openFrom: open.length > 0 ? Math.min(...open) : -1,
+      unread: new Map(readers.flatMap(({ unread }) => [...unread])),
+    };
+  }
+
   #batch(batch: RecordBatch): void {
+    let from = 0;
+    for (let [next] = this.#ahead; next; [next] = this.#ahead) {
+      let to = from;
+      while (to < batch.rows.length && batch.lineOf(to) < next.line) to++;
+      this.#span(batch, from, to);
+      if (to === batch.rows.length) return;
+      this.#enter(next);
+      from = to;
+    }
+    this.#span(batch, from, batch.rows.length);
+  }
+
+  /** From here on the columns are those of another head line. */
+  #enter(section: Section): void {
+    this.#ahead = this.#ahead.slice(1);
+    this.#section = section;
+    this.#plan = section.plan ?? this.#whole;
+    const { dates } = this.#reader;
+    const known = this.#readers.get(this.#plan);
+    this.#reader = known ?? new RowReader(this.#plan, this.#vocabulary, this.#columns, dates);
+    this.#readers.set(this.#plan, this.#reader);
+    for (const [field, value] of this.#said) this.#reader.setConstant(field, value);
+    this.#recordsToSkip = section.headLines;
+  }
+
+  /** Sorts out what is no record of the table; the others are read together, or one by one where lines between can change them. */
+  #span(batch: RecordBatch, start: number, end: number): void {
     const { faults } = batch;
     const width = this.#plan.heads.length;
     const rows = batch.rows.some((row) => row.length < width) ? this.#padded(batch) : batch.rows;
-    let from = 0;
+    let from = start;
     const readUpTo = (to: number): void => {
       if (to > from) this.#records(from === 0 && to === rows.length ? rows : rows.slice(from, to), batch, from);
       from = to + 1;
     };
-    for (let i = 0; i < rows.length; i++) {
+    for (let i = start; i < end; i++) {
       const skip = this.#recordsToSkip > 0;
       const fault = faults.size > 0 ? faults.get(i) : undefined;
       const reason = skip
         ? ''
         : fault
           ? faultReason(fault)
-          : rows[i].length === width
-            ? ''
-            : this.#plan.rowsMayEnd && this.#isCutOff(rows[i])
-              ? say.fewFields(rows[i].length, width)
-              : wrongLength(rows[i], this.#plan);
+          : this.#section && !this.#section.plan
+            ? say.underOtherHead(this.#section.line)
+            : rows[i].length === width
+              ? ''
+              : this.#plan.rowsMayEnd && this.#isCutOff(rows[i])
+                ? say.fewFields(rows[i].length, width)
+                : wrongLength(rows[i], this.#plan);
       if (!skip && reason === '' && !this.#told) continue;
       if (!skip && reason === '') {
         readUpTo(i + 1);
@@ -143,13 +180,13 @@ class FileReading {
       readUpTo(i);
       if (skip) {
         this.#recordsToSkip--;
-        this.#lines[this.#recordsToSkip > 0 ? 'preamble' : 'head']++;
+        this.#lines[this.#recordsToSkip > 0 && !this.#section ? 'preamble' : 'head']++;
       } else if (fault) {
         this.#lines.reading++;
         this.#putAside(rows[i], batch.lineOf(i), reason, true);
       } else this.#refuse(rows[i], batch.lineOf(i), [reason]);
     }
-    readUpTo(rows.length);
+    readUpTo(end);
   }
 
   /** Rows that may be shorter than the head line, at its length. */
@@ -232,45 +269,20 @@ class FileReading {
     this.#lines[kind]++;
     if (kind === 'head' && !this.#plan.blocks) this.#noteHead(record, line);
     if (kind === 'preamble')
-      for (const { field, value } of preambleConstants([record], this.#vocabulary))
+      for (const { field, value } of preambleConstants([record], this.#vocabulary)) {
+        this.#said.set(field, value);
         this.#reader.setConstant(field, value);
+      }
     if (kind === 'reading') for (const reason of reasons) this.#putAside(record, line, reason);
   }
 
   #noteHead(record: readonly string[], line: number): void {
-    const head = headKind(record, this.#plan, this.#vocabulary);
-    if (head === 'own' || head === 'other') this.#heads.push({ line, own: head === 'own' });
-  }
-
-  /** Rows under the head line of another table were read by the wrong heads: none of them is accepted. */
-  #refuseOthers(from: number): void {
-    const columns = this.#columns;
-    this.#heads.forEach(({ line: head, own }, i) => {
-      if (own) return;
-      const next = this.#heads[i + 1]?.line ?? Number.POSITIVE_INFINITY;
-      for (let row = from; row < columns.rows; row++) {
-        const line = columns.lines[row];
-        if (line <= head || line >= next || columns.status[row] !== ROW.accepted) continue;
-        columns.status[row] = ROW.setAside;
-        this.#setAside.push({ file: this.#number, line, reason: say.underOtherHead(head), highCo: '' });
-      }
-    });
+    const head = headKind(record, this.#whole, this.#vocabulary);
+    if (head === 'own' || head === 'other') this.heads.push({ line, own: head === 'own' });
   }
 
   #putAside(record: readonly string[], line: number, reason: string, oneLine = false): void {
-    this.#setAside.push({ file: this.#number, line, reason, oneLine, highCo: this.#highCo(record) });
-  }
-
-  #highCo(record: readonly string[]): string {
-    for (const { field, index, unit } of this.#plan.columns) {
-      if (field !== 'co_ppm' && field !== 'co_air_free_ppm') continue;
-      const reader = new NumberReader(this.#plan.decimal, unit);
-      const text = record[index] ?? '';
-      const value = reader.read(text);
-      if (reader.status === READ.overRange || (reader.status === READ.number && value >= HIGH_CO_PPM))
-        return text.trim();
-    }
-    return '';
+    this.#setAside.push({ file: this.#number, line, reason, oneLine, highCo: highCoWritten(record, this.#plan) });
   }
 
   #noteDashes(
@@ -279,12 +291,7 @@ class FileReading {
     from: number,
     refused: ReadonlyMap<number, string>,
   ): void {
-    for (const { field, index } of this.#plan.columns) {
-      if (field !== 'co_ppm' && field !== 'co_air_free_ppm') continue;
-      for (let i = 0; i < records.length; i++)
-        if (records[i][index].charCodeAt(0) === 45 && /^-{2,}\s*$/.test(records[i][index]) && !refused.has(i))
-          this.#coDashes.push(batch.lineOf(from + i));
-    }
+    for (const i of dashedCo(records, this.#plan)) if (!refused.has(i)) this.#coDashes.push(batch.lineOf(from + i));
   }
 }
 

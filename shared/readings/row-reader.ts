@@ -21,7 +21,8 @@ const STATES = 'as_found, as_left, trial, unknown';
 
 /** Writes records of one file into the growing columns, a column at a time over a batch of records. */
 export class RowReader {
-  readonly dates = new DateReader();
+  /** Shared by the parts of a file: its dates have one order. */
+  readonly dates: DateReader;
   readonly groups: readonly Group[];
   /** Words for flags that were not understood, by head. */
   readonly unread = new Map<string, { count: number; example: string }>();
@@ -33,7 +34,8 @@ export class RowReader {
   /** The same for columns whose numbers do not count as measured; nobody looks at it. */
   #unseen = new Uint8Array(0);
 
-  constructor(plan: FilePlan, vocabulary: Vocabulary, columns: ReadingColumns) {
+  constructor(plan: FilePlan, vocabulary: Vocabulary, columns: ReadingColumns, dates = new DateReader()) {
+    this.dates = dates;
     this.#columns = columns;
     this.groups = groupsOf(plan, vocabulary, columns);
   }

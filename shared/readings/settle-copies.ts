@@ -1,11 +1,11 @@
 import * as say from '../messages/import.ts';
 import { ask, type Outcome, type Question, succeed } from '../outcome.ts';
 import { writeIsoDate } from '../quantities/dates.ts';
+import type { SetAside } from './file-read.ts';
 import { findCopies } from './find-copies.ts';
 import { findDuplicates } from './find-duplicates.ts';
 import { highCoOf } from './high-co.ts';
 import type { FilePlan } from './mapping.ts';
-import type { SetAside } from './read-file.ts';
 import { type ReadingColumns, ROW } from './reading-columns.ts';
 
 /** The copy in the file given last counts, or both do; '' asks. */

@@ -1,7 +1,7 @@
 import * as say from '../messages/import.ts';
 import type { Question } from '../outcome.ts';
 import { writeIsoDate } from '../quantities/dates.ts';
-import type { FileRead } from './read-file.ts';
+import type { FileRead } from './file-read.ts';
 import type { ReadingColumns } from './reading-columns.ts';
 
 export type DateOrder = '' | 'dmy' | 'mdy';
