@@ -27,7 +27,7 @@ export async function computeFit(
   context: CellContext,
 ): Promise<Outcome<FittedDrift>> {
   const readings = inputs.get(parameters.readings)?.tables['accepted'];
-  const derived = inputs.get(parameters.derive)?.tables['derived'];
+  const { derived, fuels } = inputs.get(parameters.derive)?.tables ?? {};
   if (!readings) return fail(noSuchInput('drift', 'readings'));
   if (!derived) return fail(noSuchInput('drift', 'derive'));
   const missing = [...missingColumns(readingsSchema, readings), ...missingColumns(derivedSchema, derived)];
@@ -36,7 +36,7 @@ export async function computeFit(
   await context.pause();
   const register = inputs.get(parameters.register)?.tables;
   const events = inputs.get(parameters.events)?.tables['events'];
-  const known = { readings, derived, units: register?.['units'], limits: register?.['limits'], events };
+  const known = { readings, derived, units: register?.['units'], limits: register?.['limits'], events, fuels };
   const { asOf, seed } = context;
   const fitting = fittingDrift(known, { asOf, seed, referenceAir: parameters.referenceAir });
   return succeed(await byPieces(fitting, context));

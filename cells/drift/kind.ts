@@ -66,7 +66,7 @@ export const kind: CellKind<DriftParameters, DriftResult, FittedDrift> = {
   readParameters,
   reads: (parameters) => [
     { cell: parameters.readings, tables: ['accepted'] },
-    { cell: parameters.derive, tables: ['derived'] },
+    { cell: parameters.derive, tables: ['derived', 'fuels'] },
     { cell: parameters.register, tables: ['units', 'limits'] },
     ...eventsOf(parameters),
   ],
@@ -82,7 +82,7 @@ export const kind: CellKind<DriftParameters, DriftResult, FittedDrift> = {
     }),
     reads: (parameters) => [
       { cell: parameters.readings, tables: ['accepted'] },
-      { cell: parameters.derive, tables: ['derived'] },
+      { cell: parameters.derive, tables: ['derived', 'fuels'] },
       { cell: parameters.register, tables: ['units', 'limits'] },
       ...eventsOf(parameters),
     ],

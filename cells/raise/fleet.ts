@@ -11,6 +11,9 @@ export interface Fleet {
   readonly asOf: number;
   readonly readings: FleetReadings;
   readonly units: Table | undefined;
+  /** Beside the derived readings: fuels by composition, exponents of air density. */
+  readonly fuels: Table | undefined;
+  readonly exponents: Table | undefined;
   readonly supplyLimits: Table | undefined;
   readonly economics: Table | undefined;
   readonly planning: Table | undefined;
@@ -54,11 +57,13 @@ export function fleetOf(parameters: RaiseParameters, inputs: Inputs, asOf: numbe
   const register = tables(parameters.register);
   const drift = tables(parameters.drift);
   const readings = tables(parameters.readings)['accepted'] ?? EMPTY;
-  const derived = tables(parameters.derive)['derived'];
+  const { derived, fuels, exponents } = tables(parameters.derive);
   return {
     asOf,
     readings: known ?? readFleet(readings, derived?.rows === readings.rows ? derived : coOfReadings(readings)),
     units: register['units'],
+    fuels,
+    exponents,
     supplyLimits: register['supply-limits'],
     economics: register['economics'],
     planning: register['planning'],

@@ -37,7 +37,7 @@ function reads(parameters: RaiseParameters): Read[] {
     ...readOf(parameters.register, 'units', 'supply-limits', 'economics', 'planning'),
     // High CO and a supply over its maximum are facts of readings and register: no failing fit may hide them.
     ...readIfThere(parameters.events, 'events'),
-    ...readIfThere(parameters.derive, 'derived'),
+    ...readIfThere(parameters.derive, 'derived', 'fuels', 'exponents'),
     ...readIfThere(parameters.drift, 'drift', 'points', 'path'),
     ...readIfThere(parameters.supply, 'supply', 'points', 'path'),
     ...readIfThere(parameters.instruments, 'instruments'),

@@ -1,6 +1,5 @@
 import type { CellContext, CellResult, Inputs, Remark } from '../../shared/cell.ts';
-import { findFuel } from '../../shared/fuels/find-fuel.ts';
-import { type FuelProperties, fuelProperties } from '../../shared/fuels/fuel-properties.ts';
+import { knownFuels } from '../../shared/fuels/known-fuels.ts';
 import { leftOutOfSavings } from '../../shared/messages/left-out.ts';
 import * as message from '../../shared/messages/savings.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
@@ -74,10 +73,9 @@ function rowMaker(
   const heatOf = heatReader(accepted, derived);
   const taken = numbersOf(accepted, 'taken_at');
   const [analyzer, adjusted] = [textsOf(accepted, 'analyzer'), textsOf(accepted, 'adjusted')];
-  const fuels = new Map<string, FuelProperties | undefined>();
+  const fuels = knownFuels(inputs.get(parameters.derive)?.tables['fuels']);
   return (visit) => {
-    if (!fuels.has(visit.fuel)) fuels.set(visit.fuel, propertiesOf(visit.fuel));
-    const properties = fuels.get(visit.fuel);
+    const properties = fuels(visit.fuel);
     const fires = visit.fires.map((pair) => heatOf(pair));
     const share = shareOf(visit.unit, visit.fuel);
     const leftOn = Math.max(...visit.fires.map(({ left }) => taken[left]));
@@ -89,7 +87,7 @@ function rowMaker(
       leftOn,
       saving: properties && savingOfVisit(fires, properties, share, parameters.air === 'reference'),
       fuelUse: fuelOf(visit.unit, visit.fuel),
-      emissionFactor: emissionFactor(visit.fuel),
+      emissionFactor: emissionFactor(visit.fuel, properties),
       // Against a visit that was planned anyway only the time until then was gained.
       shareOfYear: next > leftOn ? Math.min((next - leftOn) / DAYS_PER_YEAR, 1) : 1,
       counterfactual: counterfactualOf(parameters, next, leftOn),
@@ -106,11 +104,6 @@ function rowMaker(
 function counterfactualOf({ counterfactual }: SavingsParameters, next: number, leftOn: number): string {
   if (counterfactual === 'no_tune_up') return message.comparedWithNoTuneUp();
   return next > leftOn ? message.comparedWithNextVisit(writeDay(next)) : message.comparedWithUnplanned();
-}
-
-function propertiesOf(fuel: string): FuelProperties | undefined {
-  const found = findFuel(fuel);
-  return found.status === 'value' ? fuelProperties(found.value) : undefined;
 }
 
 function heatReader(accepted: Table, derived: Table): (pair: TunedVisit['fires'][number]) => FireHeat {

@@ -1,5 +1,4 @@
-import { findFuel } from '../../shared/fuels/find-fuel.ts';
-import { fuelProperties } from '../../shared/fuels/fuel-properties.ts';
+import type { FuelProperties } from '../../shared/fuels/fuel-properties.ts';
 
 /** Kilograms per MMBtu of gross heat: 40 CFR 98 Table C-1 (CO2) and C-2 (CH4, N2O). */
 const PER_MMBTU: Readonly<Record<string, { readonly co2: number; readonly ch4: number; readonly n2o: number }>> = {
@@ -21,11 +20,8 @@ const MJ_PER_KWH = 3.6;
 const KG_PER_MOL_CO2 = 44.0095e-3;
 
 /** kg CO2e per kWh of gross heat; from the fuel's carbon where the rule lists no factor; NaN for a fuel nobody knows. */
-export function emissionFactor(fuel: string): number {
-  const listed = PER_MMBTU[fuel];
+export function emissionFactor(fuel: string, properties: FuelProperties | undefined): number {
+  const listed = Object.hasOwn(PER_MMBTU, fuel) ? PER_MMBTU[fuel] : undefined;
   if (listed) return (listed.co2 + listed.ch4 * GWP.ch4 + listed.n2o * GWP.n2o) / KWH_PER_MMBTU;
-  const found = findFuel(fuel);
-  return found.status === 'value'
-    ? fuelProperties(found.value).carbonDioxide * KG_PER_MOL_CO2 * MJ_PER_KWH
-    : Number.NaN;
+  return properties ? properties.carbonDioxide * KG_PER_MOL_CO2 * MJ_PER_KWH : Number.NaN;
 }

@@ -40,7 +40,7 @@ function withWorked(description: Description): Description {
 function reads({ readings, derive, register, drift, fuelUse }: SavingsParameters): Read[] {
   return [
     ...readOf(readings, 'accepted'),
-    ...readOf(derive, 'derived'),
+    ...readOf(derive, 'derived', 'fuels'),
     ...readOf(register, 'economics', 'planning'),
     ...readIfThere(drift, 'drift'),
     ...readIfThere(fuelUse, 'use'),

@@ -1,9 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { emissionFactor, KWH_PER_MMBTU } from '../../cells/savings/emissions.ts';
+import { emissionFactor as factorOf, KWH_PER_MMBTU } from '../../cells/savings/emissions.ts';
 import { efficiencyAt } from '../../cells/savings/reference-efficiency.ts';
 import { findFuel } from '../../shared/fuels/find-fuel.ts';
 import { fuelProperties } from '../../shared/fuels/fuel-properties.ts';
+import { knownFuels } from '../../shared/fuels/known-fuels.ts';
 import { at, type Row, said, savingsOf } from '../cells/savings/savings-of.ts';
+
+const emissionFactor = (fuel: string): number => factorOf(fuel, knownFuels(undefined)(fuel));
 
 describe('published: DOE Steam Tip Sheet 4 (January 2006), seen in a reprint', () => {
   const tip: readonly Row[] = [

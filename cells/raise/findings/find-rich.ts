@@ -1,7 +1,8 @@
-import { burnerBehavior, DENSITY_EXPONENTS } from '../../../shared/combustion/density-exponents.ts';
+import { burnerBehavior } from '../../../shared/combustion/density-exponents.ts';
 import { excessAirFromO2, o2FromExcessAir } from '../../../shared/combustion/flue-gas.ts';
-import { findFuel } from '../../../shared/fuels/find-fuel.ts';
-import { type FuelProperties, fuelProperties } from '../../../shared/fuels/fuel-properties.ts';
+import { knownExponents } from '../../../shared/combustion/known-exponents.ts';
+import type { FuelProperties } from '../../../shared/fuels/fuel-properties.ts';
+import { knownFuels } from '../../../shared/fuels/known-fuels.ts';
 import { probabilityOutside } from '../../../shared/limits/probability-outside.ts';
 import { checkRich, type RichFacts, richInSummer } from '../../../shared/messages/raise.ts';
 import { writeDay } from '../../../shared/quantities/dates.ts';
@@ -28,7 +29,7 @@ export function findRichInSummer(
   const [fuel, fire] = [readings.text('fuel'), readings.text('fire')];
   const o2 = readings.number('o2_reference_pct');
   const sd = readings.number('o2_reference_pct_sd');
-  const fuels = propertiesByName();
+  const fuels = knownFuels(fleet.fuels);
   const findings: Finding[] = [];
   for (const [unit, hardware] of hardwareOf(fleet)) {
     if (skip(unit)) continue;
@@ -71,32 +72,22 @@ const toFinding = (unit: string, facts: RichFacts, probability: number): Finding
   urgency: facts.richO2Pct - facts.summerO2Pct,
 });
 
-function propertiesByName(): (fuel: string) => FuelProperties | undefined {
-  const known = new Map<string, FuelProperties | undefined>();
-  return (name) => {
-    if (!known.has(name)) {
-      const found = findFuel(name);
-      known.set(name, found.status === 'value' ? fuelProperties(found.value) : undefined);
-    }
-    return known.get(name);
-  };
-}
-
 interface Hardware {
   readonly exponent: number;
   readonly room: boolean;
 }
 
 /** Burners whose air ratio follows the density of the air in a known way, by unit and with a known air source. */
-function hardwareOf({ units }: Fleet): Map<string, Hardware> {
+function hardwareOf({ units, exponents }: Fleet): Map<string, Hardware> {
   const hardware = new Map<string, Hardware>();
   if (!units) return hardware;
   const [unit, burner, control, air, trim] = ['unit', 'burner', 'fuel_air_control', 'air_source', 'trim'].map((name) =>
     textsOf(units, name),
   );
+  const exponentOf = knownExponents(exponents);
   for (let row = 0; row < units.rows; row++) {
     const behavior = burnerBehavior(textAt(burner, row), textAt(control, row), textAt(trim, row));
-    const { temperature } = DENSITY_EXPONENTS[behavior];
+    const temperature = exponentOf(behavior);
     const source = textAt(air, row);
     if (temperature > 0 && (source === 'outside' || source === 'room'))
       hardware.set(textAt(unit, row), { exponent: temperature, room: source === 'room' });
