@@ -1,5 +1,7 @@
 import { AIR_OXYGEN_PCT } from '../combustion/oxygen-in-air.ts';
-import { knownFuels } from '../fuels/known-fuels.ts';
+import { findFuel } from '../fuels/find-fuel.ts';
+import { fuelProperties } from '../fuels/fuel-properties.ts';
+import { atOnce, type Pieces } from '../pieces.ts';
 import { medianOf } from '../statistics/median-of.ts';
 import { numbersOf, textAt, textsOf } from '../table/columns.ts';
 import type { Table, TextColumn } from '../table/table.ts';
@@ -19,8 +21,6 @@ export interface DriftTables {
   /** The register's limits: what technicians set to. */
   readonly limits: Table | undefined;
   readonly events: Table | undefined;
-  /** The fuels beside the derived readings: the notebook's own are only there. */
-  readonly fuels?: Table | undefined;
 }
 
 /** The fleet's readings in points of O2, with the names that its numbers stand for. */
@@ -44,13 +44,21 @@ const plausibleO2 = (o2: number): boolean => o2 > -0.5 && o2 < 18;
 
 /** @param referenceAir whether O2 and CO2 are taken at reference air or as measured */
 export function readDrift(tables: DriftTables, asOf: number, referenceAir: boolean): DriftReadings {
+  return atOnce(readingDrift(tables, asOf, referenceAir));
+}
+
+/** The same, by pieces. */
+export function* readingDrift(tables: DriftTables, asOf: number, referenceAir: boolean): Pieces<DriftReadings> {
   const { derived, readings } = tables;
   const columns = driftColumns(derived, referenceAir);
+  yield;
   const order = rowsInOrder(derived, asOf);
+  yield;
   const fuels = new Names();
   const lanes = groupLanes(tables, order, fuels);
+  yield;
   const analyzers = textsOf(readings, 'analyzer');
-  const co2max = lineOfFuels(derived, fuels, tables.fuels);
+  const co2max = lineOfFuels(derived, fuels);
   const visits = textsOf(readings, 'visit');
   const pick = (values: ArrayLike<number>): Float64Array => Float64Array.from(order, (row) => values[row]);
   const codes = (column: TextColumn): Int32Array => Int32Array.from(order, (row) => column.codes[row]);
@@ -59,13 +67,16 @@ export function readDrift(tables: DriftTables, asOf: number, referenceAir: boole
     const o2 = co2AsO2(co2, co2max[lanes.fuelOf[lanes.lane[i]]]);
     return plausibleO2(o2) ? o2 : Number.NaN;
   });
+  yield;
   const breaks = eventDays(tables.events, NEW_SERIES_EVENTS, asOf);
   const states = statesOf(textsOf(derived, 'state'), order);
   const day = pick(numbersOf(derived, 'taken_at'));
   const line = (lane: number): number => co2max[lanes.fuelOf[lane]];
   const judged = { first, second, states, day, lane: lanes.lane };
+  yield;
   const zoneMonths = zoneMonthsOf(day, lanes.lane, lanes.gas);
   const aims = aimsOf(tables, order, lanes.names, line, judged);
+  yield;
   const fleet: FleetReadings = {
     rows: order.length,
     unit: lanes.unit,
@@ -217,13 +228,13 @@ function groupLanes({ derived, units: register }: DriftTables, order: readonly n
 }
 
 /** CO2max by fuel: what the fleet's own calculated CO2 implies where it has any, since technicians set by it. */
-function lineOfFuels(derived: Table, fuels: Names, composed: Table | undefined): Float64Array {
+function lineOfFuels(derived: Table, fuels: Names): Float64Array {
   const [o2, co2] = [numbersOf(derived, 'o2_pct'), numbersOf(derived, 'co2_pct')];
   const [fuel, from] = [textsOf(derived, 'fuel'), textsOf(derived, 'co2_from')];
   const calculated = from.levels.indexOf('calculated');
-  const fuelOf = knownFuels(composed);
   return Float64Array.from(fuels.list, (name) => {
-    const known = fuelOf(name)?.co2maxPct ?? 11.85;
+    const found = findFuel(name);
+    const known = found.status === 'value' ? fuelProperties(found.value).co2maxPct : 11.85;
     const implied: number[] = [];
     const code = fuel.levels.indexOf(name);
     for (let row = 0; row < derived.rows && calculated >= 0; row++) {

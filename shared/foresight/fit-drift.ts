@@ -1,6 +1,6 @@
 import { atOnce, type Pieces } from '../pieces.ts';
 import { describeLanes } from './describe-lanes.ts';
-import { type DriftReadings, type DriftTables, readDrift } from './drift-readings.ts';
+import { type DriftReadings, type DriftTables, readingDrift } from './drift-readings.ts';
 import { fittingModel } from './fit-model.ts';
 import type { FittedDrift, OtherAir } from './fitted-drift.ts';
 import { tracePasses } from './fleet-passes.ts';
@@ -43,7 +43,7 @@ export function fitDrift(tables: DriftTables, options: FitDriftOptions): FittedD
 /** The same, by pieces. */
 export function* fittingDrift(tables: DriftTables, options: FitDriftOptions): Pieces<FittedDrift> {
   const { asOf, seed, referenceAir, sample = SAMPLE, start, paths = true } = options;
-  const all = readDrift(tables, asOf, referenceAir);
+  const all = yield* readingDrift(tables, asOf, referenceAir);
   yield;
   const read = withoutGross(all);
   yield;
@@ -76,7 +76,7 @@ function* fittingOtherAir(
   { fleet }: DriftReadings,
   spread: Spread,
 ): Pieces<OtherAir | undefined> {
-  const all = readDrift(tables, asOf, !referenceAir);
+  const all = yield* readingDrift(tables, asOf, !referenceAir);
   const differs = (a: Float64Array, b: Float64Array): boolean =>
     a.some((value, row) => Math.abs(value - b[row]) > LEAST_DIFFERENCE);
   if (!differs(fleet.first, all.fleet.first) && !differs(fleet.second, all.fleet.second)) return undefined;

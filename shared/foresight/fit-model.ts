@@ -24,7 +24,7 @@ export function* fittingModel(
   readings: FleetReadings,
   options: EstimateOptions,
 ): Pieces<{ fit: FleetFit; passes: FleetPasses }> {
-  const all = new ProgramWriter(readings).write();
+  const all = yield* new ProgramWriter(readings).writing();
   yield;
   const { program, estimate } = yield* estimatingWithZones(all.program, options);
   const written = { ...all, program };
@@ -32,6 +32,7 @@ export function* fittingModel(
   const { spread } = estimate;
   const effects = solveShared(yield* sumPasses(passes, spread), program.shared, spread, options.prior);
   const states = yield* fitLanePasses(passes, spread, effects);
+  yield;
   const loose = loosenRates(states, program, spread, effects, written.series);
   return { fit: { written, estimate, effects, states: loose }, passes };
 }

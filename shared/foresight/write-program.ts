@@ -1,3 +1,4 @@
+import { atOnce, type Pieces } from '../pieces.ts';
 import { DAYS_PER_YEAR } from '../quantities/dates.ts';
 import { type FleetProgram, type SharedColumns, STEP } from './fleet-program.ts';
 import { type FleetReadings, READING_STATE } from './fleet-readings.ts';
@@ -6,6 +7,7 @@ import { UnitColumns } from './unit-columns.ts';
 import { analyzersOfOneVisit, endOfUnit, endOfVisit, sameVisit } from './visit-rows.ts';
 import { type SharedMonths, sharedMonths, zoneMonthOfVisit } from './zone-months.ts';
 
+const UNITS_A_PIECE = 1024;
 /** Variance of a recorded adjustment to an unknown aim. */
 const UNKNOWN_ADJUSTMENT = 0.6 ** 2;
 
@@ -72,6 +74,11 @@ export class ProgramWriter {
   }
 
   write(): WrittenProgram {
+    return atOnce(this.writing());
+  }
+
+  /** The same, by pieces. */
+  *writing(): Pieces<WrittenProgram> {
     const { units, lanes, rows, unit } = this.#readings;
     const unitSteps = new Int32Array(units + 1);
     const unitLanes = new Int32Array(units + 1);
@@ -80,6 +87,7 @@ export class ProgramWriter {
     const columns: number[] = [];
     let row = 0;
     for (let u = 0; u < units; u++) {
+      if (u % UNITS_A_PIECE === 0) yield;
       unitLanes[u + 1] = unitLanes[u];
       while (unitLanes[u + 1] < lanes.count && lanes.unit[unitLanes[u + 1]] === u) unitLanes[u + 1]++;
       const end = endOfUnit(unit, row, rows, u);

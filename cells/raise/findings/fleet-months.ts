@@ -1,5 +1,4 @@
 import { numbersOf, textAt, textsOf } from '../../../shared/table/columns.ts';
-import { rowsByKey } from '../../../shared/table/rows-by-key.ts';
 import type { Table } from '../../../shared/table/table.ts';
 
 /** A month in which the fleet as a whole read leaner or richer than its own years say: gas or weather, not the units. */
@@ -61,7 +60,7 @@ function unitDepartures(points: Table, path: Table): Map<string, Map<string, num
   const [day, value] = [numbersOf(points, 'day'), numbersOf(points, 'value')];
   const levels = levelsOf(path);
   const found = new Map<string, Map<string, Sum>>();
-  for (const [lane, rows] of rowsByKey(points, LANE)) {
+  for (const [lane, rows] of rowsByLane(points)) {
     const levelOn = levels(lane);
     for (const row of rows) {
       if (textAt(state, row) !== 'as_found' || textAt(used, row) === 'no') continue;
@@ -88,12 +87,26 @@ interface Sum {
   count: number;
 }
 
-const LANE = ['unit', 'fuel', 'fire'] as const;
+/** Rows of each lane in the table's order. Rows of a lane mostly stand together, so that it is looked up seldom. */
+function rowsByLane(table: Table): Map<string, number[]> {
+  const columns = ['unit', 'fuel', 'fire'].map((name) => textsOf(table, name));
+  const lanes = new Map<string, number[]>();
+  let own: number[] = [];
+  for (let row = 0; row < table.rows; row++) {
+    if (row === 0 || columns.some(({ codes }) => codes[row] !== codes[row - 1])) {
+      const name = columns.map((column) => textAt(column, row)).join('\u0000');
+      own = lanes.get(name) ?? [];
+      lanes.set(name, own);
+    }
+    own.push(row);
+  }
+  return lanes;
+}
 
 /** The level of each lane on each day with a visit, before any adjustment on it; NaN on other days. */
 function levelsOf(path: Table): (lane: string) => (day: number) => number {
   const [day, level] = [numbersOf(path, 'day'), numbersOf(path, 'level')];
-  const rowsOf = rowsByKey(path, LANE);
+  const rowsOf = rowsByLane(path);
   return (lane) => {
     const rows = rowsOf.get(lane) ?? [];
     return (on) => {
