@@ -97,8 +97,11 @@ export const workingStyle = css`
     text-align: left;
     padding: 3px 18px 3px 0;
     border-bottom: 1px solid var(--rule, #c6d0d5);
-    overflow-wrap: anywhere;
     vertical-align: top;
+  }
+  td:last-child {
+    padding-right: 0;
+    overflow-wrap: anywhere;
   }
   th {
     font-weight: 650;
@@ -189,7 +192,7 @@ export const workingStyle = css`
     position: relative;
     padding: 0 0 16px 36px;
     display: grid;
-    grid-template-columns: minmax(0, 1fr) 9.5em;
+    grid-template-columns: minmax(0, 1fr) minmax(9.5em, max-content);
     gap: 0 24px;
   }
   .chain li > * {
@@ -260,9 +263,9 @@ export const workingStyle = css`
   }
   .budget li {
     display: grid;
-    grid-template-columns: minmax(0, 1fr) auto;
+    grid-template-columns: minmax(0, 1fr) 7.5em;
     gap: 0 14px;
-    align-items: center;
+    align-items: end;
     padding: 3px 0;
     font-size: 0.92rem;
   }

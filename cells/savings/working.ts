@@ -75,6 +75,8 @@ function fireInputs(part: Part, { found, left }: FirePair, { derived, parameters
 }
 
 const PERCENT = '%';
+/** A saving is a small difference of two efficiencies: whoever checks it needs more of their digits than usual. */
+const fine = (percent: number): string => shownNumber(percent, PERCENT, 0, 8);
 
 function stepOf(
   given: Pick<WorkingStep, 'name' | 'title' | 'symbols' | 'numbers' | 'value' | 'unit'> & Partial<WorkingStep>,
@@ -113,6 +115,7 @@ function fireSteps(
         : `${symbol} = η,gross,${state},${at}`,
       numbers: isReference ? `${symbol} = at_reference_air(${input.shown}, ${o2.shown})` : `${symbol} = ${input.shown}`,
       value,
+      result: fine(value),
       unit: PERCENT,
       source: isReference ? 'stoichiometry' : 'indirectMethod',
     });

@@ -25,7 +25,7 @@ export const levelNow = (gas: string, count: number): string =>
 export const upperLimit = (gas: string): string => `Upper limit of ${gas}`;
 export const lowerLimit = (gas: string): string => `Lower limit of ${gas}`;
 export const beyondLimit = (gas: string): string => `${gas} beyond its limit`;
-export const roomToLimit = (gas: string): string => `${gas} from its nearer limit`;
+export const roomToLimit = (gas: string): string => `${gas} inside its nearer limit`;
 export const fitHolds = (): string =>
   'A fit to all of the unit’s readings is no formula: its method stands with the cell, its last reading below.';
 export const lastRead = (title: string): string => `${title}, at the last reading`;

@@ -1,4 +1,4 @@
-import { compute } from '../../../cells/savings/compute.ts';
+import { compute, type SavingsResult } from '../../../cells/savings/compute.ts';
 import { readParameters } from '../../../cells/savings/parameters.ts';
 import { numbersOf, textAt, textsOf } from '../../../shared/table/columns.ts';
 import type { Table } from '../../../shared/table/table.ts';
@@ -26,12 +26,24 @@ const BASE: Row = {
   analyzer: 'K-1',
 };
 
+interface Others {
+  readonly economics?: Row[];
+  readonly planning?: Row[];
+  readonly drift?: Row[];
+  readonly use?: Row[];
+}
+
 /** The savings table of readings, each given with what is derived from it. */
-export async function savingsOf(
+export async function savingsOf(rows: readonly Row[], tables: Others = {}, parameters: Row = {}): Promise<Table> {
+  return (await savingsResultOf(rows, tables, parameters)).tables['savings'];
+}
+
+/** The whole result of the cell over the same. */
+export async function savingsResultOf(
   rows: readonly Row[],
-  tables: { economics?: Row[]; planning?: Row[]; drift?: Row[]; use?: Row[] } = {},
+  tables: Others = {},
   parameters: Row = {},
-): Promise<Table> {
+): Promise<SavingsResult> {
   const columns = columnsOf(rows.map((row) => ({ ...BASE, ...row })));
   const pick = (schema: 'readings' | 'derived'): Columns =>
     Object.fromEntries(
@@ -66,7 +78,7 @@ export async function savingsOf(
   };
   const result = await compute(read.value, exampleInputs(example), await exampleContext(example));
   if (result.status !== 'value') throw new Error(JSON.stringify(result));
-  return result.value.tables['savings'];
+  return result.value;
 }
 
 export const at = (table: Table, column: string, row = 0): number => numbersOf(table, column)[row];
