@@ -193,7 +193,7 @@ describe('corrections', () => {
       state: state('corrections', { parameters: { corrections: list } }),
       tables: { corrections: fates },
     };
-    const html = renderReport({ title: 'T', asOf: 20_000, cells: [cell], lanes: [], sources: {} });
+    const html = renderReport({ title: 'T', asOf: 20_000, cells: [cell], lanes: [], workings: [], sources: {} });
     expect(html).toContain('3 corrections: 1 in effect, 1 lifted off, 1 that no longer finds its reading');
     expect(html).toContain('O₂ of B-07, 2025-01-10, high fire, as found is 5.1 %');
     expect(html).toContain('All readings of B 7 belong to B-07');
@@ -202,7 +202,7 @@ describe('corrections', () => {
   });
 
   test('none are no section', () => {
-    expect(renderReport({ title: 'T', asOf: 20_000, cells: [], lanes: [], sources: {} })).not.toContain(
+    expect(renderReport({ title: 'T', asOf: 20_000, cells: [], lanes: [], workings: [], sources: {} })).not.toContain(
       'Corrections made by hand',
     );
   });
