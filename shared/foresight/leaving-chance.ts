@@ -120,6 +120,6 @@ export function levelAt(state: LevelState, years: number): { mean: number; sd: n
     2 * state.covariance * years +
     state.rateVariance * years * years +
     state.wander * state.wander * years +
-    (state.rateWander * state.rateWander * years ** 3) / 3;
+    (state.rateWander * state.rateWander * years * years * years) / 3;
   return { mean: state.level + state.rate * years, sd: Math.sqrt(Math.max(1e-12, variance)) };
 }

@@ -19,6 +19,8 @@ import { describeType, numberIn, shownUnit, type ValueType } from './value-type.
 
 type Binary = Extract<Expression, { kind: 'binary' }>;
 type NumberValue = Value & { readonly type: Extract<ValueType, { kind: 'number' }> };
+/** Of a quantity with a unit; beyond it no unit is one that anybody uses. */
+const HIGHEST_POWER = 12;
 const DAY = findUnit('d') as Unit;
 
 /** Builds one operator over two parts that are already built. @throws FormulaFault that points at the operator. */
@@ -144,9 +146,15 @@ function power(node: Binary, left: NumberValue, right: NumberValue, builder: Bui
     const [a, b] = [builder.inUnit(left, ONE, '**'), builder.inUnit(right, ONE, '**')];
     return { step: steps.apply(POWER, [a, b]), type: numberIn(ONE), span: node };
   }
+  if (!Number.isInteger(exponent) || Math.abs(exponent) > HIGHEST_POWER) {
+    if (!isPure(unit))
+      throw new FormulaFault(message.powerNotWhole(builder.quote(left.span), shownUnit(unit), exponent), node.at);
+    const base = builder.inUnit(left, ONE, '**');
+    const step = exponent === 0.5 ? steps.apply(SQRT, [base]) : steps.apply(POWER, [base, right.step]);
+    return { step, type: { kind: 'number', unit: ONE, bare: left.type.bare }, span: node };
+  }
   const type: ValueType = { kind: 'number', unit: raiseUnit(unit, exponent), bare: left.type.bare };
   if (exponent === 2) return { step: steps.multiply(left.step, left.step), type, span: node };
-  if (exponent === 0.5) return { step: steps.apply(SQRT, [left.step]), type, span: node };
   return { step: steps.apply(POWER, [left.step, right.step]), type, span: node };
 }
 

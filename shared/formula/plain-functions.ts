@@ -3,7 +3,7 @@ import { nearestName } from '../names/nearest-name.ts';
 import { readIsoDate } from '../quantities/dates.ts';
 import { findUnit } from '../quantities/find-unit.ts';
 import type { Unit } from '../quantities/unit.ts';
-import { ONE, raiseUnit } from '../quantities/unit-algebra.ts';
+import { isPure, ONE, raiseUnit } from '../quantities/unit-algebra.ts';
 import { UNIT_NAMES } from '../quantities/unit-table.ts';
 import type { Builder, FormulaFunction, Value } from './builder.ts';
 import type { Expression } from './expression.ts';
@@ -127,8 +127,16 @@ export const PLAIN_FUNCTIONS: readonly FormulaFunction[] = [
     title: 'Square root',
     build(call, builder) {
       const value = builder.build(take(call, 1, 'one number')[0]);
-      const unit = raiseUnit(builder.unitOf(value, 'sqrt'), 0.5);
-      return { step: builder.steps.apply(SQRT, [value.step]), type: numberIn(unit), span: call };
+      const of = builder.unitOf(value, 'sqrt');
+      if (of.point) throw new FormulaFault(message.pointScaled('sqrt', builder.quote(value.span)), call);
+      if (isPure(of))
+        return {
+          step: builder.steps.apply(SQRT, [builder.inUnit(value, ONE, 'sqrt')]),
+          type: { ...value.type, unit: ONE } as Value['type'],
+          span: call,
+        };
+      // A root may pass through a unit of half powers on the way to one that people use: a flow goes with sqrt(pressure).
+      return { step: builder.steps.apply(SQRT, [value.step]), type: numberIn(raiseUnit(of, 0.5)), span: call };
     },
   },
   {

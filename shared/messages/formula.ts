@@ -49,7 +49,9 @@ export const notLogic = (operator: string, found: string, kind: string): string 
 export const notComparable = (operator: string, left: string, right: string): string =>
   `${operator} compares ${left} with ${right}; both sides must be of one kind.`;
 export const powerNeedsNumber = (base: string, unit: string): string =>
-  `** raises ${base} in ${unit} to a power that is no plain number; a quantity with a unit takes a number such as 2 or 0.5.`;
+  `** raises ${base} in ${unit} to a power that is no plain number; a quantity with a unit takes a whole number such as 2.`;
+export const powerNotWhole = (base: string, unit: string, exponent: number): string =>
+  `** raises ${base} in ${unit} to the power ${exponent}, which has no unit; take a whole number up to 12, or divide ${base} by a quantity of its kind first.`;
 export const wrongCount = (name: string, wanted: string, found: number): string =>
   `${name} takes ${wanted}, and ${found} ${found === 1 ? 'was' : 'were'} given.`;
 export const wrongUnit = (name: string, found: string, unit: string, wanted: string): string =>

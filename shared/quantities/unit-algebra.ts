@@ -1,3 +1,4 @@
+import { power } from './elementary.ts';
 import type { Dimension, Unit } from './unit.ts';
 import { UNITS } from './unit-table.ts';
 
@@ -43,5 +44,5 @@ export function divideUnits(a: Unit, b: Unit): Unit {
 export function raiseUnit(unit: Unit, exponent: number): Unit {
   if (unit.code === '1') return unit;
   const dimension = unit.dimension.map((power) => power * exponent) as unknown as Dimension;
-  return derive(`(${unit.code})${exponent}`, `(${unit.shown})^${exponent}`, dimension, unit.factor ** exponent);
+  return derive(`(${unit.code})${exponent}`, `(${unit.shown})^${exponent}`, dimension, power(unit.factor, exponent));
 }

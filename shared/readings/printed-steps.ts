@@ -7,6 +7,8 @@ import type { ReadingColumns } from './reading-columns.ts';
 /** Enough rows to meet every digit that a column prints. */
 const LOOKED_AT = 500;
 const MOST_DECIMALS = 4;
+/** Written out, since a power differs in its last bit between engines. */
+const POWERS_OF_TEN = [1, 10, 100, 1000, 10_000] as const;
 
 /**
  * The step between neighboring printed numbers of a field in a file, in the unit that is kept: a column of whole °F has
@@ -35,9 +37,9 @@ function findStep(columns: ReadingColumns, plan: FilePlan, field: string, file: 
   let decimals = 0;
   for (let row = from; row < to && decimals < MOST_DECIMALS; row += each) {
     const value = back(columns.numbers.get(field)?.get(row) ?? Number.NaN);
-    while (decimals < MOST_DECIMALS && !isWhole(value * 10 ** decimals)) decimals++;
+    while (decimals < MOST_DECIMALS && !isWhole(value * POWERS_OF_TEN[decimals])) decimals++;
   }
-  return Math.abs(10 ** -decimals / (into?.factor ?? 1));
+  return Math.abs(1 / POWERS_OF_TEN[decimals] / (into?.factor ?? 1));
 }
 
 /** NaN counts as whole: it says nothing. */

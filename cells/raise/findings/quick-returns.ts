@@ -1,5 +1,6 @@
 import { returnsQuickly } from '../../../shared/messages/raise-signs.ts';
 import { writeDay } from '../../../shared/quantities/dates.ts';
+import { power } from '../../../shared/quantities/elementary.ts';
 import type { Fleet } from '../fleet.ts';
 import type { Sign } from './sign.ts';
 
@@ -62,7 +63,7 @@ function returnsOf({ readings }: Fleet): Returns[] {
 
 /** P(X >= k) for X binomial. */
 export function atLeast(k: number, n: number, p: number): number {
-  let [term, below] = [(1 - p) ** n, 0];
+  let [term, below] = [power(1 - p, n), 0];
   for (let i = 0; i < k; i++) {
     below += term;
     term *= ((n - i) / (i + 1)) * (p / (1 - p));

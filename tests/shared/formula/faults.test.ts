@@ -36,6 +36,14 @@ describe('an error says where, what is wrong, what was found and what to do', ()
     ['flue_temperature - 20', 'say quantity(20, "Cel")'],
     ['o2_pct + static_pressure', 'measure different things'],
     ['static_pressure ** o2_pct', 'no plain number'],
+    ['static_pressure ** 0.5', 'to the power 0.5, which has no unit'],
+    ['static_pressure ** -1.5', 'to the power -1.5, which has no unit'],
+    ['static_pressure ** 400', 'to the power 400, which has no unit'],
+    ['(flue_temperature - air_temperature) ** (1 / 3)', 'which has no unit'],
+    ['flue_temperature ** 2', 'multiple means nothing'],
+    ['sqrt(flue_temperature)', 'multiple means nothing'],
+    ['within(o2_pct, 0, static_pressure)', 'within needs %'],
+    ['within(o2_pct, 0, o2_pct)', 'fixed limits'],
     ['ln(static_pressure)', 'ln needs'],
     ['fire + 1', 'fire is text'],
     ['fire == 3', 'must be of one kind'],
@@ -63,6 +71,11 @@ describe('an error says where, what is wrong, what was found and what to do', ()
     ['hasOwnProperty(o2_pct)', 'no function'],
   ])('%s', (formula, part) => {
     expect(faultOf(formula, COLUMNS)).toContain(part);
+  });
+
+  test('a power that a unit cannot take points at the operator', () => {
+    for (const formula of ['static_pressure ** 0.5', 'static_pressure ** o2_pct'])
+      expect(faultOf(formula, COLUMNS)).toContain(`  ${formula}\n                  ^^`);
   });
 
   test('the declared unit of a column is held', () => {
