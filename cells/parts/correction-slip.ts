@@ -88,7 +88,7 @@ export class CorrectionSlip extends LitElement {
 
   private newValue(): TemplateResult {
     const known = VALUES.find(({ name }) => name === this.column) ?? VALUES[0];
-    return html`<div class="fill"><label>${say.whichValue()} <select name="column" @change=${this.chooseColumn}>
+    return html`<div class="fill"><label>${say.whichValue()} <select name="column" aria-label=${say.whichValue()} @change=${this.chooseColumn}>
         ${VALUES.map(({ name, title }) => html`<option value=${name} ?selected=${name === this.column}>${title}</option>`)}
       </select></label>
       <span class="quiet">${say.isNow(this.reading.shown.get(known.name) ?? '')}</span>

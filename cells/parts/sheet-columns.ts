@@ -35,3 +35,34 @@ export function headPx(shown: readonly ShownColumn[], widths: readonly number[],
   const isTall = shown.some(({ title, unit }, i) => unit !== '' || title.length * chPx * 0.85 + 22 > widths[i]);
   return isTall ? 74 : 46;
 }
+
+/** Tables up to so many columns are drawn whole: they are read through, and searched by the browser. */
+const FEW_COLUMNS = 16;
+/** Drawn beyond the edges of the view, so that a scroll finds columns there. */
+const BESIDE_PX = 320;
+
+/**
+ * The columns to draw of a sheet that is looked at from `fromPx` on over `widePx`: those in view and a little beside it,
+ * the held ones, and the one that the user stands on.
+ */
+export function columnsInView(
+  widths: readonly number[],
+  held: number,
+  here: number,
+  fromPx: number,
+  widePx: number,
+): number[] {
+  const all = widths.map((_, index) => index);
+  if (widths.length <= FEW_COLUMNS) return all;
+  let edge = 0;
+  const left = widths.map((px) => {
+    edge += px;
+    return edge - px;
+  });
+  return all.filter(
+    (index) =>
+      index < held ||
+      index === here ||
+      (left[index] + widths[index] >= fromPx - BESIDE_PX && left[index] <= fromPx + widePx + BESIDE_PX),
+  );
+}

@@ -1,19 +1,22 @@
-import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { classMap } from 'lit/directives/class-map.js';
 import { styleMap } from 'lit/directives/style-map.js';
 import type { ShownColumn, ShownTable } from '../../shared/cell.ts';
 import type { RowPage, RowRange } from '../../shared/cell-state.ts';
 import { noRows, sheetLabel, sheetPlace, sortHint, unknownValue, valueUnderWay } from '../../shared/messages/page.ts';
-import { columnWidths, headPx, heldColumns } from './sheet-columns.ts';
+import { columnsInView, columnWidths, headPx, heldColumns } from './sheet-columns.ts';
 import { type FoundRow, SheetPages } from './sheet-pages.ts';
 import { sheetStyle } from './sheet-style.ts';
 import { lastTop, positionAfter, railPx, type SheetGeometry, scrollAtTop, topShowing } from './sheet-window.ts';
 import { safeToPaste, shownValue, UNKNOWN_MARK } from './shown-value.ts';
+import { TurnElement } from './turn-element.ts';
 
 const ROW_PX = 38;
 const VIEW_ROWS = 11.5;
 const SCROLLBAR_PX = 15;
+/** The sideways position counts in steps, so that a scroll of a few pixels draws nothing. */
+const SIDE_STEP_PX = 160;
 type Order = NonNullable<RowRange['sort']>;
 
 /** Tells which value of which row the user stands on. */
@@ -31,7 +34,7 @@ export class SheetPlace extends CustomEvent<{
 
 /** A window onto any number of rows of one result table; rows come from the worker as they are looked at. */
 @customElement('bv-sheet')
-export class SheetGrid extends LitElement {
+export class SheetGrid extends TurnElement {
   static override styles = sheetStyle;
 
   @property({ attribute: false }) table!: ShownTable;
@@ -50,6 +53,10 @@ export class SheetGrid extends LitElement {
 
   /** Height that the rows have; a scroll bar below may take some of it, or none. */
   @state() private viewPx = VIEW_ROWS * ROW_PX;
+
+  /** Where the view begins sideways, in steps, and how wide it is. */
+  @state() private sideways = 0;
+  @state() private wide = 0;
 
   private pages: SheetPages | undefined;
   /** Pages of the version before, shown until the new ones are at hand. */
@@ -111,13 +118,15 @@ export class SheetGrid extends LitElement {
     const wide = this.widths.reduce((sum, px) => sum + px, 0);
     const first = Math.floor(this.top);
     const last = Math.min(total, first + Math.ceil(geometry.viewPx / ROW_PX) + 1);
-    const rows = Array.from({ length: last - first }, (_, i) => this.row(first + i));
+    const from = this.sideways * SIDE_STEP_PX;
+    const drawn = columnsInView(this.widths, heldColumns(table.columns), this.here.column, from, this.wide || 1600);
+    const rows = Array.from({ length: last - first }, (_, i) => this.row(first + i, drawn));
     return html`
       <div class="scroll" role="grid" aria-label=${sheetLabel(table.title, total)} aria-rowcount=${total + 1}
         aria-colcount=${table.columns.length} style=${styleMap({ '--columns': columns, '--row': `${ROW_PX}px`, '--head': `${this.headPx}px`, maxHeight: `${Math.min(total, VIEW_ROWS) * ROW_PX + this.headPx + SCROLLBAR_PX}px` })}
         @scroll=${this.onScroll} @keydown=${this.onKey} @copy=${this.onCopy}>
         <div class="rail" role="presentation" style=${styleMap({ height: `${railPx(geometry) + this.headPx}px`, minWidth: `${wide}px` })}>
-          <div class="head" role="row" aria-rowindex="1">${table.columns.map((column, i) => this.headCell(column, i))}</div>
+          <div class="head" role="row" aria-rowindex="1">${drawn.map((i) => this.headCell(table.columns[i], i))}</div>
           <div class="window" role="rowgroup" style=${styleMap({ top: `${this.headPx}px`, height: `${geometry.viewPx}px` })}>
             <div role="presentation" style=${styleMap({ transform: `translateY(${Math.round((first - this.top) * ROW_PX)}px)` })}>${rows}</div>
           </div>
@@ -130,7 +139,7 @@ export class SheetGrid extends LitElement {
     const order = this.order?.column !== column.column ? 'none' : this.order.descending ? 'descending' : 'ascending';
     const mark = order === 'none' ? '' : order === 'ascending' ? ' ▲' : ' ▼';
     const here = this.here.row === -1 && this.here.column === index;
-    return html`<div role="columnheader" aria-colindex=${index + 1} aria-sort=${order}
+    return html`<div role="columnheader" style="grid-column:${index + 1}" aria-colindex=${index + 1} aria-sort=${order}
       class=${classMap({ number: this.isNumber(column), held: index < heldColumns(this.table.columns) })}>
       <button tabindex=${here ? 0 : -1} aria-label=${sortHint(`${column.title} ${column.unit}`.trim(), order)}
         @click=${() => this.sortBy(column, index)}>
@@ -139,13 +148,14 @@ export class SheetGrid extends LitElement {
       </button></div>`;
   }
 
-  private row(row: number): TemplateResult {
+  private row(row: number, drawn: readonly number[]): TemplateResult {
     const found = this.pages?.row(row) ?? this.previous?.peek(row);
     const held = heldColumns(this.table.columns);
-    return html`<div class="row" role="row" aria-rowindex=${row + 2}>${this.table.columns.map((column, index) => {
+    return html`<div class="row" role="row" aria-rowindex=${row + 2}>${drawn.map((index) => {
+      const column = this.table.columns[index];
       const text = found ? shownValue(column, found.columns.get(column.column), found.index) : '…';
       const here = this.here.row === row && this.here.column === index;
-      return html`<div role="gridcell" aria-colindex=${index + 1} tabindex=${here ? 0 : -1}
+      return html`<div role="gridcell" style="grid-column:${index + 1}" aria-colindex=${index + 1} tabindex=${here ? 0 : -1}
         class=${classMap({ number: this.isNumber(column), held: index < held, unknown: text === '', worked: this.workedHint !== '' && column.worked === true })}
         aria-description=${this.workedHint !== '' && column.worked ? this.workedHint : nothing}
         aria-label=${found ? (text === '' ? unknownValue() : nothing) : valueUnderWay()}
@@ -171,7 +181,9 @@ export class SheetGrid extends LitElement {
   }
 
   private onScroll(event: Event): void {
-    const scroll = (event.currentTarget as HTMLElement).scrollTop;
+    const scroller = event.currentTarget as HTMLElement;
+    const scroll = scroller.scrollTop;
+    this.sideways = Math.floor(scroller.scrollLeft / SIDE_STEP_PX);
     if (scroll === this.scrollPx) return;
     const next = positionAfter(this.geometry, { scrollPx: this.scrollPx, top: this.top }, scroll);
     this.scrollPx = next.scrollPx;
@@ -258,6 +270,7 @@ export class SheetGrid extends LitElement {
 
   /** The box decides its height only once it is drawn: a scroll bar below may take some of it. */
   private fit(): void {
+    this.wide = this.scroller?.clientWidth ?? 0;
     const inside = (this.scroller?.clientHeight ?? 0) - this.headPx;
     if (this.total > VIEW_ROWS && inside > ROW_PX) this.viewPx = inside;
   }

@@ -1,10 +1,11 @@
-import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { unsafeSVG } from 'lit/directives/unsafe-svg.js';
 import type { CellState } from '../../shared/cell-state.ts';
 import { drawLanes } from '../../shared/lanes/draw-lanes.ts';
 import type { UnitLanes } from '../../shared/lanes/lane.ts';
 import { lanesFind, lanesHow, lanesNext, lanesNone, lanesPrevious, lanesShown } from '../../shared/messages/page.ts';
+import { TurnElement } from './turn-element.ts';
 import { unitLanesStyle } from './unit-lanes-style.ts';
 import { unitNames } from './unit-names.ts';
 import type { ViewHost } from './view.ts';
@@ -13,7 +14,7 @@ const UNITS_A_PAGE = 12;
 
 /** The fire lanes of every unit in a table, small and many; the one that is opened stands large above them. */
 @customElement('bv-unit-lanes')
-export class UnitLanesList extends LitElement {
+export class UnitLanesList extends TurnElement {
   static override styles = unitLanesStyle;
 
   @property({ attribute: false }) cell!: CellState;

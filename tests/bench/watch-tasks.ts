@@ -1,32 +1,36 @@
-import type { Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 
-/** Begins to gather the page's long tasks and the longest gaps between two frames, in ms. */
-export async function watchTasks(page: Page): Promise<void> {
-  await page.evaluate(() => {
-    const gathered = { longest: 0, gap: 0, watching: true };
-    (window as unknown as { gathered: typeof gathered }).gathered = gathered;
-    // Tasks under 50 ms are told of none: what is gathered is what is too long.
-    new PerformanceObserver((list) => {
-      for (const { duration } of list.getEntries()) gathered.longest = Math.max(gathered.longest, duration);
-    }).observe({ type: 'longtask', buffered: false });
-    let last = performance.now();
-    const tick = (): void => {
-      const now = performance.now();
-      gathered.gap = Math.max(gathered.gap, now - last);
-      last = now;
-      if (gathered.watching) setTimeout(tick, 0);
-    };
-    tick();
-  });
+/** The longest task of the page's own thread, in ms: as the clock tells, and as its processor time alone. */
+export interface LongestTask {
+  readonly wall: number;
+  readonly processor: number;
 }
 
-/** Longest task since (0 where none reached 50 ms), and the longest that a task of ours had to wait for its turn. */
-export async function tasksSince(page: Page): Promise<{ longest: number; gap: number }> {
-  return page.evaluate(() => {
-    const { gathered } = window as unknown as { gathered: { longest: number; gap: number; watching: boolean } };
-    const { longest, gap } = gathered;
-    gathered.longest = 0;
-    gathered.gap = 0;
-    return { longest, gap };
-  });
+interface TraceEvent {
+  readonly ph: string;
+  readonly name: string;
+  readonly pid: number;
+  readonly tid: number;
+  readonly dur?: number;
+  readonly tdur?: number;
+  readonly args?: { readonly name?: string };
+}
+
+/**
+ * The longest task of the page's thread while something is done. Beside the clock it tells the processor's time, since on
+ * a computer that others use too the clock counts their work as well.
+ */
+export async function longestTask(browser: Browser, page: Page, act: () => Promise<void>): Promise<LongestTask> {
+  await browser.startTracing(page, { categories: ['toplevel'] });
+  // What the beginning of the trace costs is not the page's.
+  await page.waitForTimeout(300);
+  await act();
+  const { traceEvents } = JSON.parse((await browser.stopTracing()).toString()) as { traceEvents: TraceEvent[] };
+  const mains = traceEvents.filter(
+    ({ ph, name, args }) => ph === 'M' && name === 'thread_name' && args?.name === 'CrRendererMain',
+  );
+  const isMain = ({ pid, tid }: TraceEvent): boolean => mains.some((main) => main.pid === pid && main.tid === tid);
+  const tasks = traceEvents.filter((event) => event.ph === 'X' && event.name.endsWith('RunTask') && isMain(event));
+  const most = (of: (event: TraceEvent) => number): number => Math.max(0, ...tasks.map(of)) / 1000;
+  return { wall: most(({ dur = 0 }) => dur), processor: most(({ tdur = 0 }) => tdur) };
 }
