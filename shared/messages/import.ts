@@ -1,7 +1,9 @@
+import { groupedDigits } from '../quantities/grouped-digits.ts';
+
 /** What the import says about files, columns and rows. Where, what is wrong, what was found, what to do. */
 const quote = (text: string): string => `"${text.length > 60 ? `${text.slice(0, 57)}...` : text}"`;
 const count = (number: number, one: string, many = `${one}s`): string =>
-  `${number.toLocaleString('en-US')} ${number === 1 ? one : many}`;
+  `${groupedDigits(String(number))} ${number === 1 ? one : many}`;
 
 export const badFiles = (cell: string): string =>
   `${cell}: "files" should be a list of data file names; give the names under which the notebook lists them.`;
@@ -35,8 +37,12 @@ export const tooManyColumns = (file: string, found: number, limit: number): stri
   `${file} has ${count(found, 'column')} on its first line, more than the ${count(limit, 'column')} that a table of readings can have; check the file, or export only the columns that are needed.`;
 export const noUsableColumn = (file: string, heads: string, wanted: string): string =>
   `${file} has no usable column: its first line reads ${quote(heads)}; it needs columns for ${wanted}, so name them in a head line or give a profile with --profile FILE.`;
+export const transposed = (file: string, name: string): string =>
+  `${file} has its names in the first column (such as ${quote(name)}) and a test in each further column; turn rows into columns in a spreadsheet and export it again, so that each test is a row.`;
+export const notMean = (head: string, found: string): string =>
+  `${head}: ${quote(found)} is a statistic of a test, not a reading; the mean of the test is read`;
 export const noColumn = (file: string, wanted: string, heads: string): string =>
-  `${file} has no column for the ${wanted}: the heads understood are ${heads}; name the column in the head line, or give a profile with --profile FILE.`;
+  `${file} has no column for the ${wanted}: ${heads === '' ? 'no head is understood' : `the heads understood are ${heads}`}; name the column in the head line, or give a profile with --profile FILE.`;
 export const changedWhileRead = (file: string): string =>
   `${file} changed while it was read; wait until whatever writes it has finished and calculate again.`;
 
@@ -86,7 +92,7 @@ export const otherDateOrder = (head: string): string =>
 
 // What the cell says about itself.
 export const readingsAnswer = (accepted: number, files: number, setAside: number, duplicates: number): string =>
-  `${count(accepted, 'reading')} from ${count(files, 'file')} accepted, ${setAside.toLocaleString('en-US')} set aside, ${count(duplicates, 'duplicate')}.`;
+  `${count(accepted, 'reading')} from ${count(files, 'file')} accepted, ${groupedDigits(String(setAside))} set aside, ${count(duplicates, 'duplicate')}.`;
 export const setAsideHighCo = (file: string, line: number, found: string, reason: string): string =>
   `${file}, line ${line}: a row with CO ${found} was set aside (${reason}). A high CO is a danger whatever else is wrong with its row: check that unit first.`;
 export const setAsideRemark = (rows: number, file: string, line: number, reason: string): string =>
@@ -125,7 +131,7 @@ export const matchedRemark = (units: number, example: string, registered: string
 export const nearMissRemark = (found: string, registered: string, readings: number): string =>
   `${quote(found)} (${count(readings, 'reading')}) is not in the register, but ${quote(registered)} is: they were not merged. If they are one unit, accept it here or with --accept "units:${found}", or correct the spelling.`;
 export const overRangeRemark = (cells: number, head: string, least: string): string =>
-  `${count(cells, 'cell')} of ${head} said "over range" without a number; ${cells === 1 ? 'it counts' : 'they count'} as at least ${least}, the highest value known to be shown.`;
+  `${count(cells, 'cell')} of ${head} said "over range" without a number; ${cells === 1 ? 'it counts' : 'they count'} as at least ${least}: the highest value that the analyzer showed, or for CO the least range of its sensor.`;
 export const coDashesRemark = (rows: number, file: string, line: number): string =>
   `${count(rows, 'row')} with other values ${rows === 1 ? 'has' : 'have'} "----" for CO, the first in ${file}, line ${line}: it counts as unknown, but an analyzer that stops its pump because CO is high can print the same. Ask whoever took the reading.`;
 export const unknownStateRemark = (rows: number): string =>

@@ -29,6 +29,9 @@ export function classifyLine(record: readonly string[], plan: FilePlan, vocabula
   const date = plan.columns.find(({ field }) => field === 'taken_at')?.index ?? -1;
   const dated = /\d/.test(record[date] ?? '');
   if (SUMMARY.test(words) && !dated) return 'summary';
+  if (filled.every((cell) => /^[-=*#_.+]+$/.test(cell))) return 'footer';
+  // Fixed columns cut a sentence into pieces.
+  if (plan.dialect.delimiter === 'columns' && !dated && CLOSING.test(plainWords(record.join(' ')))) return 'footer';
   if (filled.length > 2) return 'reading';
   if (filled.length <= 2 && preambleConstants([record], vocabulary).length > 0) return 'preamble';
   const sentence = /[:_]/.test(filled[0]) || words.split(' ').length > 3 || /^[-=*#]{3,}$/.test(filled[0]);

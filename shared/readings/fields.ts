@@ -62,6 +62,7 @@ export const READING_FIELDS: readonly Field[] = [
   textField('unit'),
   dateField('taken_at'),
   { ...dateField('time_of_day'), kind: 'time' },
+  wordField('statistic', 'statistic'),
   wordField('fire', 'fire'),
   wordField('state', 'state'),
   wordField('adjusted', 'yes_no'),

@@ -104,14 +104,22 @@ function headAt(rows: readonly (readonly string[])[], at: number, vocabulary: Vo
   const below = rows[at + 1] ?? [];
   const units = isUnitLine(below, heads) ? below : [];
   const groups = groupsAbove(rows[at - 1] ?? [], heads.length);
+  const saysLeft = heads.some((head) => /(?:^|\s)(?:al|as left)$/.test(plainWords(withoutBrackets(head))));
   const meanings = heads.map((head, i) => {
-    const meaning = understandHead(head, vocabulary, units[i] ?? '');
+    const meaning = understandHead(saysLeft ? inFull(head) : head, vocabulary, units[i] ?? '');
     if (!meaning || !groups) return meaning;
     const { fire, state } = groups[i];
     const counted = isCounted(meaning.field, vocabulary);
     return counted ? { ...meaning, fire: meaning.fire || fire, state: meaning.state || state } : meaning;
   });
   return { headRecords: at + 1 + (units.length > 0 ? 1 : 0), heads, meanings };
+}
+
+const withoutBrackets = (head: string): string => head.replace(/[[(].*?[\])]/g, ' ');
+
+/** AF is air-free or as found, AL only as left: where heads end with AL, AF beside them is as found. */
+function inFull(head: string): string {
+  return head.replace(/\bAF\b/i, 'as found').replace(/\bAL\b/i, 'as left');
 }
 
 /** Heads of numbers, among them those that need a second look before they are a field. */

@@ -10,13 +10,13 @@ const HEADS: Readonly<Record<string, string>> = {
     chaudiere|chaudiere no|no chaudiere|n chaudiere|numero chaudiere|appareil|equipement|generateur|
     caldera|n caldera|no caldera|numero caldera|equipo|generador|unidad|
     caldaia|n caldaia|numero caldaia|apparecchio|generatore|unita|
-    ketel|ketel nr|ketelnummer|toestel|toestelnr|eenheid|installatie`,
+    ketel|ketel nr|ketelnummer|toestel|toestelnr|eenheid|installatie|blr|blr no|boiler ref|plant|plant item|plant ref|n generatore`,
   taken_at: `taken at|taken on|date|date time|datetime|timestamp|date and time|test date|reading date|measured on|measured at|date of test|when|
     datum|datum uhrzeit|zeitstempel|messdatum|messzeitpunkt|datum zeit|datum und uhrzeit|
     date heure|date mesure|date de mesure|date et heure|horodatage|date essai|
     fecha|fecha hora|fecha y hora|fecha de medida|fecha medicion|
     data|data ora|data e ora|data misura|data prova|
-    datum tijd|datum en tijd|meetdatum|tijdstip`,
+    datum tijd|datum en tijd|meetdatum|tijdstip|start|started|start time|started at|test start|begin|beginn|debut|inicio|inizio`,
   time_of_day:
     'time|time of day|clock|clock time|test time|uhrzeit|zeit|messzeit|heure|heure mesure|hora|ora|ora misura|tijd|meettijd',
   fire: `fire|fire point|fire rate|firing|firing point|load|load point|rate|stage|burner load|firing position|fire position|
@@ -30,7 +30,9 @@ const HEADS: Readonly<Record<string, string>> = {
     etat|avant apres|type de mesure|
     estado|antes despues|tipo de medida|
     stato|prima dopo|tipo misura|
-    toestand|voor na|soort meting`,
+    toestand|voor na|soort meting|momento|prova|momento misura|moment|when tested|as found as left|found or left`,
+  statistic:
+    'statistic|stat|statistics|value type|min max mean|min mean max|statistik|statistique|estadistica|statistica|statistiek',
   adjusted:
     'adjusted|burner adjusted|adjustment|adjustment made|eingestellt|brenner eingestellt|nachgestellt|regle|reglage effectue|ajustado|regolato|afgesteld',
   visit:
@@ -48,11 +50,11 @@ const HEADS: Readonly<Record<string, string>> = {
     'co2|carbon dioxide|co2 dry|kohlendioxid|co2 gehalt|co2 trocken|dioxyde de carbone|co2 sec|dioxido de carbono|anidride carbonica|kooldioxide|koolstofdioxide',
   co2_from: 'co2 from|co2 basis|co2 source|co2 measured or calculated',
   co_raw:
-    'co raw|raw co|co measured|co dry|co as measured|co ppm raw|co diluted|co gemessen|co verdunnt|co trocken|co brut|co mesure|co sec|co medido|co bruto|co diluido|co misurato|co grezzo|co diluito|co gemeten|co droog|co verdund',
+    'co raw|raw co|co measured|co dry|co as measured|co ppm raw|co diluted|co gemessen|co verdunnt|co trocken|co brut|co mesure|co sec|co medido|co bruto|co diluido|co misurato|co grezzo|co diluito|co gemeten|co droog|co verdund|co ppm dry|co dry ppm|co raw ppm|co as read|co actual|co unkorrigiert|co niet gecorrigeerd',
   co: 'co|carbon monoxide|kohlenmonoxid|monoxyde de carbone|monoxido de carbono|monossido di carbonio|koolmonoxide|co gehalt',
   co_air_free_ppm: `co air free|co airfree|air free co|airfree co|co af|co undiluted|undiluted co|co corrected to 0 o2|co 0 o2|co corrected|co corr|
     co unverdunnt|co unverd|cou|co u|unverdunntes co|co unverdunt|
-    co non dilue|co sans air|co corrige|co sin diluir|co sin aire|co corregido|co corretto|co non diluito|co senza aria|co onverdund|co luchtvrij|co gecorrigeerd`,
+    co non dilue|co sans air|co corrige|co sin diluir|co sin aire|co corregido|co corretto|co non diluito|co senza aria|co onverdund|co luchtvrij|co gecorrigeerd|coaf|co air free ppm|co onverd|co corrige 0 o2|co corrige a 0 o2|co 0 o2 ppm|co at 0 o2|co 0 % o2|co ref 0 o2`,
   nox_ppm:
     'nox|nitrogen oxides|oxides of nitrogen|stickoxide|oxydes d azote|oxidos de nitrogeno|ossidi di azoto|stikstofoxiden',
   flue: `flue|flue temp|flue temperature|flue gas|flue gas temp|flue gas temperature|stack|stack temp|stack temperature|t flue|t stack|ts|tg|tf|t gas|t fumes|exhaust temp|exhaust temperature|gas temp|
@@ -60,13 +62,13 @@ const HEADS: Readonly<Record<string, string>> = {
     temperature fumees|t fumees|temp fumees|fumees|temperature des fumees|
     temperatura humos|temp humos|t humos|humos|temperatura de humos|temperatura gases|temp gases|
     temperatura fumi|temp fumi|t fumi|fumi|
-    rookgastemperatuur|rookgastemp|rookgas|t rookgas|temperatuur rookgas`,
+    rookgastemperatuur|rookgastemp|rookgas|t rookgas|temperatuur rookgas|tstack|stk temp|stack t|tflue|flue t|rokgastemp|t rook|abgas t|stktemp`,
   air: `air|air temp|air temperature|ambient|ambient temp|ambient temperature|t air|t amb|t ambient|combustion air|combustion air temp|combustion air temperature|room temp|intake temp|intake air temp|inlet air temp|supply air temp|
     lufttemperatur|verbrennungsluft|verbrennungslufttemperatur|verbrennungsluft temperatur|verbrennungslufttemp|t luft|tl|luft|vt|raumtemperatur|umgebungstemperatur|
     temperature air|temp air|temperature ambiante|temp ambiante|air comburant|t air comburant|temperature air comburant|
     temperatura aire|temp aire|temperatura ambiente|temp ambiente|t aire|aire|aire comburente|
     temperatura aria|temp aria|t aria|aria|aria comburente|temperatura aria comburente|
-    luchttemperatuur|verbrandingslucht|verbrandingsluchttemperatuur|t lucht|lucht|omgevingstemperatuur`,
+    luchttemperatuur|verbrandingslucht|verbrandingsluchttemperatuur|t lucht|lucht|omgevingstemperatuur|verbr lufttemp|verbr luft|verbrennungslufttemp|lufttemp|lufttemperatur|t ambiante|temperature ambiante|temp ambiante|rm temp|tamb|t inlet|inlet|umgebungstemp|t umgebung|t luft|t lucht|temp ambiente|t ambiente|t aria`,
   water_return:
     'water return|return|return temp|return water|return water temp|return temperature|rwt|rucklauf|rucklauftemperatur|t rucklauf|retour|temperature retour|t retour|retorno|temperatura retorno|ritorno|temperatura ritorno|retourtemperatuur',
   water_supply:
@@ -82,7 +84,7 @@ const HEADS: Readonly<Record<string, string>> = {
   draft:
     'draft|draught|flue draft|stack draft|flue draught|breech draft|draft pressure|zug|kaminzug|schornsteinzug|forderdruck|tirage|depression|depression cheminee|tiro|tiro chimenea|tiraggio|schoorsteentrek|trek',
   efficiency_printed_pct:
-    'efficiency printed|efficiency|eff|eta|combustion efficiency|effc|gross efficiency|net efficiency|efficiency gross|efficiency net|combustion efficiency gross|combustion efficiency net|wirkungsgrad|feuerungstechnischer wirkungsgrad|rendement|rendement combustion|rendimiento|rendimiento combustion|rendimento|rendimento combustione|rendement verbranding',
+    'efficiency printed|efficiency|eff|eta|combustion efficiency|effc|gross efficiency|net efficiency|efficiency gross|efficiency net|combustion efficiency gross|combustion efficiency net|wirkungsgrad|feuerungstechnischer wirkungsgrad|rendement|rendement combustion|rendimiento|rendimiento combustion|rendimento|rendimento combustione|rendement verbranding|rendement pci|rendement pcs|rend|rdto|eff g|eff n|eff net|eff gross|rendimiento pci|rendimento pci',
   excess_air_printed_pct:
     'excess air printed|excess air|exc air|ea|xair|luftuberschuss|exces d air|exces air|exceso de aire|exceso aire|eccesso d aria|eccesso aria|luchtovermaat',
   lambda:

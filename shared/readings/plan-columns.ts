@@ -4,6 +4,7 @@ import type { Field } from './fields.ts';
 import type { TableFound } from './find-table.ts';
 import type { ColumnMapping } from './mapping.ts';
 import { type Profile, profileFits } from './profile.ts';
+import { IN_CELLS } from './read-number.ts';
 import type { HeadMeaning } from './understand-head.ts';
 import type { Vocabulary } from './vocabulary.ts';
 
@@ -51,8 +52,8 @@ function fromProfile(
     head,
     field: own?.field ?? column.field,
     unit:
-      (column.unit === 'lambda'
-        ? 'lambda'
+      (column.unit === 'lambda' || column.unit === IN_CELLS
+        ? column.unit
         : findUnit(column.unit)?.code && column.unit !== ''
           ? findUnit(column.unit)!.code
           : own?.unit) ?? '',
@@ -107,7 +108,7 @@ function settleKind(column: ColumnMapping, airFree: boolean): ColumnMapping {
 /** Units written in the cells settle what the head leaves open. */
 function settleUnit(column: ColumnMapping, field: Field | undefined, { rows }: TableFound): ColumnMapping {
   if (field?.kind !== 'number') return column;
-  if (column.unit !== '')
+  if (column.unit !== '' && column.unit !== IN_CELLS)
     return fits(column.unit, field.unit) || isOneOf(column.unit, field)
       ? column
       : unused(column.index, column.head, `${column.unit} is no unit of ${field.name}`);
@@ -119,6 +120,9 @@ function settleUnit(column: ColumnMapping, field: Field | undefined, { rows }: T
     if (unit) codes.add(unit.code);
   }
   const [code] = codes;
+  const all = rows.map((row) => (row[column.index] ?? '').trim()).filter((cell) => /\d/.test(cell));
+  const bare = all.some((cell) => /^[<>]?\s*[-+]?[\d.,]+\+?$/.test(cell));
+  if (codes.size > 1 && !bare) return { ...column, unit: IN_CELLS, reason: `${column.reason}; each cell has its unit` };
   if (codes.size === 1) return { ...column, unit: code, reason: `${column.reason}; unit in the cells` };
   if (field.name === 'barometer') return { ...column, unit: barometerUnit(rows.map((row) => row[column.index] ?? '')) };
   return column;

@@ -59,8 +59,19 @@ export async function planFile(
     (table?.score ?? 0) < MOST_IN_BLOCKS ? await blocksOf(file, found, sample, whole, vocabulary) : undefined;
   const best = blocks && blocks.table.score > (table?.score ?? 0) ? blocks.table : table;
   if (!best) return fail(say.noUsableColumn(file.name, firstLine, options.needs));
+  if (best !== table && isTransposed(best)) return fail(say.transposed(file.name, best.heads[1] ?? best.heads[0]));
   const dialect = best === table ? undefined : blocks?.dialect;
   return succeed(planTable(file.name, best, dialect, found, vocabulary, options.profiles));
+}
+
+/** Names stand in the first column and each further column is a test: one block whose values are several each. */
+function isTransposed({ rows, heads, dialect }: TableFound): boolean {
+  const [only] = rows;
+  if (rows.length !== 1 || !only) return false;
+  const several = only.filter((value) =>
+    /\d\S*[\s,;|\t]+\S*\d/.test(value.replace(/\d[:h]\d\d(?::\d\d)?\s*(?:[ap]\.?m\.?)?/gi, '')),
+  ).length;
+  return dialect.starts.length === 0 && several >= heads.length / 2;
 }
 
 /** Blocks may hold further names anywhere, so all of a file of printouts is looked at, if it is of a size for them. */

@@ -5,6 +5,9 @@ import { findUnit } from '../quantities/find-unit.ts';
 export const READ = { number: 0, unknown: 1, overRange: 2, wrong: 3 } as const;
 export type ReadStatus = (typeof READ)[keyof typeof READ];
 
+/** Unit of a column whose cells each carry their own; a number without one is a fault there. */
+export const IN_CELLS = 'cells';
+
 const POWERS = Array.from({ length: 23 }, (_, power) => 10 ** power);
 
 /** Marks for "not measured". A cell that holds anything else that is no number is a fault of its row. */
@@ -33,6 +36,8 @@ export class NumberReader {
   readonly #unit: string;
   /** From the column's unit to the one that is kept. */
   readonly #conversion: Conversion | undefined;
+  /** Whether each cell has to carry its unit. */
+  readonly #inCells: boolean;
 
   /** `unit` is the column's, `kept` the one of the results; 'lambda' is an air ratio, kept as excess air in per cent. */
   constructor(decimalMark: '.' | ',', unit = '', kept = unit) {
@@ -41,14 +46,15 @@ export class NumberReader {
     // Groups of three; the space forms include non-breaking, thin and narrow ones.
     const mark = decimalMark === '.' ? ',' : '\\.';
     this.#thousands = new RegExp(`^\\d{1,3}(?:(?:${mark}\\d{3})+|(?:['’\\u0020\\u00a0\\u2009\\u202f]\\d{3})+)$`);
-    this.#unit = unit === 'lambda' ? '' : unit;
-    this.#conversion = unit === kept ? undefined : conversionOf(unit, kept);
+    this.#inCells = unit === IN_CELLS;
+    this.#unit = unit === 'lambda' ? '' : this.#inCells ? kept : unit;
+    this.#conversion = this.#unit === kept ? undefined : conversionOf(unit, kept);
   }
 
   /** The number in the unit that is kept; NaN where the cell holds none. */
   read(text: string): number {
     this.bound = 0;
-    const value = plainNumber(text, this.#decimal);
+    const value = this.#inCells ? Number.NaN : plainNumber(text, this.#decimal);
     if (Number.isNaN(value)) return this.#readWritten(text);
     this.status = READ.number;
     return this.#conversion === undefined ? value : value * this.#conversion.factor + this.#conversion.offset;
@@ -69,10 +75,11 @@ export class NumberReader {
     other: (i: number, text: string) => void,
   ): void {
     const decimal = this.#decimal;
+    const inCells = this.#inCells;
     const { factor, offset } = this.#conversion ?? UNCHANGED;
     for (let i = from; i < to; i++) {
       const text = records[i][index];
-      const value = plainNumber(text, decimal);
+      const value = inCells ? Number.NaN : plainNumber(text, decimal);
       if (!Number.isNaN(value)) {
         values[base + i] = value * factor + offset;
         seen[i] = 1;
@@ -115,7 +122,7 @@ export class NumberReader {
   }
 
   #inColumnUnit(value: number, written: string): number {
-    if (written === '') return value;
+    if (written === '') return this.#inCells ? Number.NaN : value;
     const unit = findUnit(written);
     if (!unit) return Number.NaN;
     const column = findUnit(this.#unit);

@@ -104,7 +104,9 @@ export class RowReader {
 
   #notUnderstood({ field, head }: TextStep, text: string, i: number, refused: Refusals): void {
     if (!LENIENT.has(field)) {
-      refuse(refused, i, say.badWord(head, text, field === 'fire' ? FIRES : STATES));
+      const reason =
+        field === 'statistic' ? say.notMean(head, text) : say.badWord(head, text, field === 'fire' ? FIRES : STATES);
+      refuse(refused, i, reason);
       return;
     }
     const seen = this.unread.get(head);

@@ -38,7 +38,7 @@ export function settleOverRange(columns: ReadingColumns): OverRange[] {
       cells++;
       if (value < least) least = value;
     }
-    if (cells > 0) found.push({ field, cells, least: Number.isFinite(least) ? `>${twelveDigits(least)}` : '' });
+    if (cells > 0) found.push({ field, cells, least: Number.isFinite(least) ? twelveDigits(least) : '' });
   }
   return found;
 }

@@ -1,4 +1,6 @@
+import { conversion } from '../quantities/convert.ts';
 import { findUnit } from '../quantities/find-unit.ts';
+import type { Field } from './fields.ts';
 import { HEAD_QUALIFIERS } from './head-words.ts';
 import { plainWords } from './plain-words.ts';
 import type { Vocabulary } from './vocabulary.ts';
@@ -36,10 +38,17 @@ export function understandHead(head: string, vocabulary: Vocabulary, unitLine = 
     const field = vocabulary.fields.get(found.field);
     const counted =
       field?.kind === 'number' || found.field === 'co' || found.field === 'co_raw' || found.field === 'lambda';
-    if (unit !== '' && !counted) continue;
+    if (unit !== '' && (!counted || (field !== undefined && !isUnitOf(unit, field)))) continue;
     return { ...found, unit };
   }
   return undefined;
+}
+
+/** "(G)" after an efficiency is no gram. A field without a unit of its own (an air ratio, fuel) is looked at later. */
+function isUnitOf(code: string, { unit, suffixes }: Field): boolean {
+  if (unit === '' || unit === code || Object.values(suffixes ?? {}).includes(code)) return true;
+  const [from, to] = [findUnit(code), findUnit(unit)];
+  return from !== undefined && to !== undefined && conversion(from, to) !== undefined;
 }
 
 /** The ways to part a head into a name and a unit, most explicit first. */

@@ -44,6 +44,11 @@ const STATES: Words = {
   unknown: 'unknown|unbekannt|inconnu|desconocido|sconosciuto|onbekend|-|?|',
 };
 
+/** Of a test that prints several: only its mean is a reading. */
+const STATISTICS: Words = {
+  mean: 'mean|average|avg|mittel|mittelwert|moyenne|media|gemiddelde|value|reading|final|current|steady',
+};
+
 const YES_NO: Words = {
   yes: 'yes|y|true|1|x|ja|j|oui|o|si|s|sim|adjusted|eingestellt|regle|ajustado|regolato|afgesteld|done',
   no: 'no|n|false|0|nein|non|nee|not adjusted|left as found|nicht eingestellt|non regle|sin ajuste|non regolato|niet afgesteld',
@@ -120,6 +125,7 @@ const mapOf = (words: Words): ReadonlyMap<string, string> =>
 export type WordColumn =
   | 'fire'
   | 'state'
+  | 'statistic'
   | 'yes_no'
   | 'co2_from'
   | 'visit_reason'
@@ -134,6 +140,7 @@ export type WordColumn =
 export const VALUE_WORDS: Readonly<Record<WordColumn, ReadonlyMap<string, string>>> = {
   fire: mapOf(FIRES),
   state: mapOf(STATES),
+  statistic: mapOf(STATISTICS),
   yes_no: mapOf(YES_NO),
   co2_from: mapOf(CO2_FROM),
   visit_reason: mapOf(REASONS),

@@ -1,0 +1,143 @@
+import { describe, expect, test } from 'vitest';
+import { fileOf } from './file-of.ts';
+import { accepted, readReadings, rowsOf } from './read-readings.ts';
+
+/** Shapes that exports of other decades and countries have; what they tell is written beside them by hand. */
+const lines = (...text: string[]): string => `${text.join('\n')}\n`;
+const told = async (text: string, columns: readonly string[], options = {}): Promise<string[]> =>
+  rowsOf((await accepted(text, options)).tables['accepted']).map((row) => columns.map((name) => row[name]).join(' '));
+
+describe('AF and AL', () => {
+  const heads = (more: string): string => `Boiler,Date,HF O2 AF,HF CO raw AF,${more}`;
+
+  test('beside AL, AF is as found', async () => {
+    const text = lines(heads('HF O2 AL,HF CO raw AL'), 'B-10,2020-09-14,7.1,12,4.6,18');
+    expect(await told(text, ['fire', 'state', 'o2_pct', 'co_ppm', 'co_air_free_ppm'])).toEqual([
+      'high as_found 7.1 12 ',
+      'high as_left 4.6 18 ',
+    ]);
+  });
+
+  test('alone, CO AF is air-free', async () => {
+    const text = lines('Boiler,Date,Fire,O2 (%),CO AF (ppm)', 'B-10,2020-09-14,high,7.1,44');
+    expect(await told(text, ['co_ppm', 'co_air_free_ppm'])).toEqual([' 44']);
+  });
+});
+
+test('of a test that prints minimum, mean and maximum only the mean is a reading; the others are set aside', async () => {
+  const result = await accepted(
+    lines(
+      'Unit,Start,Stat,O2 %,CO ppm dry',
+      'RB1,2022-05-04 08:00,Min,4.1,10',
+      'RB1,2022-05-04 08:00,Mean,4.5,14',
+      'RB1,2022-05-04 08:00,Max,4.9,1900',
+    ),
+  );
+  expect(rowsOf(result.tables['accepted'])).toMatchObject([{ o2_pct: '4.5', co_ppm: '14' }]);
+  expect(rowsOf(result.tables['set-aside']).map(({ source_line }) => source_line)).toEqual(['2', '4']);
+  // The maximum is a high CO all the same.
+  expect(result.found.highCo).toMatchObject([{ line: 4, found: '1900' }]);
+});
+
+describe('units in the cells that differ from row to row', () => {
+  const text = (last: string): string =>
+    lines(
+      'Boiler|Date|O2 (%)|Stack|Gas running',
+      'B-1|2021-06-03|5.1|212 °F|8 "WC',
+      'B-1|2021-06-04|5.1|100 °C|20 mbar',
+      `B-1|2021-06-05|5.1|${last}|2 kPa`,
+    );
+
+  test('are read each by its own', async () => {
+    // 8 in. w.c. are 1992.7 Pa (UCUM [in_i'H2O] 249.08891 Pa).
+    expect(await told(text('373 K'), ['flue_C', 'supply_running_Pa'])).toEqual([
+      '100 1992.71128',
+      '100 2000',
+      '99.85 2000',
+    ]);
+  });
+
+  test('a number without one is set aside where others have theirs', async () => {
+    const outcome = await readReadings([fileOf('a.csv', text('180'))]);
+    expect(outcome).toMatchObject({
+      status: 'question',
+      question: { message: expect.stringContaining('"Stack" does not say its unit') },
+    });
+  });
+});
+
+test('names in the first column and a test in each further one: refused in a sentence, nothing half read', async () => {
+  const text = lines(
+    'Field,Test 1,Test 2',
+    'Boiler,B-1,B-2',
+    'Date,10/14/2023,10/15/2023',
+    'O2 %,4.6,6.1',
+    'CO ppm (raw),22,14',
+    'Stack °F,342,288',
+  );
+  expect(await readReadings([fileOf('a.csv', text)])).toMatchObject({
+    status: 'error',
+    message: expect.stringContaining('has its names in the first column (such as "Boiler")'),
+  });
+});
+
+test('names with dot leaders, a title above each test', async () => {
+  const text = lines(
+    'METING 0041',
+    'Datum......: 13-04-2019',
+    'Tijd.......: 10:41',
+    'Ketel......: KT 4',
+    'Stand......: hoog',
+    'O2.........: 4,7 %',
+    'CO.........: OFL',
+    'CO onverd..: OFL',
+    'T rookgas..: 71,2 °C',
+    '',
+    'METING 0042',
+    'Datum......: 13-04-2019',
+    'Tijd.......: 10:58',
+    'Ketel......: KT 4',
+    'Stand......: laag',
+    'O2.........: 5,6 %',
+    'CO.........: 18 ppm',
+    'CO onverd..: 25 ppm',
+    'T rookgas..: 58,0 °C',
+  );
+  expect(await told(text, ['unit', 'fire', 'o2_pct', 'co_ppm', 'co_air_free_ppm', 'flue_C'])).toEqual([
+    'KT 4 high 4.7 >2000 >2000 71.2',
+    'KT 4 low 5.6 18 25 58',
+  ]);
+});
+
+test('a bracket that is no unit of its column says nothing', async () => {
+  const text = lines('Boiler,Date,Fire,O2 (%),Eff (G)', 'B-10,2020-09-14,high,7.1,81.9');
+  expect(await told(text, ['efficiency_printed_pct'])).toEqual(['81.9']);
+});
+
+test('a ruled sheet in fixed columns: title, units, rules and signature are no readings', async () => {
+  const result = await accepted(
+    lines(
+      '                 BOILER HOUSE LOG   SITE: MARSH LANE',
+      'Plant     Date      Time   Fire  O2    CO2   Flue   Inlet',
+      '                                 %     %     degC   degC',
+      '---------------------------------------------------------',
+      'Boiler 1  23/11/98  09:10  High  4.2   9.5   192    24',
+      'Boiler 1  23/11/98  09:40  Low   6.8   8.0   151    24',
+      '---------------------------------------------------------',
+      'Signed: R. Holt                               Page 1 of 1',
+    ),
+  );
+  expect(rowsOf(result.tables['set-aside'])).toEqual([]);
+  expect(rowsOf(result.tables['accepted'])).toMatchObject([
+    {
+      unit: 'Boiler 1',
+      taken_at: '1998-11-23T09:10',
+      fire: 'high',
+      o2_pct: '4.2',
+      co2_pct: '9.5',
+      flue_C: '192',
+      air_C: '24',
+    },
+    { unit: 'Boiler 1', taken_at: '1998-11-23T09:40', fire: 'low', o2_pct: '6.8' },
+  ]);
+});
