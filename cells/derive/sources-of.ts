@@ -69,13 +69,14 @@ export function sourcesOf(
         resolved.properties.map((fuel) => fuel?.[key] ?? Number.NaN),
       ),
     );
-  numbers.set(
-    'fuel.epa_fd',
-    fromLevels(
-      resolved.fuel.codes,
-      resolved.fuel.levels.map((name) => EPA_FACTORS.get(name)?.fd ?? Number.NaN),
-    ),
-  );
+  for (const key of ['fd', 'fc'] as const)
+    numbers.set(
+      `fuel.epa_${key}`,
+      fromLevels(
+        resolved.fuel.codes,
+        resolved.fuel.levels.map((name) => EPA_FACTORS.get(name)?.[key] ?? Number.NaN),
+      ),
+    );
   uncertainties.set('fuel.co2_max', fromLevels(resolved.fuel.codes, resolved.co2maxSdPct));
   burnerSources(register, resolved, parameters, numbers, uncertainties);
   pressureSources(readings, register, resolved, numbers, uncertainties);

@@ -58,6 +58,8 @@ export const wrongUnit = (name: string, found: string, unit: string, wanted: str
   `${name} needs ${wanted}, and ${found} is in ${unit}.`;
 export const notFixed = (name: string, found: string): string =>
   `${name} takes fixed limits, and ${found} changes from row to row; compare with < and ? : instead.`;
+export const notAReference = (name: string, found: string): string =>
+  `${name} takes a reference O2 from 0 to below 20.9 %, and ${found} is none.`;
 export const needsText = (name: string, wanted: string): string => `${name} needs ${wanted} in quotes.`;
 export const unknownUnit = (written: string, nearest: string): string =>
   `the unit "${written}" is not known${nearest === '' ? '' : `: did you mean ${nearest}?`}`;

@@ -52,3 +52,32 @@ test('air-free CO, CO at 3 % and the CO/CO2 ratio do not change when air leaks i
   for (const name of ['co_air_free_ppm', 'co_at_3pct_o2_ppm', 'co_co2_ratio'])
     expect(dilute(0.2)(name).value / dilute(0)(name).value).toBeCloseTo(1, 10);
 });
+
+test('by CO2: CO x CO2max / CO2 is the same number (form of the trade school page, seen)', () => {
+  const at = relationsAt('natural_gas', {
+    inputs: { 'reading.co_ppm': 87, 'reading.o2_pct': 5, 'reading.co2_pct': 9.034 },
+    co2From: 'measured',
+  });
+  // 20.9 in the one and 20.95 in the other: 0.1 %.
+  expect(Math.abs(at('co_air_free_from_co2_ppm').value / 114.36 - 1)).toBeLessThan(0.002);
+});
+
+describe('Fo = (20.9 - O2) / CO2, with CO: CO2 + CO and O2 - 0.5 CO (text of Method 3B 12.3.1, seen)', () => {
+  const fo = (o2: number, co2: number, co?: number): number =>
+    relationsAt('natural_gas', {
+      inputs: {
+        'reading.o2_pct': o2,
+        'reading.co2_pct': co2,
+        ...(co === undefined ? {} : { 'reading.co_ppm': co }),
+      },
+      co2From: 'measured',
+    })('fuel_factor_fo').value;
+  test('arithmetic of the text', () => {
+    expect(fo(5, 9)).toBeCloseTo(15.9 / 9, 10);
+    expect(fo(1, 10.8, 10_000)).toBeCloseTo((20.9 - (1 - 0.5)) / (10.8 + 1), 10);
+  });
+  test('natural gas falls inside the window of table 3B-1, 1.600 to 1.836 (from memory)', () => {
+    expect(fo(5, 9)).toBeGreaterThan(1.6);
+    expect(fo(5, 9)).toBeLessThan(1.836);
+  });
+});

@@ -42,6 +42,38 @@ describe('EPA Method 19: E = C 1.194e-7 Fd 20.9 / (20.9 - O2) (seen in 40 CFR 75
   });
 });
 
+test('by CO2 (Eq. 19-6, E = Cd Fc 100 / CO2; seen as F-6 of Part 75): natural gas 40 ppm at 9 % CO2 is 0.0552 lb/MMBtu', () => {
+  const at = relationsAt('natural_gas', {
+    inputs: { 'reading.nox_ppm': 40, 'reading.co_ppm': 40, 'reading.co2_pct': 9, 'reading.o2_pct': 5 },
+    co2From: 'measured',
+  });
+  expect(at('nox_lb_per_MMBtu_from_co2').value).toBeCloseTo((40 * 1.194e-7 * 1040 * 100) / 9, 10);
+  expect(at('co_lb_per_MMBtu_from_co2').value).toBeCloseTo((40 * 7.269e-8 * 1040 * 100) / 9, 10);
+  // Fd and Fc of the table belong together within the 3 % that separate both from stoichiometry.
+  expect(Math.abs(at('nox_lb_per_MMBtu_from_co2').value / at('nox_lb_per_MMBtu').value - 1)).toBeLessThan(0.04);
+});
+
+describe('AP-42 table 1.3, No. 2 oil, lb per 1000 gal: NOx 20, CO 5, CO2 22,300 (seen in a state agency’s list)', () => {
+  // 0.138 MMBtu a gallon (40 CFR 98 table C-1, seen).
+  const perMmbtu = (pounds: number): number => pounds / (1000 * 0.138);
+  test('NOx 20 is 113.1 ppm and CO 5 is 46.5 ppm at 3 % O2 by the Fd of oil', () => {
+    const of = (name: string): number =>
+      relationsAt('no2_oil', { inputs: { 'reading.nox_ppm': 1, 'reading.co_ppm': 1, 'reading.o2_pct': 3 } })(name)
+        .value;
+    // 780.5 ppm of NOx for 1 lb/MMBtu on oil, and for CO in the ratio of the masses (computed from the factors seen).
+    expect(perMmbtu(20) / of('nox_lb_per_MMBtu')).toBeCloseTo(perMmbtu(20) * 780.5, 0);
+    expect(perMmbtu(5) / of('co_lb_per_MMBtu')).toBeCloseTo((perMmbtu(5) * 780.5 * 1.194) / 0.7269, 0);
+  });
+  test('CO2 22,300 is 161.6 lb/MMBtu or 73.3 kg; 40 CFR 98 has 73.96, which we follow, since it is the younger rule', () => {
+    expect(convert(perMmbtu(22_300), 'lb', 'kg')).toBeCloseTo(73.3, 1);
+    expect(Math.abs(convert(perMmbtu(22_300), 'lb', 'kg') / 73.96 - 1)).toBeLessThan(0.01);
+  });
+});
+
+test('AP-42 table 1.4, CO2 120,000 lb per million scf (seen), 1020 Btu/scf: 53.4 kg/MMBtu; 40 CFR 98 has 53.06, which we follow', () => {
+  expect(convert(120_000 / 1020, 'lb', 'kg')).toBeCloseTo(53.4, 1);
+});
+
 describe('per cubic metre and per kilowatt-hour', () => {
   test('1 ppm NOx is 2.0525 mg/m3 at 0 °C (EN 483 and EN 676 print 2.054, from memory: another molar volume)', () => {
     expect(nox(1, 3)('nox_at_3pct_o2_mg_per_m3').value).toBeCloseTo(2.0525, 3);

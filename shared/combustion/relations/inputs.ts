@@ -29,5 +29,6 @@ export const RELATION_INPUTS: ReadonlyMap<string, InputType> = new Map<string, I
   ['fuel.co2_max', number('%', 'CO2max', 'Highest CO2 of the fuel')],
   ['fuel.dry_ratio', number('1', 'k', 'Dry flue gas over air, stoichiometric')],
   ['fuel.epa_fd', number('ft3/MMBtu', 'Fd', 'EPA’s tabulated dry factor')],
+  ['fuel.epa_fc', number('ft3/MMBtu', 'Fc', 'EPA’s tabulated carbon factor')],
   ['fuel.net_over_gross', number('1', 'h', 'Net over gross heating value')],
 ]);

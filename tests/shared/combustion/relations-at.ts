@@ -66,6 +66,7 @@ export function relationsAt(fuel: string | Pick<Fuel, 'composition'>, conditions
     'fuel.dry_ratio': properties.dryRatio,
     'fuel.net_over_gross': properties.netOverGross,
     'fuel.epa_fd': (typeof fuel === 'string' ? EPA_FACTORS.get(fuel)?.fd : undefined) ?? Number.NaN,
+    'fuel.epa_fc': (typeof fuel === 'string' ? EPA_FACTORS.get(fuel)?.fc : undefined) ?? Number.NaN,
     ...inputs,
   };
   const outputs = new Map(
