@@ -38,7 +38,8 @@ export function workingAt(name: string, row: number, scope: Scope, sources: Sour
   const used = usedBy(name, scope, rests);
   const shown = chain.filter((each) => used.has(each) && (each === name || !isKnown(name) || isKnown(each)));
   const read = new Set(shown.flatMap((each) => readsOf(each, scope, rests)));
-  const budget = budgetAt(ready.program, ready.sources, name, row);
+  // What is unknown has no uncertainty to be parted.
+  const budget = isKnown(name) ? budgetAt(ready.program, ready.sources, name, row) : [];
   const variance = budget.reduce((sum, { contribution }) => sum + contribution ** 2, 0);
   return succeed({
     name,
