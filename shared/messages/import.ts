@@ -37,6 +37,11 @@ export const tooManyColumns = (file: string, found: number, limit: number): stri
   `${file} has ${count(found, 'column')} on its first line, more than the ${count(limit, 'column')} that a table of readings can have; check the file, or export only the columns that are needed.`;
 export const noUsableColumn = (file: string, heads: string, wanted: string): string =>
   `${file} has no usable column: its first line reads ${quote(heads)}; it needs columns for ${wanted}, so name them in a head line or give a profile with --profile FILE.`;
+export const valueALine = (file: string, firstLine: string): string =>
+  `${file} has one value a line, with what it is in a column of its own (${quote(firstLine)}); turn it in a spreadsheet (a pivot table) into one row a test with a column for each value, and export that.`;
+export const askShare = (file: string, head: string, values: string): string =>
+  `${file}: the values of the column ${quote(head)} are ${values}: as per cent they would be next to nothing, so they may be shares of 1.`;
+export const atItsPlace = (text: string): string => `${text} (if it stands where the head line says)`;
 export const transposed = (file: string, name: string): string =>
   `${file} has its names in the first column (such as ${quote(name)}) and a test in each further column; turn rows into columns in a spreadsheet and export it again, so that each test is a row.`;
 export const notMean = (head: string, found: string): string =>

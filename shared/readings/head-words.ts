@@ -10,7 +10,7 @@ const HEADS: Readonly<Record<string, string>> = {
     chaudiere|chaudiere no|no chaudiere|n chaudiere|numero chaudiere|appareil|equipement|generateur|
     caldera|n caldera|no caldera|numero caldera|equipo|generador|unidad|
     caldaia|n caldaia|numero caldaia|apparecchio|generatore|unita|
-    ketel|ketel nr|ketelnummer|toestel|toestelnr|eenheid|installatie|blr|blr no|boiler ref|plant|plant item|plant ref|n generatore`,
+    ketel|ketel nr|ketelnummer|toestel|toestelnr|eenheid|installatie|boiler tag|boiler name|unit tag|equipment tag|asset name|blr|blr no|boiler ref|plant|plant item|plant ref|n generatore`,
   taken_at: `taken at|taken on|date|date time|datetime|timestamp|date and time|test date|reading date|measured on|measured at|date of test|when|
     datum|datum uhrzeit|zeitstempel|messdatum|messzeitpunkt|datum zeit|datum und uhrzeit|
     date heure|date mesure|date de mesure|date et heure|horodatage|date essai|
@@ -68,7 +68,7 @@ const HEADS: Readonly<Record<string, string>> = {
     temperature air|temp air|temperature ambiante|temp ambiante|air comburant|t air comburant|temperature air comburant|
     temperatura aire|temp aire|temperatura ambiente|temp ambiente|t aire|aire|aire comburente|
     temperatura aria|temp aria|t aria|aria|aria comburente|temperatura aria comburente|
-    luchttemperatuur|verbrandingslucht|verbrandingsluchttemperatuur|t lucht|lucht|omgevingstemperatuur|verbr lufttemp|verbr luft|verbrennungslufttemp|lufttemp|lufttemperatur|t ambiante|temperature ambiante|temp ambiante|rm temp|tamb|t inlet|inlet|umgebungstemp|t umgebung|t luft|t lucht|temp ambiente|t ambiente|t aria`,
+    luchttemperatuur|verbrandingslucht|verbrandingsluchttemperatuur|t lucht|lucht|omgevingstemperatuur|verbr lufttemp|verbr luft|verbrennungslufttemp|lufttemp|lufttemperatur|t ambiante|temperature ambiante|temp ambiante|rm temp|t room|tamb|t inlet|inlet|umgebungstemp|t umgebung|t luft|t lucht|temp ambiente|t ambiente|t aria`,
   water_return:
     'water return|return|return temp|return water|return water temp|return temperature|rwt|rucklauf|rucklauftemperatur|t rucklauf|retour|temperature retour|t retour|retorno|temperatura retorno|ritorno|temperatura ritorno|retourtemperatuur',
   water_supply:

@@ -3,6 +3,7 @@ import { findUnit } from '../quantities/find-unit.ts';
 import type { Field } from './fields.ts';
 import type { TableFound } from './find-table.ts';
 import type { ColumnMapping } from './mapping.ts';
+import { plainWords } from './plain-words.ts';
 import { type Profile, profileFits } from './profile.ts';
 import { IN_CELLS } from './read-number.ts';
 import type { HeadMeaning } from './understand-head.ts';
@@ -11,7 +12,7 @@ import type { Vocabulary } from './vocabulary.ts';
 /** A column whose unit or basis nothing in the file settles. */
 export interface OpenColumn {
   readonly column: ColumnMapping;
-  readonly what: 'unit' | 'co basis';
+  readonly what: 'unit' | 'co basis' | 'per cent or share';
 }
 
 /**
@@ -27,14 +28,19 @@ export function planColumns(
   const read = table.heads.map(
     (head, index) => fromProfile(head, index, fitting, vocabulary) ?? fromHead(head, index, table.meanings[index]),
   );
-  const single = withoutRivals(read);
+  const told = withUnitColumns(read, table).map(withoutMassCo);
+  const single = withoutRivals(told);
   const airFree = single.some(({ field }) => field === 'co_air_free_ppm');
   const settled = single.map((column) => settleKind(column, airFree));
   const units = settled.map((column) => settleUnit(column, vocabulary.fields.get(column.field), table));
   const shared = units.map((column) => borrowUnit(column, vocabulary, units));
   return {
     columns: shared,
-    open: shared.flatMap((column) => openParts(column, vocabulary.fields.get(column.field), shared)),
+    open: shared.flatMap((column): OpenColumn[] =>
+      isShare(column, table) && !fitting
+        ? [{ column, what: 'per cent or share' }]
+        : openParts(column, vocabulary.fields.get(column.field), shared),
+    ),
   };
 }
 
@@ -79,6 +85,53 @@ const unused = (index: number, head: string, reason: string): ColumnMapping => (
   confidence: 0,
   reason,
 });
+
+/** A column of units beside each number: it is no unit of a building, and says what the number left of it is in. */
+function withUnitColumns(columns: readonly ColumnMapping[], { rows }: TableFound): ColumnMapping[] {
+  const unitsIn = (index: number): readonly string[] | undefined => {
+    const cells = rows.map((row) => (row[index] ?? '').trim()).filter((cell) => cell !== '');
+    const codes = cells.map((cell) => findUnit(cell)?.code ?? '');
+    return cells.length > 0 && codes.every((code) => code !== '') ? [...new Set(codes)] : undefined;
+  };
+  const units = new Map(
+    columns.flatMap(({ index, head }) => {
+      const found = /^(?:units?|uom|einheit|unite|unidad|unita|eenheid)$/i.test(plainWords(head))
+        ? unitsIn(index)
+        : undefined;
+      return found && index > 0 ? [[index, found] as const] : [];
+    }),
+  );
+  if (units.size === 0) return [...columns];
+  return columns.map((column) => {
+    if (units.has(column.index)) return unused(column.index, column.head, 'units of the column before it');
+    const beside = units.get(column.index + 1);
+    if (!beside || column.field === '' || column.unit !== '') return column;
+    if (beside.length > 1) return unused(column.index, column.head, 'its units differ from row to row');
+    return { ...column, unit: beside[0], reason: `${column.reason}; unit in the column beside it` };
+  });
+}
+
+/** CO as mass in a volume or a heat is another quantity than the parts per million that analyzers count. */
+function withoutMassCo(column: ColumnMapping): ColumnMapping {
+  const isCo = ['co', 'co_raw', 'co_ppm', 'co_air_free_ppm', 'nox_ppm'].includes(column.field);
+  if (!isCo || column.unit === '' || fits(column.unit, '[ppm]')) return column;
+  return unused(
+    column.index,
+    column.head,
+    `${findUnit(column.unit)?.shown ?? column.unit} is no share of volume; ppm is read`,
+  );
+}
+
+const SHARES = new Set(['o2_pct', 'co2_pct']);
+/** O2 and CO2 of flue gas are above a quarter of a per cent, and as shares of 1 below. */
+const HIGHEST_SHARE = 0.25;
+
+/** Numbers that would all be next to nothing as per cent: a spreadsheet's own numbers under a per cent format. */
+function isShare({ field, index }: ColumnMapping, { rows }: TableFound): boolean {
+  if (!SHARES.has(field)) return false;
+  const values = rows.map((row) => Number((row[index] ?? '').trim().replace(',', '.'))).filter((value) => value > 0);
+  return values.length > 0 && values.every((value) => value < HIGHEST_SHARE);
+}
 
 /** Two columns for one thing: the surer one is used, of equals the first, and the other says so. */
 function withoutRivals(columns: readonly ColumnMapping[]): ColumnMapping[] {

@@ -12,6 +12,7 @@ import { decimalMark } from './decimal-mark.ts';
 import { type BlocksFound, findBlocks } from './find-blocks.ts';
 import { findTable, type TableFound } from './find-table.ts';
 import type { ColumnMapping, Constant, FilePlan } from './mapping.ts';
+import { plainWords } from './plain-words.ts';
 import { type OpenColumn, planColumns } from './plan-columns.ts';
 import { preambleConstants } from './preamble.ts';
 import { type Profile, profileFits } from './profile.ts';
@@ -53,6 +54,7 @@ export async function planFile(
   if (firstLine.length >= sample.length && !whole) return fail(say.endlessLine(file.name, sample.length));
   const columns = Math.max(...[',', ';', '\t', '|'].map((mark) => firstLine.split(mark).length));
   if (columns > MOST_COLUMNS) return fail(say.tooManyColumns(file.name, columns, MOST_COLUMNS));
+  if (isValueALine(firstLine)) return fail(say.valueALine(file.name, firstLine));
   const table = findTable(sample, whole, vocabulary, options.profiles);
   // Name-value lines also look like a table of two columns, of which at most a line or two make sense.
   const blocks =
@@ -63,6 +65,16 @@ export async function planFile(
   const dialect = best === table ? undefined : blocks?.dialect;
   return succeed(planTable(file.name, best, dialect, found, vocabulary, options.profiles));
 }
+
+const PARAMETER =
+  /\b(?:parameter|measurand|variable|measurement name|messgrosse|parametre|grandeur|parametro|grandezza)\b/;
+const VALUE = /\b(?:value|wert|messwert|valeur|valor|valore|waarde)\b/;
+
+/** One line a value, with what it is in a column of its own. */
+const isValueALine = (firstLine: string): boolean => {
+  const words = plainWords(firstLine);
+  return PARAMETER.test(words) && VALUE.test(words) && !/\bo2\b|\bco2\b/.test(words);
+};
 
 /** Names stand in the first column and each further column is a test: one block whose values are several each. */
 function isTransposed({ rows, heads, dialect }: TableFound): boolean {
@@ -221,6 +233,16 @@ function unitQuestion(
       options: [
         { value: 'co_ppm', label: 'raw, as the analyzer shows it', answer: as('co_ppm', '') },
         { value: 'co_air_free_ppm', label: 'air-free (undiluted)', answer: as('co_air_free_ppm', '') },
+      ],
+    };
+  if (what === 'per cent or share')
+    return {
+      message: say.askShare(file, column.head, values),
+      remedy: say.answerWithProfile(JSON.stringify({ columns: { [column.head]: { field: column.field, unit: '1' } } })),
+      parameter: 'profiles',
+      options: [
+        { value: '1', label: 'shares of 1 (0.046 is 4.6 %)', answer: as(column.field, '1') },
+        { value: '%', label: 'per cent', answer: as(column.field, '%') },
       ],
     };
   const units = Object.keys(vocabulary.fields.get(column.field)?.suffixes ?? {});

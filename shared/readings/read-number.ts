@@ -18,7 +18,7 @@ const UNKNOWN = new Set(
 );
 const DASHES = /^[-–—._\s]+$/;
 const OVER_RANGE =
-  /^(?:over|ofl|ol|o\.?r\.?|over[ -]?range|overflow|hi(?:gh)?[ -]?range|\*{2,}|\^{2,}|>{2,}|\+{3,}|uberlauf|überlauf|hors gamme|fuera de rango|fuori scala|buiten bereik)$/i;
+  /^(?:over|high|hi|too high|hoch|zu hoch|haut|trop haut|alto|troppo alto|hoog|te hoog|ofl|ol|o\.?r\.?|over[ -]?range|overflow|hi(?:gh)?[ -]?range|\*{2,}|\^{2,}|>{2,}|\+{3,}|uberlauf|überlauf|hors gamme|fuera de rango|fuori scala|buiten bereik)$/i;
 const NUMBER =
   /^([<>≤≥]=?)?\s*([-+−]?)\s*([\d][\d.,'’\u0020\u00a0\u2009\u202f]*(?:e[-+]?\d+)?|[.,]\d+)\s*(\+)?\s*(.*)$/i;
 

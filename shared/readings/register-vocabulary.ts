@@ -59,7 +59,7 @@ const FIELDS: readonly Field[] = [
 ];
 
 const HEADS: Readonly<Record<string, string>> = {
-  unit: 'unit id|boiler|boiler id|appliance|equipment|equipment id|asset|asset id|tag|anlage|anlagennummer|kessel|kesselnummer|chaudiere|appareil|caldera|equipo|caldaia|apparecchio|ketel|toestel',
+  unit: 'unit id|boiler tag|boiler name|unit tag|equipment tag|asset name|boiler|boiler id|appliance|equipment|equipment id|asset|asset id|tag|anlage|anlagennummer|kessel|kesselnummer|chaudiere|appareil|caldera|equipo|caldaia|apparecchio|ketel|toestel',
   fuel: 'fuel type|brennstoff|combustible|combustibile|brandstof',
   site: 'campus|location|standort|liegenschaft|lieu|sitio|emplazamiento|sito|sede|locatie|terrein',
   building: 'bldg|gebaude|batiment|edificio|gebouw',
@@ -70,15 +70,17 @@ const HEADS: Readonly<Record<string, string>> = {
   trim: 'o2 trim|oxygen trim|o2 regelung',
   condensing: 'condensing boiler|brennwert|condensation|condensacion|condensazione|condenserend',
   heat_input_high:
-    'heat input|input|rated input|max input|input high fire|nennwarmebelastung|feuerungsleistung|debit calorifique nominal|potencia nominal|portata termica nominale|nominale belasting',
+    'max heat input|maximum input|heat input|input|rated input|max input|input high fire|nennwarmebelastung|feuerungsleistung|debit calorifique nominal|potencia nominal|portata termica nominale|nominale belasting',
   heat_input_low:
     'min input|input low fire|kleinste warmebelastung|debit calorifique min|potencia minima|portata termica minima|minimale belasting',
   installed_on:
     'installed|install date|installation date|baujahr|eingebaut|date installation|fecha instalacion|data installazione|geinstalleerd',
   retired_on: 'retired|removed|stillgelegt',
   altitude_m: 'altitude|elevation|hohe uber meer|hohe',
-  supply_min: 'min supply pressure|supply pressure min|minimum supply pressure',
-  supply_max: 'max supply pressure|supply pressure max|maximum supply pressure',
+  supply_min:
+    'min gas press|min gas pressure|gas pressure min|min inlet pressure|minimum inlet pressure|min supply pressure|supply pressure min|minimum supply pressure',
+  supply_max:
+    'max gas press|max gas pressure|gas pressure max|max inlet pressure|maximum inlet pressure|max supply pressure|supply pressure max|maximum supply pressure',
   fuel_price: 'price|fuel cost|preis|prix|precio|prezzo|prijs',
   annual_fuel:
     'annual fuel use|fuel per year|annual consumption|jahresverbrauch|consommation annuelle|consumo anual|consumo annuo|jaarverbruik',
@@ -87,9 +89,38 @@ const HEADS: Readonly<Record<string, string>> = {
   access_note: 'access|zugang|acces|acceso|accesso|toegang',
 };
 
+const FIRE_WORDS: Readonly<Record<string, readonly string[]>> = {
+  high: ['high', 'high fire', 'hf', 'full load', 'volllast'],
+  mid: ['mid', 'mid fire'],
+  low: ['low', 'low fire', 'lf', 'part load', 'teillast'],
+  single: ['single', 'single stage'],
+};
+const LIMIT_WORDS: Readonly<Record<string, readonly string[]>> = {
+  target: ['target', 'setpoint', 'set point', 'sollwert', 'consigne'],
+  tolerance: ['tolerance', 'tol', 'toleranz'],
+};
+
+/** "O2 target HF" and "O2 high fire target" are both o2_high_target_pct. */
+const LIMIT_HEADS = QUANTITIES.flatMap((quantity) =>
+  Object.entries(FIRE_WORDS).flatMap(([fire, fires]) =>
+    Object.entries(LIMIT_WORDS).flatMap(([limit, limits]) =>
+      fires.flatMap((word) =>
+        limits.flatMap((name) =>
+          [`${quantity} ${name} ${word}`, `${quantity} ${word} ${name}`, `${word} ${quantity} ${name}`].map(
+            (head) => [plainWords(head), `${quantity}_${fire}_${limit}_pct`] as const,
+          ),
+        ),
+      ),
+    ),
+  ),
+);
+
 export const REGISTER_VOCABULARY: Vocabulary = vocabularyOf(
   FIELDS,
-  new Map(
-    Object.entries(HEADS).flatMap(([field, list]) => list.split('|').map((head) => [plainWords(head), field] as const)),
-  ),
+  new Map([
+    ...LIMIT_HEADS,
+    ...Object.entries(HEADS).flatMap(([field, list]) =>
+      list.split('|').map((head) => [plainWords(head), field] as const),
+    ),
+  ]),
 );

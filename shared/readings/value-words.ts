@@ -76,9 +76,9 @@ const FUELS: Words = {
   propane: 'propane|propan|propano|propaan|c3h8',
   butane: 'butane|butan|butano|butaan|c4h10',
   lpg: 'lpg|lp|lp gas|flussiggas|gpl|glp|liquefied petroleum gas|vloeibaar gas',
-  no2_oil: `no2 oil|no 2 oil|no 2|number 2 oil|2 oil|light oil|fuel oil|gas oil|heating oil|diesel|oil|heizol|heizol el|ol|fioul|fuel domestique|fod|gasoleo|gasoil|gasolio|huisbrandolie|stookolie`,
+  no2_oil: `no2 oil|2|no 2 fuel oil|2 fuel oil|no 2 oil|no 2|number 2 oil|2 oil|light oil|fuel oil|gas oil|heating oil|diesel|oil|heizol|heizol el|ol|fioul|fuel domestique|fod|gasoleo|gasoil|gasolio|huisbrandolie|stookolie`,
   no6_oil:
-    'no6 oil|no 6 oil|no 6|heavy oil|heavy fuel oil|schwerol|fioul lourd|fueloil pesado|olio combustibile denso|zware stookolie',
+    'no6 oil|6|no 6 fuel oil|6 fuel oil|no 6 oil|no 6|heavy oil|heavy fuel oil|schwerol|fioul lourd|fueloil pesado|olio combustibile denso|zware stookolie',
   hydrogen: 'hydrogen|h2|wasserstoff|hydrogene|hidrogeno|idrogeno|waterstof',
 };
 

@@ -300,7 +300,7 @@ describe('bad files: one clear sentence', () => {
     [
       'ten thousand columns',
       `unit,taken_at,${Array.from({ length: 10_000 }, (_, i) => `c${i}`).join(',')}\n`,
-      /^export.csv has 10,002 columns on its first line/,
+      /^export.csv has 10.002 columns on its first line/,
     ],
     [
       'an endless line',

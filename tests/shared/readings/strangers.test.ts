@@ -141,3 +141,45 @@ test('a ruled sheet in fixed columns: title, units, rules and signature are no r
     { unit: 'Boiler 1', taken_at: '1998-11-23T09:40', fire: 'low', o2_pct: '6.8' },
   ]);
 });
+
+describe('what a file does not settle is asked', () => {
+  const ask = async (text: string): Promise<unknown> => readReadings([fileOf('a.csv', text)]);
+
+  test('O2 as a share of 1 under a per cent head', async () => {
+    const text = lines('unit,taken_at,O2 (%),CO raw (ppm)', 'B-1,2024-01-05,0.046,22', 'B-1,2024-01-06,0.051,25');
+    const question = { message: expect.stringContaining('so they may be shares of 1'), parameter: 'profiles' };
+    expect(await ask(text)).toMatchObject({ status: 'question', question });
+    const profile = { name: 'a.csv', columns: { 'O2 (%)': { field: 'o2_pct', unit: '1' } } };
+    expect(await told(text, ['o2_pct'], { profiles: [profile] })).toEqual(['4.6', '5.1']);
+  });
+
+  test('one value a line is refused in a sentence, and is no register', async () => {
+    const text = lines('Equipment,Timestamp,Parameter,Value,Unit', 'B-1,2024-01-05 10:00,O2,4.6,%');
+    expect(await ask(text)).toMatchObject({ status: 'error', message: expect.stringContaining('one value a line') });
+  });
+});
+
+test('a column of units beside each number tells its unit, and is no unit of a building', async () => {
+  const text = lines('Boiler,Date,O2,Unit,CO raw,Unit,Stack,Unit', 'B-1,2024-01-05,4.6,%,22,ppm,212,F');
+  expect(await told(text, ['unit', 'o2_pct', 'co_ppm', 'flue_C'])).toEqual(['B-1 4.6 22 100']);
+});
+
+test('a high CO in a row that two rows ran together into is named first', async () => {
+  const result = await accepted(
+    lines(
+      'unit,taken_at,fire,state,o2_pct,co_ppm',
+      'B-2,2023-04-05,low,as_found,6.3,11B-3,2023-04-05,high,as_found,5.0,900',
+      'B-4,2023-04-05,high,as_found,5,1,20',
+      'B-5,2023-04-05,high,as_found,5.1,20',
+    ),
+  );
+  expect(result.found.highCo).toMatchObject([{ line: 2, found: '900 (if it stands where the head line says)' }]);
+});
+
+test('HIGH and its like in place of a CO are bounds', async () => {
+  const text = lines(
+    'unit,taken_at,fire,o2_pct,co_ppm',
+    ...['HIGH', 'over', '>>>', 'OL'].map((word, i) => `B-${i},2023-04-05,high,5,${word}`),
+  );
+  expect(await told(text, ['co_ppm'])).toEqual(Array(4).fill('>2000'));
+});
