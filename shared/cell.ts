@@ -9,6 +9,7 @@ import type { ShardWork } from './crew.ts';
 import type { UnitLanes } from './lanes/lane.ts';
 import type { Outcome } from './outcome.ts';
 import type { Replays } from './replays.ts';
+import type { SettingName, Settings } from './settings.ts';
 import type { Table } from './table/table.ts';
 import type { ReadingOrigin } from './working/reading-origin.ts';
 import type { WorkedReading } from './working/worked-reading.ts';
@@ -48,6 +49,8 @@ export interface CellContext {
   /** The day the notebook looks from, as days since 1970-01-01. There is no other "today". */
   readonly asOf: number;
   readonly seed: number;
+  /** Of the notebook; those that the kind does not list among its `settings` have their usual values. */
+  readonly settings?: Settings;
   readonly signal: AbortSignal;
   source(key: SourceKey): SourceFile | undefined;
   /** Share done, 0..1, and optionally what is being done. */
@@ -164,6 +167,8 @@ export interface CellKind<
   reads(parameters: Parameters): readonly Read[];
   sources(parameters: Parameters): readonly SourceKey[];
   sentence(parameters: Parameters): readonly Segment[];
+  /** The notebook's settings that its results depend on. */
+  readonly settings?: readonly SettingName[];
   /** A second sentence, for what is seldom changed; it is shown more quietly. */
   details?(parameters: Parameters): readonly Segment[];
   readonly fit?: FitStage<Parameters, Fitted>;

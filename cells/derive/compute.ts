@@ -11,6 +11,7 @@ import { fuelsTable } from '../../shared/fuels/fuels-table.ts';
 import * as message from '../../shared/messages/derive.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
 import { derivedSchema } from '../../shared/schemas/derived.ts';
+import { settingsOf } from '../../shared/settings.ts';
 import { numberColumn } from '../../shared/table/columns.ts';
 import { missingColumns, tableOf } from '../../shared/table/schema.ts';
 import { type Column, makeTable, type Table } from '../../shared/table/table.ts';
@@ -62,7 +63,7 @@ export async function compute(
   if (taken) return fail(message.columnTaken(taken.name));
 
   const own = parameters.columns.map(({ name }) => name);
-  const scope = scopeOf(parameters, readings);
+  const scope = scopeOf(parameters, readings, settingsOf(context).referenceAirC);
   const compiled = compileFormulas([...DERIVED_COLUMNS, ...WATCHED, ...own], scope);
   if (compiled.status !== 'value') return compiled;
   return succeed(await derive({ program: compiled.value, scope }, readings, units, parameters, context));

@@ -23,6 +23,7 @@ export const kind: CellKind<DeriveParameters, DeriveResult> = {
   readParameters,
   reads: ({ readings, register }) => [...readOf(readings, 'accepted'), ...readOf(register, 'units')],
   sources: () => [],
+  settings: ['referenceAirC'],
   sentence: ({ readings, register, defaultFuel, missingAirC, relativeHumidityPct, exponentSource }) => [
     'Derive excess air, air-free CO, losses, efficiency, dew point and supply drop from ',
     readingsBlank(readings),

@@ -2,13 +2,15 @@ import { CONSTANTS } from '../../shared/combustion/relations/constants.ts';
 import { RELATION_INPUTS } from '../../shared/combustion/relations/inputs.ts';
 import { DRY_AIR_FORMULAS } from '../../shared/combustion/relations/loss-relations.ts';
 import { RELATIONS } from '../../shared/combustion/relations/relations.ts';
-import type { Definition, InputType, Scope } from '../../shared/formula/definition.ts';
+import type { Definition, InputType, NamedConstant, Scope } from '../../shared/formula/definition.ts';
 import { findUnit } from '../../shared/quantities/find-unit.ts';
 import type { Table } from '../../shared/table/table.ts';
 import type { DeriveParameters } from './parameters.ts';
 
+const KELVIN = 273.15;
+
 /** Everything that a formula of this cell may name. */
-export function scopeOf(parameters: DeriveParameters, readings: Table): Scope {
+export function scopeOf(parameters: DeriveParameters, readings: Table, referenceAirC: number): Scope {
   const inputs = new Map<string, InputType>(RELATION_INPUTS);
   const aliases = new Map<string, string>();
   for (const [name, column] of readings.columns) {
@@ -23,12 +25,15 @@ export function scopeOf(parameters: DeriveParameters, readings: Table): Scope {
   }
   inputs.set('fuel', { kind: 'text' });
   const { relativeHumidityPct } = parameters;
-  const constants = new Map(CONSTANTS).set('relative_humidity', {
-    value: relativeHumidityPct,
-    unit: '%',
-    symbol: 'φ',
-    title: 'Relative humidity of the combustion air',
-  });
+  const reference = CONSTANTS.get('reference_air') as NamedConstant;
+  const constants = new Map(CONSTANTS)
+    .set('reference_air', { ...reference, value: referenceAirC + KELVIN })
+    .set('relative_humidity', {
+      value: relativeHumidityPct,
+      unit: '%',
+      symbol: 'φ',
+      title: 'Relative humidity of the combustion air',
+    });
   const definitions = new Map<string, Definition>(RELATIONS.map((relation) => [relation.name, relation]));
   if (relativeHumidityPct === 0)
     for (const [name, formula] of DRY_AIR_FORMULAS)

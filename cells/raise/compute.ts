@@ -5,6 +5,7 @@ import { wrongInput } from '../../shared/messages/raise.ts';
 import { raisedAnswer } from '../../shared/messages/raised-answer.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
 import { driftPathSchema, driftPointsSchema } from '../../shared/schemas/drift.ts';
+import { settingsOf } from '../../shared/settings.ts';
 import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
 import { type Schema, tableOf } from '../../shared/table/schema.ts';
 import type { Working } from '../../shared/working/working.ts';
@@ -66,7 +67,7 @@ export async function compute(
     ...facts,
     ...findSupply(fleet, fuelOf(fleet)).filter(({ unit }) => !skip(unit)),
     ...tolerance.findings,
-    ...findRichInSummer(fleet, parameters, skip),
+    ...findRichInSummer(fleet, parameters, skip, settingsOf(context).referenceAirC),
     ...findSigns(tests, parameters.signFalseDiscoveryRate),
     ...doubtful,
     ...findNoData(fleet, parameters, skip),

@@ -21,6 +21,7 @@ export const kind: CellKind<RaiseParameters, RaiseResult, Evidence> = {
   readParameters,
   reads,
   sources: () => [],
+  settings: ['referenceAirC'],
   sentence,
   details,
   fit: { parameters: evidenceCells, reads: evidenceReads, compute: gatherEvidence },

@@ -39,6 +39,8 @@ export const nameTaken = (cell: string): string => `There is already a cell name
 export const badCellName = (cell: string): string =>
   `${quote(cell)} cannot name a cell: a name begins with a letter and holds letters, digits, "-", "_" and spaces, at most 60; choose another.`;
 export const noSuchKind = (kind: string): string => `There is no kind of cell named ${quote(kind)}.`;
+export const badSetting = (setting: string, wanted: string, found: string): string =>
+  `The setting ${setting} must be ${wanted}, it is ${found}; give such a value.`;
 export const badDate = (text: string): string =>
   `${quote(text)} is not a date; write it as YYYY-MM-DD, for instance 2026-03-31.`;
 export const noSuchTable = (cell: string, table: string): string => `${cell} has no table named ${quote(table)}.`;

@@ -65,8 +65,8 @@ export const failedLine = (cell: string, message: string): string => `Cell ${cel
 export const askingLine = (cell: string, message: string, remedy: string): string =>
   `Cell ${cell} asks: ${message} ${remedy}`;
 export const waitingLine = (cell: string, cells: string): string => `Cell ${cell} waits for ${cells}.`;
-export const keyLine = (): string =>
-  'One lane a fire, high above low, as tall as its band. Values are at reference air (20 °C, 101.325 kPa), season taken out.';
+export const keyLine = (referenceAirC: number): string =>
+  `One lane a fire, high above low, as tall as its band. Values are at reference air (${referenceAirC} °C, the site’s standard pressure), season taken out.`;
 export const lanesOutside = (units: number): string => `Lanes are drawn for the first ${units} units.`;
 export const reasonName = (reason: string): string => REASONS[reason] ?? reason.replaceAll('_', ' ');
 export const tierName = (tier: string): string => TIERS[tier] ?? tier;

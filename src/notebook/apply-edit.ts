@@ -2,8 +2,10 @@ import type { CellKind } from '../../shared/cell.ts';
 import * as say from '../../shared/messages/notebook.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
 import { readIsoDate } from '../../shared/quantities/dates.ts';
+import { PRESSURE_UNITS, REFERENCE_AIR_RANGE_C } from '../../shared/settings.ts';
 import { correctReading, liftCorrection } from './correct-reading.ts';
 import { CELL_NAME, type CellEntry, type NotebookDocument } from './document.ts';
+import { isCurrency, isPressureUnit, isReferenceAir } from './document-settings.ts';
 import type { Edit } from './edit.ts';
 import { renameReads } from './rename-reads.ts';
 import { tooHeavy } from './too-heavy.ts';
@@ -37,7 +39,7 @@ export function applyEdit(document: NotebookDocument, edit: Edit, catalogue: Cat
         ? succeed({ ...document, as_of: edit.asOf })
         : fail(say.badDate(edit.asOf));
     case 'set-setting':
-      return succeed({ ...document, settings: { ...document.settings, [edit.setting]: edit.value } });
+      return setSetting(document, edit.setting, edit.value);
     case 'add-data': {
       const keys = new Set(edit.data.map(({ key }) => key));
       return succeed({ ...document, data: [...document.data.filter(({ key }) => !keys.has(key)), ...edit.data] });
@@ -45,6 +47,23 @@ export function applyEdit(document: NotebookDocument, edit: Edit, catalogue: Cat
     case 'remove-data':
       return succeed({ ...document, data: document.data.filter(({ key }) => key !== edit.key) });
   }
+}
+
+function setSetting(document: NotebookDocument, setting: string, value: unknown): Outcome<NotebookDocument> {
+  if (setting === '__proto__') return fail(say.badSetting(setting, 'a setting', JSON.stringify(value) ?? 'nothing'));
+  const wanted = value === undefined ? '' : wantedSetting(setting, value);
+  if (wanted !== '') return fail(say.badSetting(setting, wanted, JSON.stringify(value) ?? 'nothing'));
+  return succeed({ ...document, settings: { ...document.settings, [setting]: value } });
+}
+
+/** What the setting has to be where the value is no such thing; settings that nobody knows are kept as they are. */
+function wantedSetting(setting: string, value: unknown): string {
+  if (setting === 'reference_air_C' && !isReferenceAir(value))
+    return `a temperature from ${REFERENCE_AIR_RANGE_C.join(' to ')} °C`;
+  if (setting === 'pressure_unit' && !isPressureUnit(value)) return `one of ${Object.keys(PRESSURE_UNITS).join(', ')}`;
+  if (setting === 'currency' && !isCurrency(value)) return 'a currency code of three capitals';
+  const isSeed = Number.isInteger(value) && (value as number) >= 0 && (value as number) < 2 ** 32;
+  return setting === 'seed' && !isSeed ? 'a whole number below 2^32' : '';
 }
 
 function clampIndex(at: number, length: number): number {

@@ -12,10 +12,12 @@ import * as say from '../../shared/messages/notebook.ts';
 import { fail, type Outcome } from '../../shared/outcome.ts';
 import { readIsoDate } from '../../shared/quantities/dates.ts';
 import { replayName } from '../../shared/replays.ts';
+import { DEFAULT_SETTINGS, type Settings } from '../../shared/settings.ts';
 import type { NodeId, NodeRead, NodeRun, NodeSpec } from '../engine/node.ts';
 import { canonicalJson } from './canonical-json.ts';
 import type { HelperPool } from './crews/helper-pool.ts';
 import type { CellEntry, NotebookDocument } from './document.ts';
+import { documentSettings } from './document-settings.ts';
 import { tooHeavy } from './too-heavy.ts';
 
 /** A cell of the document with its kind and complete parameters, or the sentence that says why it has none. */
@@ -61,6 +63,7 @@ export function cellNodes(
   const present: Setting = {
     asOf: readIsoDate(document.as_of),
     seed: document.settings.seed ?? 1,
+    settings: documentSettings(document),
     replayed: new Set(),
   };
   return [...replayNodes(cells, present, host), ...cells.flatMap((cell) => nodesOf(cell, present, host))];
@@ -69,6 +72,7 @@ export function cellNodes(
 interface Setting {
   readonly asOf: number;
   readonly seed: number;
+  readonly settings: Settings;
   /** Cells that are calculated as of `asOf` beside the present ones; empty for the present itself. */
   readonly replayed: ReadonlySet<CellName>;
 }
@@ -93,7 +97,8 @@ function nodesOf(cell: PreparedCell, setting: Setting, host: Host): NodeSpec<Cel
   const id = nodeName(entry.name, setting);
   if (!kind || fault) return [{ id, key: `fault ${fault}`, reads: [], compute: () => fail(fault) }];
   const files = kind.sources(parameters).map((key) => [key, host.files.get(key)?.hash ?? 'missing']);
-  const frame = [kind.name, setting.asOf, setting.seed, files];
+  const chosen = Object.fromEntries((kind.settings ?? []).map((name) => [name, setting.settings[name]]));
+  const frame = [kind.name, setting.asOf, setting.seed, files, chosen];
   const { fit } = kind;
   const reads = joined(kind.reads(parameters), setting);
   const replays = setting.replayed.size > 0 ? [] : replayReads(kind, parameters, setting);
@@ -165,11 +170,18 @@ function cellInputs(reads: ReadonlyMap<CellName, NodeRead>, inputs: ReadonlyMap<
   );
 }
 
-function context({ name }: CellKind, run: NodeRun, { asOf, seed }: Setting, { files, helpers }: Host): CellContext {
+function context(
+  { name, settings: listed = [] }: CellKind,
+  run: NodeRun,
+  { asOf, seed, settings }: Setting,
+  { files, helpers }: Host,
+): CellContext {
   const { signal } = run;
+  const own = Object.fromEntries(listed.map((setting) => [setting, settings[setting]]));
   return {
     asOf,
     seed,
+    settings: { ...DEFAULT_SETTINGS, ...own },
     signal,
     source: (key) => files.get(key),
     progress: (share) => run.progress(share),

@@ -23,6 +23,12 @@ export interface NotebookDocument {
 export interface NotebookSettings {
   /** Seed of every random number; the same seed gives the same results. */
   readonly seed?: number;
+  /** Air to which readings are brought, °C; 20 where it is left out. */
+  readonly reference_air_C?: number;
+  /** UCUM code of the unit in which pressures are printed; pascals where it is left out. */
+  readonly pressure_unit?: string;
+  /** ISO 4217 code of the money in register and fuel use. */
+  readonly currency?: string;
   readonly [setting: string]: unknown;
 }
 

@@ -1,7 +1,9 @@
 import * as say from '../../shared/messages/notebook.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
 import { readIsoDate } from '../../shared/quantities/dates.ts';
+import { PRESSURE_UNITS, REFERENCE_AIR_RANGE_C } from '../../shared/settings.ts';
 import { CELL_NAME, NOTEBOOK_FORMAT, NOTEBOOK_VERSION, type NotebookDocument } from './document.ts';
+import { isCurrency, isPressureUnit, isReferenceAir } from './document-settings.ts';
 import { type FieldCheck, FieldError, fieldCheck } from './field-check.ts';
 import { migrate } from './migrate.ts';
 
@@ -48,8 +50,17 @@ function checked(file: string, parsed: unknown): NotebookDocument {
 function checkSettings(check: FieldCheck, value: unknown): void {
   const settings = check.object(value, 'settings');
   if (settings.seed !== undefined) check.count(settings.seed, 'settings.seed', 2 ** 32 - 1);
-  if (settings.currency !== undefined)
-    check.text(settings.currency, 'settings.currency', /^[A-Z]{3}$/, 'a currency code of three capitals');
+  const { reference_air_C, currency, pressure_unit } = settings;
+  if (pressure_unit !== undefined && !isPressureUnit(pressure_unit))
+    throw check.wrong('settings.pressure_unit', `one of ${Object.keys(PRESSURE_UNITS).join(', ')}`, pressure_unit);
+  if (reference_air_C !== undefined && !isReferenceAir(reference_air_C))
+    throw check.wrong(
+      'settings.reference_air_C',
+      `a temperature from ${REFERENCE_AIR_RANGE_C.join(' to ')} °C`,
+      reference_air_C,
+    );
+  if (currency !== undefined && !isCurrency(currency))
+    throw check.wrong('settings.currency', 'a currency code of three capitals', currency);
 }
 
 function checkData(check: FieldCheck, file: string, value: unknown): void {

@@ -7,6 +7,7 @@ import { textAt, textsOf } from '../../shared/table/columns.ts';
 import { renderReport } from '../report/render-report.ts';
 import type { ReportInput } from '../report/report-input.ts';
 import type { ReportWorking } from '../report/report-working.ts';
+import { documentSettings } from './document-settings.ts';
 import type { Session } from './session.ts';
 
 /** A file ready to be written: text in pieces, to be encoded as UTF-8. */
@@ -53,13 +54,15 @@ function piecesOf(file: OutputFile): Iterable<string> {
 
 /** What the report is made of. */
 export function reportInput(session: Session): ReportInput {
-  const { title, as_of } = session.document();
+  const document = session.document();
+  const { title, as_of } = document;
   const states = session.states();
   const raising = states.find(({ kind, phase }) => kind === 'raise' && phase === 'done');
   const units = raising ? raisedUnits(session, raising.name).slice(0, DRAWN_UNITS) : [];
   return {
     title,
     asOf: readIsoDate(as_of),
+    settings: documentSettings(document),
     cells: states.map((state) => ({ state, tables: session.result(state.name)?.tables ?? {} })),
     lanes: raising ? session.lanes(raising.name, units) : [],
     workings: raising ? raisedWorkings(session, raising.name) : [],

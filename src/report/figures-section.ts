@@ -1,6 +1,8 @@
 import { type Markup, markup } from '../../shared/markup/markup.ts';
 import { fireName, fuelName, quantityName } from '../../shared/messages/lanes.ts';
 import * as say from '../../shared/messages/report.ts';
+import { convert } from '../../shared/quantities/convert.ts';
+import { PRESSURE_UNITS, type Settings } from '../../shared/settings.ts';
 import { textAt, textsOf } from '../../shared/table/columns.ts';
 import type { Table } from '../../shared/table/table.ts';
 import { type PrintedColumn, printTable, rowsWhere } from './sheet.ts';
@@ -12,11 +14,22 @@ interface Printed {
   readonly file: string;
   /** Only rows of the raised units. */
   readonly raisedOnly: boolean;
-  readonly columns: readonly PrintedColumn[];
+  readonly columns: readonly FigureColumn[];
 }
 
 const MOST_ROWS = 400;
 const column = (name: string, title: string, digits = 0): PrintedColumn => ({ column: name, title, digits });
+
+/** Printed in the unit that the notebook settles; `plain` leaves the unit out of the head. */
+interface FigureColumn extends PrintedColumn {
+  readonly measure?: 'pressure' | 'money';
+  readonly plain?: boolean;
+}
+
+const pressure = (name: string, title: string, digits = 0): FigureColumn => ({
+  ...column(name, title, digits),
+  measure: 'pressure',
+});
 
 const KEY: readonly PrintedColumn[] = [column('unit', 'Unit'), { ...column('fuel', 'Fuel'), words: fuelName }];
 
@@ -49,13 +62,13 @@ const PRINTED: readonly Printed[] = [
     raisedOnly: true,
     columns: [
       column('unit', 'Unit'),
-      column('static_now_Pa', 'Static, Pa'),
-      column('running_now_Pa', 'Running, Pa'),
-      column('drop_now_Pa', 'Drop, Pa'),
-      column('drop_limit_Pa', 'Limit, Pa'),
-      column('drop_slope_Pa_per_year', 'Growth, Pa a year', 1),
-      column('slope_lower', 'lower', 1),
-      column('slope_upper', 'upper 95 %', 1),
+      pressure('static_now_Pa', 'Static'),
+      pressure('running_now_Pa', 'Running'),
+      pressure('drop_now_Pa', 'Drop'),
+      pressure('drop_limit_Pa', 'Limit'),
+      pressure('drop_slope_Pa_per_year', 'Growth a year', 1),
+      { ...pressure('slope_lower', 'lower', 1), plain: true },
+      { ...pressure('slope_upper', 'upper 95 %', 1), plain: true },
       column('exceeds_on_50', 'Even chance over on'),
       column('verdict', 'Verdict'),
       column('readings_used', 'Readings'),
@@ -89,7 +102,7 @@ const PRINTED: readonly Printed[] = [
       column('fuel_saved_pct', 'Fuel saved, %', 2),
       column('fuel_saved_pct_lower', 'lower', 2),
       column('fuel_saved_pct_upper', 'upper 90 %', 2),
-      column('cost_saved', 'Cost saved a year'),
+      { ...column('cost_saved', 'Cost saved a year'), measure: 'money' },
       column('co2e_saved_kg', 'CO2e a year, kg'),
       column('persistence_years', 'Lasts, years', 1),
       column('distinguishable', 'Told from nothing'),
@@ -106,7 +119,11 @@ export interface FiguresOf {
 }
 
 /** The tables behind the raised units, then instruments and savings, each no longer than a few pages. */
-export function figuresSection(cells: readonly FiguresOf[], raisedUnits: ReadonlySet<string>): Markup {
+export function figuresSection(
+  cells: readonly FiguresOf[],
+  raisedUnits: ReadonlySet<string>,
+  settings: Settings,
+): Markup {
   const blocks = PRINTED.flatMap(({ kind, table: name, file, raisedOnly, columns }) =>
     cells
       .filter((cell) => cell.kind === kind && cell.tables[name])
@@ -115,8 +132,24 @@ export function figuresSection(cells: readonly FiguresOf[], raisedUnits: Readonl
         const unit = textsOf(table, 'unit');
         const rows = rowsWhere(table, (row) => !raisedOnly || raisedUnits.has(textAt(unit, row)));
         const shown = rows.slice(0, MOST_ROWS);
-        return markup`<h3>${title}</h3><p>${answer}</p>${printTable(table, shown, columns)}<p class="quiet">${say.tableShown(shown.length, rows.length, file)}</p>`;
+        return markup`<h3>${title}</h3><p>${answer}</p>${printTable(
+          table,
+          shown,
+          columns.map((entry) => inSettledUnit(entry, settings)),
+        )}<p class="quiet">${say.tableShown(shown.length, rows.length, file)}</p>`;
       }),
   );
   return blocks.length > 0 ? markup`<section><h2>${say.figuresHead()}</h2>${blocks}</section>` : markup``;
+}
+
+/** Digits in which a pascal more or less shows, by how many pascals the unit has. */
+const digitsFor = (pascals: number): number => (pascals > 500 ? 3 : pascals > 10 ? 2 : 0);
+
+function inSettledUnit(entry: FigureColumn, { pressureUnit, currency }: Settings): PrintedColumn {
+  const { measure, plain = false, title, digits = 0 } = entry;
+  if (measure === 'money') return currency === '' ? entry : { ...entry, title: `${title}, ${currency}` };
+  if (measure !== 'pressure') return entry;
+  const named = { ...entry, title: plain ? title : `${title}, ${PRESSURE_UNITS[pressureUnit]}` };
+  const pascals = convert(1, pressureUnit, 'Pa');
+  return pascals === 1 ? named : { ...named, digits: digits + digitsFor(pascals), per: pascals };
 }

@@ -24,6 +24,7 @@ export function raisedSection(
   raised: Table | undefined,
   lanes: readonly UnitLanes[],
   workings: readonly ReportWorking[],
+  referenceAirC: number,
 ): Markup {
   if (!raised) return markup`<section><h2>${say.raisedHead()}</h2><p>${say.nothingJudged()}</p></section>`;
   if (raised.rows === 0) return markup`<section><h2>${say.raisedHead()}</h2><p>${say.nothingRaised()}</p></section>`;
@@ -44,7 +45,7 @@ ${printTable(
   rowsWhere(raised, (row) => row < INDEX_ROWS),
   SHORT,
 )}<p class="quiet">${say.indexShown(Math.min(raised.rows, INDEX_ROWS), raised.rows)}</p>
-<p class="quiet">${say.keyLine()}</p>${trusted(drawLaneKey())}
+<p class="quiet">${say.keyLine(referenceAirC)}</p>${trusted(drawLaneKey())}
 ${entries.slice(0, full).map(([name, rows]) => unitBlock(name, rows, raised, drawn.get(name), worked))}
 ${further(
   raised,

@@ -1,6 +1,7 @@
 import { markup, trusted } from '../../shared/markup/markup.ts';
 import * as say from '../../shared/messages/report.ts';
 import { writeDay } from '../../shared/quantities/dates.ts';
+import { settingsOf } from '../../shared/settings.ts';
 import { textAt, textsOf } from '../../shared/table/columns.ts';
 import type { Table } from '../../shared/table/table.ts';
 import { accountSection } from './account-section.ts';
@@ -30,6 +31,7 @@ const POLICY = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; 
  */
 export function renderReport(input: ReportInput): string {
   const { title, asOf, cells, lanes, workings, sources } = input;
+  const settings = settingsOf(input);
   const states = cells.map(({ state }) => state);
   const raising = cells.find(({ state, tables }) => state.kind === 'raise' && tables['raised']);
   const readings = cells.find(({ state, tables }) => state.kind === 'readings' && tables['account']);
@@ -38,12 +40,12 @@ export function renderReport(input: ReportInput): string {
 ${troubles(states)}
 <p class="answer">${raising?.state.description?.answer ?? ''}</p>
 ${cautionsBox()}
-${raisedSection(raising?.tables['raised'], lanes, workings)}
+${raisedSection(raising?.tables['raised'], lanes, workings, settings.referenceAirC)}
 ${notesSection(states)}
 ${accountSection(readings?.tables['account'], readings?.tables['set-aside'])}
 ${checksSection(checks?.tables['findings'], checks?.state.description?.answer ?? '')}
 ${correctionsSection(cells.filter(({ state }) => state.kind === 'corrections'))}
-${figuresSection(cells.map(figuresOf), unitsOf(raising?.tables['raised']))}
+${figuresSection(cells.map(figuresOf), unitsOf(raising?.tables['raised']), settings)}
 ${workingSection(raising?.tables['raised'], workings)}
 ${defaultsSection(states)}
 ${methodsSection(states)}

@@ -1,5 +1,6 @@
 import type { CellState } from '../../shared/cell-state.ts';
 import type { UnitLanes } from '../../shared/lanes/lane.ts';
+import type { Settings } from '../../shared/settings.ts';
 import type { Source } from '../../shared/sources/source.ts';
 import type { Table } from '../../shared/table/table.ts';
 import type { ReportWorking } from './report-working.ts';
@@ -16,6 +17,8 @@ export interface ReportInput {
   readonly title: string;
   /** The day the notebook looks from, days since 1970-01-01. */
   readonly asOf: number;
+  /** Of the notebook; the usual ones where left out. */
+  readonly settings?: Settings;
   /** In the notebook's order. */
   readonly cells: readonly ReportCell[];
   /** Fire lanes of the raised units, at most as many as the caller wants drawn; a unit without lanes is printed without. */

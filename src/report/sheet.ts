@@ -12,6 +12,8 @@ export interface PrintedColumn {
   readonly raw?: boolean;
   /** A share or a chance of 0 to 1, printed in percent. */
   readonly share?: boolean;
+  /** How many of the table's unit one of the printed unit has. */
+  readonly per?: number;
   /** Turns a code of the table into words. */
   readonly words?: (code: string) => string;
 }
@@ -41,15 +43,15 @@ export function printTable(table: Table, rows: readonly number[], columns: reado
   )}</tbody></table>`;
 }
 
-function cellText(table: Table, { column, digits = 0, share, words }: PrintedColumn, row: number): string {
+function cellText(table: Table, { column, digits = 0, share, per = 1, words }: PrintedColumn, row: number): string {
   const of = table.columns.get(column);
   if (share && of?.kind === 'number') return Number.isFinite(of.values[row]) ? percent(of.values[row]) : '';
-  const text = valueText(table, column, row, digits);
+  const text = valueText(table, column, row, digits, per);
   return words && text !== '' ? words(text) : text;
 }
 
 /** One value as people read it; '' for unknown. */
-export function valueText(table: Table, name: string, row: number, digits: number): string {
+export function valueText(table: Table, name: string, row: number, digits: number, per = 1): string {
   const column = table.columns.get(name);
   if (!column) return '';
   if (column.kind === 'text') return textAt(column, row);
@@ -57,7 +59,7 @@ export function valueText(table: Table, name: string, row: number, digits: numbe
   if (!Number.isFinite(value)) return '';
   if (column.kind === 'date') return writeIsoDate(value).slice(0, 10);
   const bound = column.bounds?.[row] ?? 0;
-  const written = value.toFixed(digits);
+  const written = (value / per).toFixed(digits);
   return `${bound > 0 ? '>' : bound < 0 ? '<' : ''}${Number(written) === 0 ? written.replace('-', '') : written}`;
 }
 

@@ -109,7 +109,7 @@ describe(`derivations of ${ROWS.toLocaleString('en')} readings`, () => {
 
   /** Evaluates columns without their uncertainties. */
   function valuesOf(names: readonly string[]): { run: () => void; columns: ReadonlyMap<string, OutputColumn> } {
-    const compiled = compileFormulas(names, scopeOf(DERIVE_DEFAULTS, readings));
+    const compiled = compileFormulas(names, scopeOf(DERIVE_DEFAULTS, readings, 20));
     if (compiled.status !== 'value') throw new Error('formulas');
     const columns = new Map(names.map((name): [string, OutputColumn] => [name, { values: new Float64Array(ROWS) }]));
     const evaluator = new Evaluator(compiled.value, sources, columns, false);

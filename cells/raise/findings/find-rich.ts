@@ -12,7 +12,8 @@ import type { Finding } from '../finding.ts';
 import type { Fleet } from '../fleet.ts';
 import type { RaiseParameters } from '../parameters.ts';
 
-const REFERENCE_AIR_C = 20;
+/** A boiler room as it mostly is. */
+const ROOM_AIR_C = 20;
 const KELVIN = 273.15;
 /** A boiler room sees about a quarter of the weather's swing (common practice, no source). */
 const ROOM_SHARE = 0.25;
@@ -24,6 +25,7 @@ export function findRichInSummer(
   fleet: Fleet,
   parameters: RaiseParameters,
   skip: (unit: string) => boolean,
+  referenceAirC: number,
 ): Finding[] {
   const { readings } = fleet;
   const [fuel, fire] = [readings.text('fuel'), readings.text('fire')];
@@ -38,7 +40,8 @@ export function findRichInSummer(
       if (row === undefined) continue;
       const properties = fuels(fuel(row));
       if (!properties) continue;
-      const at = (o2Pct: number): number => summerO2(o2Pct, hardware, parameters.summerAirC, properties);
+      const airC = airOf(hardware, parameters.summerAirC);
+      const at = (o2Pct: number): number => summerO2(o2Pct, hardware, airC, referenceAirC, properties);
       const summer = at(o2[row]);
       const slope = (at(o2[row] + 0.05) - at(o2[row] - 0.05)) / 0.1;
       const chance = probabilityOutside(summer, sd[row] * slope, parameters.richO2Pct, Number.NaN);
@@ -49,7 +52,7 @@ export function findRichInSummer(
         takenOn: writeDay(readings.day[row]),
         o2Pct: o2[row],
         summerO2Pct: summer,
-        summerAirC: airOf(hardware, parameters.summerAirC),
+        summerAirC: airC,
         richO2Pct: parameters.richO2Pct,
       };
       findings.push(toFinding(unit, facts, chance));
@@ -96,11 +99,17 @@ function hardwareOf({ units, exponents }: Fleet): Map<string, Hardware> {
 }
 
 const airOf = ({ room }: Hardware, summerAirC: number): number =>
-  room ? REFERENCE_AIR_C + (summerAirC - REFERENCE_AIR_C) * ROOM_SHARE : summerAirC;
+  room ? ROOM_AIR_C + (summerAirC - ROOM_AIR_C) * ROOM_SHARE : summerAirC;
 
 /** O2 on a hot day: lambda goes with (density ratio)^exponent, down to no oxygen at all. */
-function summerO2(o2Pct: number, hardware: Hardware, summerAirC: number, fuel: FuelProperties): number {
-  const density = (REFERENCE_AIR_C + KELVIN) / (airOf(hardware, summerAirC) + KELVIN);
+function summerO2(
+  o2Pct: number,
+  hardware: Hardware,
+  airC: number,
+  referenceAirC: number,
+  fuel: FuelProperties,
+): number {
+  const density = (referenceAirC + KELVIN) / (airC + KELVIN);
   const excess = (1 + excessAirFromO2(o2Pct, fuel)) * power(density, hardware.exponent) - 1;
   return excess <= 0 ? 0 : o2FromExcessAir(excess, fuel);
 }

@@ -8,7 +8,7 @@ const constant = (value: number, unit: string, symbol: string, title: string): N
   title,
 });
 
-/** Numbers that relations name. `relative_humidity` is the one a notebook may set. */
+/** Numbers that relations name. `relative_humidity` and `reference_air` are those that a notebook may set. */
 export const CONSTANTS: ReadonlyMap<string, NamedConstant> = new Map([
   ['air_oxygen', constant(AIR_OXYGEN_PCT, '%', 'O2,air', 'Oxygen in dry air, for thermochemistry')],
   [
@@ -26,5 +26,6 @@ export const CONSTANTS: ReadonlyMap<string, NamedConstant> = new Map([
     constant(0.1194, 'lb/ft3', 'K,NO2', 'NO2 at 68 °F: 1 ppm is 1.194e-7 lb/scf (EPA Method 19, table 19-1)'),
   ],
   ['co_density', constant(0.07269, 'lb/ft3', 'K,CO', 'CO at 68 °F: 1 ppm is 7.269e-8 lb/scf')],
+  ['reference_air', constant(293.15, 'K', 'T,ref', 'Reference air, 20 °C unless the notebook says otherwise')],
   ['datum_C', constant(25, 'Cel', 't,0', 'Datum of enthalpies and heating values')],
 ]);

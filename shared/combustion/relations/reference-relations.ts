@@ -16,7 +16,7 @@ export const REFERENCE_RELATIONS: readonly Relation[] = [
     'f,ref',
     'Lambda at reference air over lambda as read',
     '1',
-    '(as(air_C, "K") / quantity(293.15, "K")) ** burner.temperature_exponent * (site_pressure_Pa / pressure_Pa) ** burner.pressure_exponent * burner.season',
+    '(as(air_C, "K") / reference_air) ** burner.temperature_exponent * (site_pressure_Pa / pressure_Pa) ** burner.pressure_exponent * burner.season',
     'fanLaw',
     'Fixed-volume fan: lambda as air density. Pneumatic 1:1 premix: its square root, without barometer. Trim: none. Atmospheric and unknown: none, with a wide uncertainty.',
   ),
@@ -27,7 +27,7 @@ export const REFERENCE_RELATIONS: readonly Relation[] = [
     '1',
     '(1 + excess_air_from_o2) * reference_factor - 1',
     'fanLaw',
-    'Reference air is 20 °C and the site’s standard pressure.',
+    'Reference air is 20 °C, or what the notebook settles, and the site’s standard pressure.',
   ),
   relation(
     'o2_reference_pct',
