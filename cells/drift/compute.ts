@@ -8,16 +8,20 @@ import { derivedSchema } from '../../shared/schemas/derived.ts';
 import { readingsSchema } from '../../shared/schemas/readings.ts';
 import { missingColumns } from '../../shared/table/schema.ts';
 import type { Table } from '../../shared/table/table.ts';
+import type { Working } from '../../shared/working/working.ts';
 import { historyTables } from './history-tables.ts';
 import { judgeInShards } from './judge-in-shards.ts';
 import type { DriftParameters } from './parameters.ts';
 import { type ToldLanes, tellLanes } from './told-lanes.ts';
+import { workingOfLevel } from './working.ts';
 
 export interface DriftResult extends CellResult {
   readonly told: ToldLanes;
   readonly fitted: FittedDrift;
   /** The register's units, for the places on the lanes. */
   readonly units: Table | undefined;
+  /** How a number of a row of `drift` came about. */
+  readonly working: (column: string, row: number) => Outcome<Working>;
 }
 
 /** Levels, rates and biases of the fleet, before any band or horizon. */
@@ -51,6 +55,7 @@ export async function compute(
 ): Promise<Outcome<DriftResult>> {
   const derived = inputs.get(parameters.derive)?.tables['derived'];
   if (!derived) return fail(noSuchInput('drift', 'derive'));
+  const readings = inputs.get(parameters.readings)?.tables['accepted'] ?? { rows: 0, columns: new Map() };
   const fit = fitted ?? (await computeFit(parameters, inputs, context));
   if ('status' in fit && fit.status !== 'value') return fit;
   const known = 'status' in fit ? fit.value : fit;
@@ -71,5 +76,6 @@ export async function compute(
     told: tellLanes(rows, register?.['units']),
     fitted: known,
     units: register?.['units'],
+    working: (column, row) => workingOfLevel(column, row, { drift: judged['drift'], derived, readings }, parameters),
   });
 }

@@ -9,10 +9,12 @@ import { choiceBlank } from '../../shared/sentence/choice-blank.ts';
 import { numberBlank } from '../../shared/sentence/number-blank.ts';
 import { readingsBlank } from '../../shared/sentence/readings-blank.ts';
 import { shownColumns } from '../../shared/table/schema.ts';
+import { workedColumns } from '../../shared/table/worked-columns.ts';
 import { compute, computeFit, type DriftResult } from './compute.ts';
 import { judgeShard } from './judge-in-shards.ts';
 import { type DriftParameters, readParameters } from './parameters.ts';
 import { remarksOf } from './remarks.ts';
+import { WORKED } from './working.ts';
 
 const eventsOf = ({ events }: DriftParameters): Read[] => (events === '' ? [] : [{ cell: events }]);
 
@@ -46,7 +48,7 @@ function describe(result: DriftResult): Description {
   return {
     answer: driftAnswer(lanes, registered, strangers, outside, leaving, chanceless),
     tables: [
-      { table: 'drift', title: 'Drift', columns: shownColumns(driftSchema) },
+      { table: 'drift', title: 'Drift', columns: workedColumns(shownColumns(driftSchema), WORKED) },
       ...(result.tables['air'].rows > 0
         ? [{ table: 'air', title: 'At reference air and as measured', columns: shownColumns(airSchema) }]
         : []),
@@ -91,6 +93,7 @@ export const kind: CellKind<DriftParameters, DriftResult, FittedDrift> = {
   compute,
   crews: { judge: judgeShard, [FLEET_PASSES]: passShard },
   describe,
+  working: ({ working }, column, row) => working(column, row),
   files: ({ tables }) => [{ name: 'drift.csv', table: tables['drift'] }],
   lanes: ({ tables, units, fitted }, wanted) =>
     lanesOf({ drift: tables['drift'], points: tables['points'], path: tables['path'], units }, wanted, fitted.asOf),

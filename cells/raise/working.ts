@@ -1,8 +1,11 @@
-import * as say from '../../shared/messages/raise-working.ts';
+import { judgedDrop } from '../../shared/foresight/judged-drop.ts';
+import { judgedLevel } from '../../shared/foresight/judged-level.ts';
+import * as say from '../../shared/messages/judged-working.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
 import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
 import { derivedInput } from '../../shared/working/derived-input.ts';
 import { differenceStep } from '../../shared/working/difference-step.ts';
+import type { JudgedNumber } from '../../shared/working/judged-number.ts';
 import { plainNumber } from '../../shared/working/plain-number.ts';
 import type { WorkedNumber } from '../../shared/working/worked-number.ts';
 import { workedReading } from '../../shared/working/worked-reading-of.ts';
@@ -12,11 +15,7 @@ import type { Fleet } from './fleet.ts';
 import type { RaiseParameters } from './parameters.ts';
 
 /** What a working is put together from: the number judged, the limit, what else is worth knowing, and the reading. */
-interface Judged {
-  readonly title: string;
-  readonly symbol: string;
-  readonly from: WorkedNumber;
-  readonly less: WorkedNumber;
+interface Judged extends JudgedNumber {
   /** What the number or the limit comes from. */
   readonly beside: readonly WorkedNumber[];
   /** Row of the readings; undefined where it is more than one. */
@@ -160,23 +159,9 @@ function dropOf(finding: Finding, fleet: Fleet, parameters: RaiseParameters): Ju
   const unit = textsOf(supply, 'unit');
   const at = Array.from({ length: supply.rows }, (_, row) => row).find((row) => textAt(unit, row) === finding.unit);
   if (at === undefined) return undefined;
-  const number = (column: string): number => numbersOf(supply, column)[at];
   const row = lastKnown({ ...finding, fuel: '' }, fleet, 'supply_drop_Pa');
-  const isOver = number('drop_now_Pa') > number('drop_limit_Pa');
-  const now = plainNumber(
-    'drop_now',
-    say.dropNow(number('readings_used')),
-    'Δp,now',
-    number('drop_now_Pa'),
-    'Pa',
-    number('drop_now_sd_Pa'),
-  );
-  const limit = plainNumber('drop_limit', say.dropLimit(), 'Δp,limit', number('drop_limit_Pa'), 'Pa');
   return {
-    title: isOver ? say.dropOver() : say.dropRoom(),
-    symbol: isOver ? 'Δp,over' : 'Δp,room',
-    from: isOver ? now : limit,
-    less: isOver ? limit : now,
+    ...judgedDrop(supply, at),
     beside: row === undefined ? [] : [lastOf(derivedAt(fleet, parameters, 'supply_drop_Pa', row))],
     row,
     fields: PRESSURES,
@@ -194,41 +179,33 @@ function levelOf(finding: Finding, fleet: Fleet, parameters: RaiseParameters): J
     texts.every((column, i) => textAt(column, row) === wanted[i]),
   );
   if (at === undefined) return undefined;
-  const number = (column: string): number => numbersOf(drift, column)[at];
-  const quantity = textAt(textsOf(drift, 'quantity'), at) === 'o2_pct' ? 'o2' : 'co2';
-  const gas = quantity === 'o2' ? 'O2' : 'CO2';
-  const [value, lower, upper] = ['level_now', 'lower_limit', 'upper_limit'].map(number);
-  // The limit that it is beyond, or else the nearer one.
-  const isUpper = !(lower - value > 0) && !(value - lower < upper - value) && Number.isFinite(upper);
-  const isOut = value > upper || value < lower;
-  const level = plainNumber(
-    'level_now',
-    say.levelNow(gas, number('readings_used')),
-    `${gas},now`,
-    value,
-    '%',
-    number('level_now_sd'),
-  );
-  const limit = plainNumber(
-    'limit',
-    isUpper ? say.upperLimit(gas) : say.lowerLimit(gas),
-    `${gas},${isUpper ? 'upper' : 'lower'}`,
-    isUpper ? upper : lower,
-    '%',
-  );
-  const [from, less] = isUpper === isOut ? [level, limit] : [limit, level];
-  const column = `${quantity}_reference_pct`;
+  const judged = judgedLevel(drift, at);
+  const column = isAsMeasured(finding, fleet) ? judged.column.replace('_reference', '') : judged.column;
   const row = lastKnown(finding, fleet, column);
   return {
-    title: isOut ? say.beyondLimit(gas) : say.roomToLimit(gas),
-    symbol: `Δ${gas}`,
-    ...{ from, less },
+    ...judged,
     beside: row === undefined ? [] : [lastOf(derivedAt(fleet, parameters, column, row))],
     row,
     fields: ['o2_pct', 'co2_pct', 'air_C', 'barometer_kPa'],
     source: 'jcgm106',
     validity: say.fitHolds(),
   };
+}
+
+/** Whether the drift followed readings as measured: then its points are what was measured. */
+function isAsMeasured(finding: Finding, { points }: Fleet): boolean {
+  if (!points) return false;
+  const [unit, fuel, fire] = ['unit', 'fuel', 'fire'].map((name) => textsOf(points, name));
+  const [value, measured] = ['value', 'as_measured'].map((name) => numbersOf(points, name));
+  const code = unit.levels.indexOf(finding.unit);
+  let seen = false;
+  for (let row = 0; row < points.rows; row++) {
+    if (unit.codes[row] !== code || !Number.isFinite(measured[row])) continue;
+    if (textAt(fuel, row) !== finding.fuel || textAt(fire, row) !== finding.fire) continue;
+    if (value[row] !== measured[row]) return false;
+    seen = true;
+  }
+  return seen;
 }
 
 /** The newest of the numbers that a fit was made of. */

@@ -12,12 +12,16 @@ import { derivedSchema } from '../../shared/schemas/derived.ts';
 import { readingsSchema } from '../../shared/schemas/readings.ts';
 import { missingColumns } from '../../shared/table/schema.ts';
 import type { Table } from '../../shared/table/table.ts';
+import type { Working } from '../../shared/working/working.ts';
 import type { SupplyParameters } from './parameters.ts';
+import { workingOfDrop } from './working.ts';
 
 export interface SupplyResult extends CellResult {
   readonly rows: readonly SupplyRow[];
   /** The register's units: those of the fleet. */
   readonly register: Table | undefined;
+  /** How a number of a row of `supply` came about. */
+  readonly working: (column: string, row: number) => Outcome<Working>;
 }
 
 /** The drops as read and the growth fitted to them, before any limit. */
@@ -66,5 +70,12 @@ export async function compute(
     points: tableOfSupplyPoints(rows),
     path: tableOfSupplyPath(rows, known.value.fitted),
   };
-  return succeed({ tables, rows, register });
+  const empty: Table = { rows: 0, columns: new Map() };
+  const ground = {
+    supply: tables.supply,
+    derived: inputs.get(parameters.derive)?.tables['derived'] ?? empty,
+    readings: inputs.get(parameters.readings)?.tables['accepted'] ?? empty,
+  };
+  const working = (column: string, row: number): Outcome<Working> => workingOfDrop(column, row, ground, parameters);
+  return succeed({ tables, rows, register, working });
 }

@@ -14,8 +14,10 @@ import { numberBlank } from '../../shared/sentence/number-blank.ts';
 import { readingsBlank } from '../../shared/sentence/readings-blank.ts';
 import { shareBlank } from '../../shared/sentence/share-blank.ts';
 import { shownColumns } from '../../shared/table/schema.ts';
+import { workedColumns } from '../../shared/table/worked-columns.ts';
 import { compute, computeFit, type SupplyFit, type SupplyResult } from './compute.ts';
 import { readParameters, type SupplyParameters } from './parameters.ts';
+import { WORKED } from './working.ts';
 
 const eventsOf = ({ events }: SupplyParameters): Read[] => (events === '' ? [] : [{ cell: events }]);
 
@@ -58,7 +60,7 @@ function describe(result: SupplyResult): Description {
   const count = (verdict: string): number => result.rows.filter((row) => row.verdict === verdict).length;
   return {
     answer: supplyAnswer(registered, strangers, count('over'), count('growing'), count('within'), count('unknown')),
-    tables: [{ table: 'supply', title: 'Gas supply', columns: shownColumns(supplySchema) }],
+    tables: [{ table: 'supply', title: 'Gas supply', columns: workedColumns(shownColumns(supplySchema), WORKED) }],
     figures: [],
     remarks: remarksOf(result),
   };
@@ -96,5 +98,6 @@ export const kind: CellKind<SupplyParameters, SupplyResult, SupplyFit> = {
   compute,
   crews: { [FLEET_PASSES]: passShard },
   describe,
+  working: ({ working }, column, row) => working(column, row),
   files: ({ tables }) => [{ name: 'supply.csv', table: tables['supply'] }],
 };

@@ -5,7 +5,7 @@ export const UNKNOWN = 'unknown';
 export function shownNumber(value: number, unit: string, bound = 0, significant = 5): string {
   if (!Number.isFinite(value)) return UNKNOWN;
   // A pressure of 101325 Pa must not read as 101330.
-  const whole = significant < 5 ? 0 : Math.floor(Math.log10(Math.abs(value) || 1)) + 1;
+  const whole = significant < 5 ? 0 : Math.abs(value).toFixed(0).length;
   const digits = String(Number(value.toPrecision(Math.min(21, Math.max(significant, whole)))));
   const text = `${digits.replace('-', '−')}${unit === '' ? '' : ` ${unit}`}`;
   return bound === 0 ? text : `${bound > 0 ? 'at least' : 'at most'} ${text}`;

@@ -1,4 +1,4 @@
-/** What is said in the working of a raised figure. */
+/** What is said in the working of a number that is held against a limit, and of one that was fitted. */
 import { reasonName } from './report.ts';
 
 export const noFormula = (reason: string): string =>
@@ -20,8 +20,7 @@ export const dropNow = (count: number): string => `Supply drop now, fitted to ${
 export const dropLimit = (): string => 'Limit of the drop';
 export const dropOver = (): string => 'Supply drop above the limit';
 export const dropRoom = (): string => 'What the supply drop still may grow';
-export const levelNow = (gas: string, count: number): string =>
-  `${gas} now at reference air, fitted to ${readings(count)}`;
+export const levelNow = (gas: string, count: number): string => `${gas} now, fitted to ${readings(count)}`;
 export const upperLimit = (gas: string): string => `Upper limit of ${gas}`;
 export const lowerLimit = (gas: string): string => `Lower limit of ${gas}`;
 export const beyondLimit = (gas: string): string => `${gas} beyond its limit`;
@@ -29,3 +28,10 @@ export const roomToLimit = (gas: string): string => `${gas} inside its nearer li
 export const fitHolds = (): string =>
   'A fit to all of the unit’s readings is no formula: its method stands with the cell, its last reading below.';
 export const lastRead = (title: string): string => `${title}, at the last reading`;
+export const fitUsage = (): string => 'fit(x)';
+export const fitMeans = (): string =>
+  'What the cell’s model makes of x today from all readings of the unit and what the fleet has in common; it is no formula, and its method stands with the cell';
+export const fitNumbers = (last: string): string => (last === '' ? '' : `..., ${last}`);
+export const notWorked = (column: string, worked: string): string =>
+  `${column} has no working of its own; ${worked} have one.`;
+export const noRow = (column: string): string => `${column} of this row is not known, so there is nothing to work out.`;
