@@ -5,6 +5,7 @@ import { type LookBackScore, scoreLookBack } from '../../shared/foresight/score-
 import { tableOfRecords } from '../../shared/foresight/table-of-records.ts';
 import { lacksColumns, lookingBack, noSuchInput, unequalRows } from '../../shared/messages/foresight.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
+import { byPieces } from '../../shared/pieces.ts';
 import { dayOf, writeDay } from '../../shared/quantities/dates.ts';
 import { calibrationSchema, coverageSchema, forecastsSchema, methodsSchema } from '../../shared/schemas/backcheck.ts';
 import { derivedSchema } from '../../shared/schemas/derived.ts';
@@ -47,7 +48,7 @@ export async function compute(
   for (const [place, day] of days.entries()) {
     context.progress(place / days.length, lookingBack(writeDay(day)));
     await context.pause();
-    forecasts.push(...lookBack.on(day));
+    forecasts.push(...(await byPieces(lookBack.sayingOn(day), context)));
   }
   const score = scoreLookBack(forecasts, parameters.leastChance);
   return succeed({ tables: tablesOf(forecasts, score), score, quarters: days.length });

@@ -1,4 +1,5 @@
 import type { CellKind, Description, Figure, Read, Segment } from '../../shared/cell.ts';
+import { FLEET_PASSES, passShard } from '../../shared/foresight/fleet-passes.ts';
 import { backcheckAnswer, backcheckCaution, calibrationAlternative } from '../../shared/messages/foresight.ts';
 import { calibrationSchema, coverageSchema, methodsSchema } from '../../shared/schemas/backcheck.ts';
 import { cellBlank } from '../../shared/sentence/cell-blank.ts';
@@ -108,6 +109,7 @@ export const kind: CellKind<BackcheckParameters, BackcheckResult> = {
   sources: () => [],
   sentence,
   compute,
+  crews: { [FLEET_PASSES]: passShard },
   describe,
   files: ({ tables }) => [{ name: 'backcheck.csv', table: tables['forecasts'] }],
 };

@@ -1,9 +1,10 @@
+import { atOnce, type Pieces } from '../pieces.ts';
 import { DAYS_PER_YEAR } from '../quantities/dates.ts';
 import { normalCdf } from '../statistics/normal.ts';
 import { regress } from '../statistics/regress.ts';
 import { numbersOf, textAt, textsOf } from '../table/columns.ts';
 import { type DriftTables, readDrift } from './drift-readings.ts';
-import { fitDrift } from './fit-drift.ts';
+import { fittingDrift } from './fit-drift.ts';
 import type { FittedDrift } from './fitted-drift.ts';
 import { type DriftRow, type JudgeOptions, judgeDrift } from './judge-drift.ts';
 import { type LaneHistory, laneHistories, laneKey } from './lane-history.ts';
@@ -61,8 +62,13 @@ export class LookBack {
 
   /** Forecasts of one past day: fitted on what had been read by then, hyperparameters included. */
   on(day: number): Forecast[] {
+    return atOnce(this.sayingOn(day));
+  }
+
+  /** The same, by pieces. */
+  *sayingOn(day: number): Pieces<Forecast[]> {
     const { seed, referenceAir } = this.#options;
-    const fitted = fitDrift(this.#tables, {
+    const fitted = yield* fittingDrift(this.#tables, {
       asOf: day,
       seed,
       referenceAir,
@@ -72,6 +78,7 @@ export class LookBack {
     });
     this.#start = fitted.estimate.spread;
     const rows = judgeDrift(fitted, this.#tables, { ...this.#options, dates: false });
+    yield;
     const biases = knownBiases(fitted);
     return rows.flatMap((row) => this.#forecast(row, fitted, day, biases) ?? []);
   }
