@@ -34,6 +34,7 @@ export class ProposalList extends LitElement {
   @state() private initials = '';
   @state() private all = false;
   @state() private busy = false;
+  @state() private fault = '';
 
   override render(): TemplateResult | typeof nothing {
     const { proposals } = this;
@@ -45,6 +46,7 @@ export class ProposalList extends LitElement {
       ) => {
         this.initials = (event.target as HTMLInputElement).value.trim();
       }} /></label> ${this.initials === '' ? say.initialsNeeded() : ''}</p>
+      ${this.fault === '' ? nothing : html`<p role="alert">${this.fault}</p>`}
       <ul>${shown.map((proposal) => this.line(proposal))}</ul>
       ${
         shown.length < proposals.length
@@ -63,9 +65,15 @@ export class ProposalList extends LitElement {
 
   private async accept({ evidence, corrections }: Proposal): Promise<void> {
     this.busy = true;
-    for (const correction of corrections)
-      await this.host.correct(this.target, { ...correction, reason: evidence, initials: this.initials });
-    this.busy = false;
+    this.fault = '';
+    try {
+      for (const correction of corrections) {
+        this.fault = await this.host.correct(this.target, { ...correction, reason: evidence, initials: this.initials });
+        if (this.fault !== '') return;
+      }
+    } finally {
+      this.busy = false;
+    }
   }
 }
 

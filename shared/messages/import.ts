@@ -157,6 +157,8 @@ export const acceptedEvents = (events: number): string =>
   `${count(events, 'event')} told by notes ${events === 1 ? 'counts' : 'count'}, as you accepted.`;
 
 // What evidence proposes.
+export const oneCharacter = (found: string, registered: string): string =>
+  `the register has no ${quote(found)}, but ${quote(registered)}, one character away`;
 export const singleStage = (): string => 'the register calls it single-stage';
 export const fireSign = (title: string, high: string, low: string, unit: string): string =>
   `${title} ${high} against ${low} ${unit}`;

@@ -180,7 +180,7 @@ async function settle(
   const co2Named = findCo2Origin(columns);
   if (copies.value.taken > 0) order = sortRows(columns);
   const named = nameRows(columns, order, options);
-  const proposals = proposalsTable(columns, named.proposals);
+  const proposals = proposalsTable(columns, named.proposals, units);
   const { duplicates, revised } = copies.value;
   const accounted = await accountTables(files, columns, reads, setAside, duplicates);
   if (accounted.status !== 'value') return accounted;

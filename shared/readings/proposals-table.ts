@@ -1,30 +1,39 @@
+import * as say from '../messages/import.ts';
 import { proposalsSchema } from '../schemas/readings.ts';
 import { numberColumn, textColumn } from '../table/columns.ts';
 import { type Column, makeTable, type Table } from '../table/table.ts';
+import type { UnitsMatched } from './match-units.ts';
 import type { Naming } from './naming.ts';
-import type { ReadingColumns } from './reading-columns.ts';
+import { type ReadingColumns, ROW } from './reading-columns.ts';
 
 /** What evidence says where the files do not: a row a kind and unit, with what it would name and whether that is accepted. */
 export function proposalsTable(
   columns: ReadingColumns,
   namings: readonly (Naming & { readonly accepted: boolean })[],
+  units: UnitsMatched,
 ): Table {
-  const first = namings.map(({ rows }) => smallest(rows));
+  const lines: ProposalLine[] = [
+    ...nearMisses(columns, units),
+    ...namings.map(({ kind, unit, rows, words, evidence, accepted }) => ({
+      kind,
+      unit,
+      readings: rows.length,
+      wouldBe: tally(words),
+      evidence,
+      accepted,
+      row: smallest(rows),
+    })),
+  ];
+  const counted = (of: (line: ProposalLine) => number): Column => numberColumn('1', Float64Array.from(lines, of));
   const values: Readonly<Record<string, Column>> = {
-    kind: textColumn(namings.map(({ kind }) => kind)),
-    unit: textColumn(namings.map(({ unit }) => unit)),
-    readings: numberColumn(
-      '1',
-      Float64Array.from(namings, ({ rows }) => rows.length),
-    ),
-    would_be: textColumn(namings.map(({ words }) => tally(words))),
-    evidence: textColumn(namings.map(({ evidence }) => evidence)),
-    accepted: textColumn(namings.map(({ accepted }) => (accepted ? 'yes' : 'no'))),
-    source_file: textColumn(first.map((row) => columns.files[columns.fileOf(row)])),
-    source_line: numberColumn(
-      '1',
-      Float64Array.from(first, (row) => columns.lines[row]),
-    ),
+    kind: textColumn(lines.map(({ kind }) => kind)),
+    unit: textColumn(lines.map(({ unit }) => unit)),
+    readings: counted(({ readings }) => readings),
+    would_be: textColumn(lines.map(({ wouldBe }) => wouldBe)),
+    evidence: textColumn(lines.map(({ evidence }) => evidence)),
+    accepted: textColumn(lines.map(({ accepted }) => (accepted ? 'yes' : 'no'))),
+    source_file: textColumn(lines.map(({ row }) => columns.files[columns.fileOf(row)])),
+    source_line: counted(({ row }) => columns.lines[row]),
   };
   return makeTable(proposalsSchema.map(({ name }): [string, Column] => [name, values[name]]));
 }
@@ -33,6 +42,46 @@ function smallest(rows: readonly number[]): number {
   let [least] = rows;
   for (const row of rows) if (row < least) least = row;
   return least;
+}
+
+interface ProposalLine {
+  readonly kind: string;
+  readonly unit: string;
+  readonly readings: number;
+  readonly wouldBe: string;
+  readonly evidence: string;
+  readonly accepted: boolean;
+  readonly row: number;
+}
+
+/** Ids that are a character away from a registered one, with the first row of each. */
+function nearMisses(columns: ReadingColumns, { strangers, merged }: UnitsMatched): ProposalLine[] {
+  const near = [
+    ...strangers
+      .filter(({ nearest }) => nearest !== '')
+      .map(({ found, nearest }) => ({ found, to: nearest, accepted: false })),
+    ...merged.map(({ found, registered }) => ({ found, to: registered, accepted: true })),
+  ];
+  if (near.length === 0) return [];
+  const units = columns.texts.get('unit');
+  return near.map(({ found, to, accepted }) => {
+    const name = accepted ? to : found;
+    let [row, readings] = [-1, 0];
+    for (let i = 0; i < columns.rows; i++)
+      if (columns.status[i] === ROW.accepted && units?.text(i) === name) {
+        if (row < 0) row = i;
+        readings++;
+      }
+    return {
+      kind: 'units',
+      unit: found,
+      readings,
+      wouldBe: to,
+      evidence: say.oneCharacter(found, to),
+      accepted,
+      row: Math.max(row, 0),
+    };
+  });
 }
 
 /** 'high 12, low 12'. */
