@@ -30,7 +30,7 @@ export const correctionSlipStyle = css`
     margin: 0 0 8px;
     padding: 0;
     display: grid;
-    grid-template-columns: repeat(auto-fill, minmax(17rem, 1fr));
+    grid-template-columns: repeat(auto-fill, minmax(min(100%, 17rem), 1fr));
     gap: 0 24px;
   }
   legend {

@@ -1,5 +1,6 @@
 import type { ShownColumn } from '../../shared/cell.ts';
 import { writeIsoDate } from '../../shared/quantities/dates.ts';
+import { groupedDigits } from '../../shared/quantities/grouped-digits.ts';
 import type { Column } from '../../shared/table/table.ts';
 
 /** Columns that hold the project's own code words; people read them with spaces. All other text stays as written. */
@@ -32,7 +33,6 @@ const CODE_WORDS = new Set([
 ]);
 
 const FIGURE_SPACE = '\u2007';
-const NARROW_SPACE = '\u202f';
 /** Stands where a value is unknown: never blank, never 0. */
 export const UNKNOWN_MARK = '–';
 
@@ -47,9 +47,8 @@ export function plainWords(code: string): string {
 /** Thousands in narrow spaces from 10 000 on, so that the eye keeps its place; the sign is a true minus. */
 export function spacedNumber(value: number, digits: number): string {
   const [whole, fraction] = Math.abs(value).toFixed(digits).split('.');
-  const grouped = whole.length > 4 ? whole.replace(/\B(?=(\d{3})+$)/g, NARROW_SPACE) : whole;
   const sign = value < 0 && Number(value.toFixed(digits)) !== 0 ? '−' : '';
-  return `${sign}${grouped}${fraction === undefined ? '' : `.${fraction}`}`;
+  return `${sign}${groupedDigits(whole)}${fraction === undefined ? '' : `.${fraction}`}`;
 }
 
 /** Four significant digits where a column names no digits, padded so that the decimal marks stand in one line. */

@@ -19,7 +19,7 @@ export function describe({ tables, faults, notes }: RegisterResult): Description
   return {
     answer: say.registerAnswer(units, tables['units'].rows, tables['limits'].rows, leftOut(faults)),
     tables: [
-      { table: 'units', title: 'Units', columns: shownColumns(unitsSchema) },
+      { table: 'units', title: 'Units, one row a fuel', columns: shownColumns(unitsSchema) },
       { table: 'limits', title: 'Targets and limits', columns: shownColumns(limitsSchema) },
       { table: 'supply-limits', title: 'Gas supply', columns: shownColumns(supplyLimitsSchema) },
       { table: 'economics', title: 'Fuel and price', columns: shownColumns(economicsSchema) },

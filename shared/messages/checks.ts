@@ -1,6 +1,8 @@
+import { groupedDigits } from '../quantities/grouped-digits.ts';
+
 /** What the checks say. Numbers come as text, already rounded. */
 const count = (number: number, one: string, many = `${one}s`): string =>
-  `${number.toLocaleString('en-US')} ${number === 1 ? one : many}`;
+  `${groupedDigits(String(number))} ${number === 1 ? one : many}`;
 
 export const noReadings = (cell: string): string =>
   `checks reads the cell "${cell}" for readings, which has none; name the readings cell.`;
@@ -13,9 +15,9 @@ export const answer = (readings: number, impossible: number, suspect: number, no
   lines === 0
     ? `${count(readings, 'reading')} checked: nothing was found.`
     : `${count(readings, 'reading')} checked, ${count(lines, 'finding')}: ${[
-        impossible > 0 ? `${impossible.toLocaleString('en-US')} with an impossible value, which is left out` : '',
-        suspect > 0 ? `${suspect.toLocaleString('en-US')} suspect` : '',
-        notes > 0 ? `${notes.toLocaleString('en-US')} with a note` : '',
+        impossible > 0 ? `${groupedDigits(String(impossible))} with an impossible value, which is left out` : '',
+        suspect > 0 ? `${groupedDigits(String(suspect))} suspect` : '',
+        notes > 0 ? `${groupedDigits(String(notes))} with a note` : '',
       ]
         .filter((part) => part !== '')
         .join(', ')}.`;

@@ -7,11 +7,11 @@ export const missingFiles = (count: number): string =>
 export const changedFile = (file: string): string =>
   `${file} is not as it was when this notebook was saved. The results below are those of the file as it is now.`;
 export const findFile = (): string => 'Find the file …';
-export const findFileNamed = (file: string): string => `Find ${file}`;
+export const findFileNamed = (file: string): string => `Find the file …: ${file}`;
 export const findTogether = (): string => 'Choose them together …';
 export const findOther = (): string => 'Find the earlier file …';
-export const findOtherNamed = (file: string): string => `Find ${file} as it was`;
+export const findOtherNamed = (file: string): string => `Find the earlier file …: ${file}`;
 export const takeAsItIs = (): string => 'Use it as it is now';
-export const takeAsItIsNamed = (file: string): string => `Use ${file} as it is now`;
+export const takeAsItIsNamed = (file: string): string => `Use it as it is now: ${file}`;
 export const notAmongMissing = (chosen: string, missing: string): string =>
   `${chosen} bears none of the names that are missing (${missing}); nothing was changed. Choose it with the button beside the name it stands for.`;

@@ -1,3 +1,5 @@
+import { groupedDigits } from '../quantities/grouped-digits.ts';
+
 /** Sentences of drift, supply and instruments: named functions of strings and numbers. */
 
 export const noSuchInput = (cell: string, role: string): string =>
@@ -15,7 +17,9 @@ export const notFinite = (cell: string, name: string, from: number, to: number, 
 export const notAChoice = (cell: string, name: string, choices: string, found: string): string =>
   `${cell}: ${name} must be one of ${choices}, it is ${found}; choose one of these.`;
 
-const counted = (number: number, one: string): string => `${number} ${number === 1 ? one : `${one}s`}`;
+const counted = (number: number, one: string): string =>
+  `${groupedDigits(String(number))} ${number === 1 ? one : `${one}s`}`;
+const has = (number: number): string => (number === 1 ? 'has' : 'have');
 
 // Why something is unknown; each fits after "unknown: ".
 export const noReadings = (): string => 'no usable reading';
@@ -46,13 +50,13 @@ export const driftAnswer = (
     : `${counted(lanes, 'lane')} of ${ofUnits(units, strangers)} followed: ${outside} more likely outside than inside now, ${leaving} more likely than not to leave by the horizon, ${unknown} unknown.`;
 
 export const bandFromTarget = (lanes: number): string =>
-  `${lanes} lanes have a target without a tolerance in the register; the usual tolerance of their class was taken.`;
+  `${counted(lanes, 'lane')} ${has(lanes)} a target without a tolerance in the register; the usual tolerance of their class was taken.`;
 export const bandFromLeft = (lanes: number): string =>
-  `${lanes} lanes have no target in the register; the median of their last three as-left readings and the usual tolerance of their class were taken.`;
+  `${counted(lanes, 'lane')} ${has(lanes)} no target in the register; the median of their last three as-left readings and the usual tolerance of their class were taken.`;
 export const bandFromClass = (lanes: number): string =>
-  `${lanes} lanes have neither a target nor an as-left reading; the usual settings of their class were taken.`;
+  `${counted(lanes, 'lane')} ${has(lanes)} neither a target nor an as-left reading; the usual settings of their class were taken.`;
 export const unknownLanes = (lanes: number, example: string): string =>
-  `${lanes} lanes are unknown, for example because: ${example}.`;
+  `${counted(lanes, 'lane')} ${lanes === 1 ? 'is' : 'are'} unknown, for example because: ${example}.`;
 export const spreadRemark = (
   units: number,
   reading: string,
@@ -151,7 +155,7 @@ export const backcheckAnswer = (
 ): string =>
   forecasts === 0
     ? `Over ${quarters} past quarters no forecast could be held against a later visit.`
-    : `Over ${quarters} past quarters ${raised} lanes would have been raised before a visit, ${foundOutside} of them were then found outside (median lead ${leadDays} days); ${coverage} of ${forecasts} next readings lay in their 95 % interval.`;
+    : `Over ${quarters} past quarters ${counted(raised, 'lane')} would have been raised before a visit, ${foundOutside} of them were then found outside (median lead ${leadDays} days); ${coverage} of ${forecasts} next readings lay in their 95 % interval.`;
 export const backcheckCaution = (): string =>
   'Lanes that were adjusted between, or that nobody visited, do not appear; the register’s bands of each day are taken as it dates them.';
 export const calibrationAlternative = (bins: number, forecasts: number): string =>

@@ -9,9 +9,9 @@ export const withFiles = (kept: number, size: string, asked: string): string => 
   return asked === '' ? own : `${own} You will be asked for ${asked}.`.trim();
 };
 export const openAgain = (): string => 'Open it again';
-export const openAgainNamed = (title: string): string => `Open ${title} again`;
+export const openAgainNamed = (title: string): string => `Open it again: ${title}`;
 export const dropIt = (): string => 'Drop it';
-export const dropItNamed = (title: string): string => `Drop ${title}`;
+export const dropItNamed = (title: string): string => `Drop it: ${title}`;
 export const dropForGood = (): string => 'Drop it for good';
 export const keepIt = (): string => 'Keep it';
 export const gone = (title: string): string =>

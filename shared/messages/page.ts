@@ -1,6 +1,8 @@
+import { groupedDigits } from '../quantities/grouped-digits.ts';
+
 /** Every sentence of the page that is not a cell's own. Named functions of strings and numbers. */
 
-export const plainCount = (count: number): string => count.toLocaleString('en-US').replaceAll(',', '\u202f');
+export const plainCount = (count: number): string => groupedDigits(String(count));
 
 export const rowsWord = (count: number): string => `${plainCount(count)} ${count === 1 ? 'row' : 'rows'}`;
 
@@ -225,7 +227,8 @@ export const itsReadings = (unit: string): string => `Readings of ${unit}, each 
 
 // The account of the readings.
 export const accountHead = (): string => 'What became of every reading';
+const readingsWord = (count: number): string => `${plainCount(count)} ${count === 1 ? 'reading' : 'readings'}`;
 export const accountAddsUp = (read: number, accepted: number, setAside: number, duplicates: number): string =>
-  `${plainCount(read)} readings = ${plainCount(accepted)} accepted + ${plainCount(setAside)} set aside + ${duplicatesWord(duplicates)}`;
+  `${readingsWord(read)} = ${plainCount(accepted)} accepted + ${plainCount(setAside)} set aside + ${duplicatesWord(duplicates)}`;
 export const accountShort = (read: number, accepted: number, setAside: number, duplicates: number): string =>
-  `${plainCount(read)} readings, but ${plainCount(accepted)} accepted, ${plainCount(setAside)} set aside and ${duplicatesWord(duplicates)} do not add up to them. Please report this file.`;
+  `${readingsWord(read)}, but ${plainCount(accepted)} accepted, ${plainCount(setAside)} set aside and ${duplicatesWord(duplicates)} do not add up to them. Please report this file.`;

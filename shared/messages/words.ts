@@ -1,3 +1,5 @@
+import { groupedDigits } from '../quantities/grouped-digits.ts';
+
 /** Numbers and names as sentences of any room carry them. Unknown numbers are said to be unknown, never printed as such. */
 
 const PASCALS_PER_INCH = 249.08891;
@@ -17,7 +19,8 @@ export function percent(share: number): string {
   return `${Math.round(share * 100)} %`;
 }
 
-export const count = (amount: number, one: string, many: string): string => `${amount} ${amount === 1 ? one : many}`;
+export const count = (amount: number, one: string, many: string): string =>
+  `${groupedDigits(String(amount))} ${amount === 1 ? one : many}`;
 
 export const listOf = (parts: readonly string[]): string =>
   parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts[parts.length - 1]}`;

@@ -5,21 +5,24 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { launchBrowser } from '../browser/find-browser.ts';
 import { until, watchPage } from '../browser/watch-page.ts';
-import { buildPage, serveAt } from '../src/app/built-page.ts';
+import { buildPage, removePage, serveAt } from '../src/app/built-page.ts';
 import { makeFleet } from './fleet.ts';
 import { type LongestTask, longestTask } from './watch-tasks.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'between-visits-many-'));
+let page = '';
 let browser: Browser;
 let server: Awaited<ReturnType<typeof serveAt>>;
 beforeAll(async () => {
-  server = await serveAt(buildPage(), '/');
+  page = buildPage();
+  server = await serveAt(page, '/');
   browser = await launchBrowser();
 }, 120_000);
 afterAll(async () => {
   await browser?.close();
   server?.close();
   rmSync(folder, { recursive: true, force: true });
+  removePage(page);
 });
 
 const summary = (page: Page): Promise<string> =>

@@ -61,7 +61,7 @@ export class FlowLine extends LightElement {
     const summary = flowSummary(count('done'), this.cells.length, count('failed'), count('asking'), count('running'));
     const drawing = html`<div class="drawing" style="height:${flow.height}px">
         <svg width="100%" height=${flow.height} aria-hidden="true">
-          ${flow.pipes.map((pipe) => this.pipe(pipe, flow, knotX))}
+          <g class="pipes ${this.looked === '' ? '' : 'looking'}">${flow.pipes.map((pipe) => this.pipe(pipe, flow, knotX))}</g>
           ${flow.knots.map((knot) => this.knot(knot, knotX))}
         </svg>
         <ol>${flow.knots.map((knot) => this.label(knot, knotX, rowPx))}</ol>

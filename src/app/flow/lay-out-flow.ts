@@ -111,5 +111,5 @@ function assignLanes(runs: readonly { from: number; to: number }[]): number[] {
 
 /** Wall of the drawn pipe in px: more rows, a wider pipe. */
 export function pipeWidth(rows: number): number {
-  return rows <= 0 ? 2 : Math.min(6, 2 + 0.6 * Math.log10(rows));
+  return rows <= 0 ? 1.5 : Math.min(4, 1.5 + 0.4 * Math.log10(rows));
 }

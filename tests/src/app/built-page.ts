@@ -1,12 +1,17 @@
 import { spawnSync } from 'node:child_process';
+import { cpSync, mkdtempSync, rmSync } from 'node:fs';
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import sirv from 'sirv';
 
 export const ROOT = join(import.meta.dirname, '../../..');
 
-/** The folder of the page as `npm run build` leaves it; built only where the sources are younger. */
+/**
+ * A folder of its own with the page as `npm run build` leaves it; built only where the sources are younger. A build that
+ * somebody else begins meanwhile does not take the files away from under it.
+ */
 export function buildPage(): string {
   const { NODE_ENV: _, ...environment } = process.env;
   const done = spawnSync(process.execPath, [join(ROOT, 'src/cli/run.mjs'), 'build'], {
@@ -15,7 +20,9 @@ export function buildPage(): string {
     env: environment,
   });
   if (done.status !== 0) throw new Error(`the page was not built: ${done.stdout}${done.stderr}`);
-  return join(ROOT, 'dist/app');
+  const folder = mkdtempSync(join(tmpdir(), 'between-visits-page-'));
+  cpSync(join(ROOT, 'dist/app'), folder, { recursive: true });
+  return folder;
 }
 
 /** A plain web server, as any is, with the page below a path of its own. */
@@ -47,5 +54,6 @@ export async function serveAt(folder: string, path: string): Promise<{ address: 
   };
 }
 
-/** The built page is shared by all tests and left where it is. */
-export function removePage(_folder: string): void {}
+export function removePage(folder: string): void {
+  if (folder !== '') rmSync(folder, { recursive: true, force: true });
+}

@@ -4,7 +4,7 @@ import type { Browser, Page, Worker } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { PAGE_POLICY, servePage } from '../../../src/cli/serve-page.ts';
 import { launchBrowser } from '../../browser/find-browser.ts';
-import { buildPage, serveAt } from './built-page.ts';
+import { buildPage, removePage, serveAt } from './built-page.ts';
 
 let folder = '';
 let browser: Browser;
@@ -14,6 +14,7 @@ beforeAll(async () => {
 }, 120_000);
 afterAll(async () => {
   await browser?.close();
+  removePage(folder);
 });
 
 /** A page that gathers whatever the browser refuses or cannot find. */

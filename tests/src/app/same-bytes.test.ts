@@ -4,7 +4,7 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { buildPage, ROOT } from './built-page.ts';
+import { buildPage, ROOT, removePage } from './built-page.ts';
 import { calculateInBrowser } from './calculate-in-browser.ts';
 
 const out = mkdtempSync(join(tmpdir(), 'between-visits-bytes-'));
@@ -12,7 +12,10 @@ let page = '';
 beforeAll(() => {
   page = buildPage();
 }, 120_000);
-afterAll(() => rmSync(out, { recursive: true, force: true }));
+afterAll(() => {
+  rmSync(out, { recursive: true, force: true });
+  removePage(page);
+});
 
 const hashOf = (bytes: Buffer): string => createHash('sha256').update(bytes).digest('hex');
 
