@@ -27,6 +27,7 @@ import { remarksOf } from './remarks.ts';
 import { resolveFuels } from './resolve-fuels.ts';
 import { scopeOf } from './scope.ts';
 import { sourcesOf } from './sources-of.ts';
+import { spreadsTable } from './spreads-table.ts';
 
 export interface DeriveResult extends CellResult {
   readonly answer: string;
@@ -134,7 +135,7 @@ async function derive(
   const exponents = byFleet ?? exponentsUsed(parameters, swingsBy(finished('lambda')));
   const fuels = fuelsTable(resolved.fuels.filter((fuel) => fuel !== undefined));
   return {
-    tables: { derived, fuels, exponents: exponentsTable(exponents) },
+    tables: { derived, fuels, exponents: exponentsTable(exponents), spreads: spreadsTable(parameters) },
     own,
     working: (column, row) => {
       const found = workingAt(column, row, scope, sources);

@@ -4,6 +4,7 @@ import { FUELS } from '../../shared/fuels/fuel-list.ts';
 import { derivedSchema } from '../../shared/schemas/derived.ts';
 import { exponentsSchema } from '../../shared/schemas/exponents.ts';
 import { fuelsSchema } from '../../shared/schemas/fuels.ts';
+import { spreadsSchema } from '../../shared/schemas/spreads.ts';
 import { choiceBlank } from '../../shared/sentence/choice-blank.ts';
 import { numberBlank } from '../../shared/sentence/number-blank.ts';
 import { readOf } from '../../shared/sentence/read-of.ts';
@@ -59,6 +60,7 @@ export const kind: CellKind<DeriveParameters, DeriveResult> = {
     tables: [
       { table: 'derived', title: 'Derived readings', columns: columnsOf(result) },
       { table: 'exponents', title: 'Density exponents of the burners', columns: shownColumns(exponentsSchema) },
+      { table: 'spreads', title: 'Standard uncertainties of the analyzers', columns: shownColumns(spreadsSchema) },
       { table: 'fuels', title: 'Fuels', columns: shownColumns(fuelsSchema) },
     ],
     figures: [],

@@ -4,21 +4,26 @@ import { leftOutOfSavings } from '../../shared/messages/left-out.ts';
 import * as message from '../../shared/messages/savings.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
 import { DAYS_PER_YEAR, writeDay } from '../../shared/quantities/dates.ts';
+import { settingsOf } from '../../shared/settings.ts';
 import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
 import type { Table } from '../../shared/table/table.ts';
 import type { Working } from '../../shared/working/working.ts';
 import { emissionFactor } from './emissions.ts';
+import { fleetSaving } from './fleet-saving.ts';
 import { fuelAYear } from './fuel-a-year.ts';
+import { heatReader } from './heat-reader.ts';
 import { lastVisits, type TunedVisit } from './last-visits.ts';
 import type { SavingsParameters } from './parameters.ts';
 import { persistenceOf } from './persistence.ts';
-import { type FireHeat, savingOfVisit } from './saving-of-visit.ts';
+import { savingOfVisit } from './saving-of-visit.ts';
 import { type SavingRow, savingsTable } from './savings-table.ts';
 import { workingOfSaving } from './working.ts';
 
 export interface SavingsResult extends CellResult {
   readonly answer: string;
   readonly remarks: readonly Remark[];
+  /** ISO 4217 code of its money, '' where it is not known. */
+  readonly currency: string;
   /** How a number of a row came about. */
   readonly working: (column: string, row: number) => Outcome<Working>;
 }
@@ -41,7 +46,9 @@ export async function compute(
   }
   const accepted = inputs.get(parameters.readings)?.tables['accepted'] ?? EMPTY;
   const derived = inputs.get(parameters.derive)?.tables['derived'] ?? EMPTY;
-  const rowOf = rowMaker(parameters, inputs, context.asOf, accepted, derived);
+  const settings = settingsOf(context);
+  const airC = parameters.air === 'reference' ? settings.referenceAirC : Number.NaN;
+  const rowOf = rowMaker(parameters, inputs, context.asOf, accepted, derived, airC);
   const rows: SavingRow[] = [];
   for (const visit of derived.rows === accepted.rows ? lastVisits(accepted, derived) : []) {
     rows.push(rowOf(visit));
@@ -50,9 +57,10 @@ export async function compute(
   const savings = savingsTable(rows);
   return succeed({
     tables: { savings },
-    answer: answerOf(rows, savings),
+    answer: answerOf(rows, savings, settings.currency),
     remarks: [...leftOutRemarks(parameters, inputs), ...remarksOf(rows)],
-    working: (column, row) => workingOfSaving(column, rows[row], { accepted, derived, parameters }),
+    working: (column, row) => workingOfSaving(column, rows[row], { accepted, derived, parameters, airC }),
+    currency: settings.currency,
   });
 }
 
@@ -64,13 +72,14 @@ function rowMaker(
   asOf: number,
   accepted: Table,
   derived: Table,
+  airC: number,
 ): RowMaker {
   const register = inputs.get(parameters.register)?.tables ?? {};
   const fuelOf = fuelAYear(inputs.get(parameters.fuelUse)?.tables['use'], register['economics'], asOf);
   const shareOf = lowFireShares(register['economics']);
   const persistence = persistenceOf(inputs.get(parameters.drift)?.tables['drift']);
   const nextVisit = nextVisits(register['planning']);
-  const heatOf = heatReader(accepted, derived);
+  const heatOf = heatReader(accepted, derived, inputs.get(parameters.derive)?.tables ?? {});
   const taken = numbersOf(accepted, 'taken_at');
   const [analyzer, adjusted] = [textsOf(accepted, 'analyzer'), textsOf(accepted, 'adjusted')];
   const fuels = knownFuels(inputs.get(parameters.derive)?.tables['fuels']);
@@ -85,7 +94,7 @@ function rowMaker(
       fuel: visit.fuel,
       foundOn: Math.min(...visit.fires.map(({ found }) => taken[found])),
       leftOn,
-      saving: properties && savingOfVisit(fires, properties, share, parameters.air === 'reference'),
+      saving: properties && savingOfVisit(fires, properties, share, airC, { fuel: visit.fuel, unit: visit.unit }),
       fuelUse: fuelOf(visit.unit, visit.fuel),
       emissionFactor: emissionFactor(visit.fuel, properties),
       // Against a visit that was planned anyway only the time until then was gained.
@@ -104,33 +113,6 @@ function rowMaker(
 function counterfactualOf({ counterfactual }: SavingsParameters, next: number, leftOn: number): string {
   if (counterfactual === 'no_tune_up') return message.comparedWithNoTuneUp();
   return next > leftOn ? message.comparedWithNextVisit(writeDay(next)) : message.comparedWithUnplanned();
-}
-
-function heatReader(accepted: Table, derived: Table): (pair: TunedVisit['fires'][number]) => FireHeat {
-  const of = (table: Table, name: string): Float64Array => numbersOf(table, name);
-  const [efficiency, o2, o2Reference, dewPoint] = [
-    'efficiency_gross_pct',
-    'o2_pct',
-    'o2_reference_pct',
-    'dew_point_C',
-  ].map((name) => of(derived, name));
-  const [flue, air] = ['flue_C', 'air_C'].map((name) => of(accepted, name));
-  const analyzer = textsOf(accepted, 'analyzer');
-  const reading = (row: number) => ({
-    efficiencyPct: efficiency[row],
-    o2Pct: o2[row],
-    flueC: flue[row],
-    airC: air[row],
-    dewPointC: dewPoint[row],
-  });
-  return ({ fire, found, left }) => ({
-    fire,
-    found: reading(found),
-    left: reading(left),
-    foundO2Pct: o2Reference[found],
-    leftO2Pct: o2Reference[left],
-    sameAnalyzer: textAt(analyzer, found) === textAt(analyzer, left),
-  });
 }
 
 function lowFireShares(economics: Table | undefined): (unit: string, fuel: string) => number {
@@ -154,22 +136,11 @@ function nextVisits(planning: Table | undefined): (unit: string) => number {
   return (unit) => next.get(unit) ?? Number.NaN;
 }
 
-function answerOf(rows: readonly SavingRow[], table: Table): string {
-  const costs = ['cost_saved', 'cost_saved_lower', 'cost_saved_upper'].map((name) => numbersOf(table, name));
+function answerOf(rows: readonly SavingRow[], table: Table, currency: string): string {
   const told = textsOf(table, 'distinguishable');
-  const costed = rows.flatMap((_, row) => (Number.isFinite(costs[0][row]) ? [row] : []));
-  const total = costed.reduce((sum, row) => sum + costs[0][row], 0);
-  // Half-widths add within one analyzer and go in quadrature between analyzers.
-  const half = (side: 1 | 2): number => {
-    const byAnalyzer = new Map<string, number>();
-    for (const row of costed) {
-      const name = rows[row].analyzer;
-      byAnalyzer.set(name, (byAnalyzer.get(name) ?? 0) + Math.abs(costs[side][row] - costs[0][row]));
-    }
-    return Math.sqrt([...byAnalyzer.values()].reduce((sum, cost) => sum + cost * cost, 0));
-  };
   const yes = rows.filter((_, row) => textAt(told, row) === 'yes').length;
-  return message.savingsAnswer(rows.length, yes, total, total - half(1), total + half(2), costed.length);
+  const { cost, lower, upper, rows: costed } = fleetSaving(rows);
+  return message.savingsAnswer(rows.length, yes, cost, lower, upper, costed, currency);
 }
 
 function leftOutRemarks(parameters: SavingsParameters, inputs: Inputs): Remark[] {

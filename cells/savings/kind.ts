@@ -1,4 +1,4 @@
-import type { Blank, CellKind, Description, Read, Segment, ShownColumn } from '../../shared/cell.ts';
+import type { Blank, CellKind, Description, Read, Segment } from '../../shared/cell.ts';
 import { airName, counterfactualName } from '../../shared/messages/savings.ts';
 import { savingsSchema } from '../../shared/schemas/savings.ts';
 import { cellBlank } from '../../shared/sentence/cell-blank.ts';
@@ -7,6 +7,7 @@ import { readIfThere } from '../../shared/sentence/read-if-there.ts';
 import { readOf } from '../../shared/sentence/read-of.ts';
 import { readingsBlank } from '../../shared/sentence/readings-blank.ts';
 import { describeTable } from '../../shared/table/describe-table.ts';
+import { workedColumns } from '../../shared/table/worked-columns.ts';
 import { compute, type SavingsResult } from './compute.ts';
 import { AIRS, COUNTERFACTUALS, readParameters, type SavingsParameters } from './parameters.ts';
 import { WORKED } from './working.ts';
@@ -18,20 +19,21 @@ export const kind: CellKind<SavingsParameters, SavingsResult> = {
   readParameters,
   reads,
   sources: () => [],
+  settings: ['referenceAirC', 'currency'],
   sentence,
   details,
   compute,
-  describe: (result) => withWorked(describeTable('savings', 'Savings', savingsSchema)(result)),
+  describe: (result) => withColumns(describeTable('savings', 'Savings', savingsSchema)(result), result.currency),
   working: ({ working }, column, row) => working(column, row),
   files: ({ tables }) => [{ name: 'savings.csv', table: tables['savings'] }],
 };
 
-/** Marks the columns that show their working. */
-function withWorked(description: Description): Description {
+/** Marks the columns that show their working, and names the money of those that are in it. */
+function withColumns(description: Description, currency: string): Description {
   const tables = description.tables.map((table) => ({
     ...table,
-    columns: table.columns.map(
-      (shown): ShownColumn => (WORKED.includes(shown.column) ? { ...shown, worked: true } : shown),
+    columns: workedColumns(table.columns, WORKED).map((shown) =>
+      shown.column.startsWith('cost_') ? { ...shown, unit: currency } : shown,
     ),
   }));
   return { ...description, tables };

@@ -13,7 +13,8 @@ export interface HeatReading {
   readonly dewPointC: number;
 }
 
-export const REFERENCE_AIR_C = 20;
+/** Taken by the derivation where no air temperature was read. */
+export const MISSING_AIR_C = 20;
 const KELVIN = 273.15;
 const PRESSURE_PA = 101_325;
 /** Latent heat of water at 25 °C, J/mol (ISO 6976:2016). */
@@ -32,7 +33,7 @@ const airAt = (celsius: number): number => enthalpyRise('air', celsius + KELVIN)
  */
 export function efficiencyAt(reading: HeatReading, o2Pct: number, airC: number, fuel: FuelProperties): number {
   const { efficiencyPct, flueC } = reading;
-  const from = Number.isFinite(reading.airC) ? reading.airC : REFERENCE_AIR_C;
+  const from = Number.isFinite(reading.airC) ? reading.airC : MISSING_AIR_C;
   const [was, is] = [reading.o2Pct, o2Pct].map((o2) => 1 + excessAirFromO2(o2, fuel));
   const flue = airAt(flueC);
   const sensible = fuel.air * ((is - was) * flue - is * airAt(airC) + was * airAt(from));
@@ -49,16 +50,23 @@ function vaporRatio({ flueC, dewPointC }: HeatReading, kelvin: number): number {
 
 /** Points of efficiency for one point of O2, and for one kelvin of flue temperature, at the reading; both positive. */
 export function efficiencySlopes(reading: HeatReading, fuel: FuelProperties): { perO2: number; perKelvin: number } {
-  const air = Number.isFinite(reading.airC) ? reading.airC : REFERENCE_AIR_C;
+  const air = Number.isFinite(reading.airC) ? reading.airC : MISSING_AIR_C;
   const step = 0.1;
   const perO2 =
     (efficiencyAt(reading, reading.o2Pct - step, air, fuel) - efficiencyAt(reading, reading.o2Pct + step, air, fuel)) /
     (2 * step);
-  // Dry flue gas has about the molar heat of air; water vapor a seventh more: near enough for an uncertainty.
-  const moles = fuel.dryFlue + fuel.water + excessAirFromO2(reading.o2Pct, fuel) * fuel.air;
-  const heat = (airAt(reading.flueC + 1) - airAt(reading.flueC - 1)) / 2;
+  const lambda = 1 + excessAirFromO2(reading.o2Pct, fuel);
+  const heat = (flueHeat(reading.flueC + 1, lambda, fuel) - flueHeat(reading.flueC - 1, lambda, fuel)) / 2;
   // Below the dew point each kelvin also keeps vapor in the flue that would have condensed: ten times the sensible part.
   const dry = fuel.dryFlue + excessAirFromO2(reading.o2Pct, fuel) * fuel.air;
   const latent = LATENT * dry * (vaporRatio(reading, 0.5) - vaporRatio(reading, -0.5));
-  return { perO2, perKelvin: (100 * (moles * heat * 1.07 + latent)) / 1e6 };
+  return { perO2, perKelvin: (100 * (heat + latent)) / 1e6 };
+}
+
+/** Sensible heat of the flue gas above 25 °C, J for a MJ of gross heat: air less the oxygen used, and what was formed. */
+function flueHeat(flueC: number, lambda: number, fuel: FuelProperties): number {
+  const of = (gas: 'air' | 'O2' | 'CO2' | 'N2' | 'H2O'): number => enthalpyRise(gas, flueC + KELVIN);
+  const dry =
+    lambda * fuel.air * of('air') - fuel.oxygen * of('O2') + fuel.carbonDioxide * of('CO2') + fuel.nitrogen * of('N2');
+  return dry + fuel.water * of('H2O');
 }

@@ -1,5 +1,7 @@
+import { type CombinedTerm, combinedSd } from '../../shared/combustion/combined-uncertainty.ts';
 import type { FuelProperties } from '../../shared/fuels/fuel-properties.ts';
-import { efficiencyAt, efficiencySlopes, type HeatReading, REFERENCE_AIR_C } from './reference-efficiency.ts';
+import { efficiencyAt, type HeatReading, MISSING_AIR_C } from './reference-efficiency.ts';
+import { type HeatKeys, type HeatSpread, heatTerm } from './saving-terms.ts';
 
 /** Found and left of one fire, with the O2 at which they are compared. */
 export interface FireHeat {
@@ -8,7 +10,8 @@ export interface FireHeat {
   readonly left: HeatReading;
   readonly foundO2Pct: number;
   readonly leftO2Pct: number;
-  readonly sameAnalyzer: boolean;
+  readonly foundSpread: HeatSpread;
+  readonly leftSpread: HeatSpread;
 }
 
 /** What one visit saved, in percent of fuel; the interval is 90 %. Unknown is NaN. */
@@ -22,13 +25,12 @@ export interface Saving {
   readonly sameFluePct: number;
   /** Standard uncertainty of savedPct, at the shares of fuel in `parts`. */
   readonly sdPct: number;
+  /** The parts of sdPct that come of each input, found and left of all fires together; their squares add up to its. */
+  readonly budget: readonly { readonly input: string; readonly sdPct: number }[];
   /** The fires that it is made of, each with the share of fuel that it counts with. */
   readonly parts: readonly (FireSaving & { readonly weight: number })[];
 }
 
-/** What two readings of one analyzer on one day differ by, and what two analyzers add (common practice, no source). */
-const REPEAT = { o2: 0.1, kelvin: 1.2 } as const;
-const OTHER_ANALYZER = { o2: 0.2, kelvin: 1.5 } as const;
 /** Normal quantile of a two-sided 90 % interval. */
 const Z90 = 1.6448536;
 const SHARES_UNKNOWN = [0, 0.5, 1] as const;
@@ -40,24 +42,26 @@ export interface FireSaving {
   readonly leftPct: number;
   readonly saved: number;
   readonly sd: number;
-  /** The parts of sd that come from O2 and from the flue temperature, of both readings together. */
-  readonly sdOfO2: number;
-  readonly sdOfFlue: number;
+  /** Both readings with what is uncertain in them, for `saved`. */
+  readonly terms: readonly CombinedTerm[];
   readonly sameFlue: number;
 }
 
 /**
  * Sum over the fires of f (1 - found/left), f the share of fuel burnt at the fire (DOE Steam Tip Sheet 4, fire by fire).
  * With an unknown share of low fire the middle stands at one half and the interval spans none to all of it.
- * @param lowFireShare 0..1, NaN where unknown; @param reference whether readings are brought to reference air
+ * @param lowFireShare 0..1, NaN where unknown; @param referenceAirC air that readings are brought to, NaN where they stay as measured
  */
 export function savingOfVisit(
   fires: readonly FireHeat[],
   fuel: FuelProperties,
   lowFireShare: number,
-  reference: boolean,
+  referenceAirC: number,
+  keys: HeatKeys,
 ): Saving {
-  const known = fires.map((fire) => fireSaving(fire, fuel, reference)).filter(({ saved }) => Number.isFinite(saved));
+  const known = fires
+    .map((fire) => fireSaving(fire, fuel, referenceAirC, keys))
+    .filter(({ saved }) => Number.isFinite(saved));
   if (known.length === 0) return UNKNOWN;
   const shares = Number.isNaN(lowFireShare) && isWeighted(known) ? SHARES_UNKNOWN : [lowFireShare];
   const sums = shares.map((share) => weigh(known, share));
@@ -77,6 +81,7 @@ const UNKNOWN: Saving = {
   upperPct: Number.NaN,
   sameFluePct: Number.NaN,
   sdPct: Number.NaN,
+  budget: [],
   parts: [],
 };
 
@@ -92,43 +97,60 @@ function weigh(fires: readonly FireSaving[], lowFireShare: number): Omit<Saving,
   };
   const sum = (of: (fire: FireSaving) => number): number =>
     fires.reduce((total, fire) => total + weightOf(fire) * of(fire), 0);
+  const terms = fires.flatMap((fire) => weighted(fire.terms, weightOf(fire)));
   return {
     foundPct: sum(({ foundPct }) => foundPct),
     leftPct: sum(({ leftPct }) => leftPct),
     savedPct: 100 * sum(({ saved }) => saved),
     sameFluePct: 100 * sum(({ sameFlue }) => sameFlue),
-    sdPct: 100 * Math.sqrt(fires.reduce((total, fire) => total + (weightOf(fire) * fire.sd) ** 2, 0)),
+    sdPct: 100 * combinedSd(terms),
+    budget: inputsOf(terms).map((input) => ({
+      input,
+      sdPct: 100 * combinedSd(terms.map((term) => only(term, input))),
+    })),
     parts: fires.map((fire) => ({ ...fire, weight: weightOf(fire) })),
   };
 }
 
-function fireSaving(fire: FireHeat, fuel: FuelProperties, reference: boolean): FireSaving {
+/** The same numbers in a sum in which they weigh `factor` as much. */
+export const weighted = (terms: readonly CombinedTerm[], factor: number): CombinedTerm[] =>
+  terms.map((term) => ({ ...term, weight: term.weight * factor }));
+
+const inputsOf = (terms: readonly CombinedTerm[]): string[] => [
+  ...new Set(terms.flatMap(({ budget }) => budget.map(({ input }) => input))),
+];
+const only = (term: CombinedTerm, input: string): CombinedTerm => ({
+  ...term,
+  budget: term.budget.filter((part) => part.input === input),
+});
+
+function fireSaving(fire: FireHeat, fuel: FuelProperties, referenceAirC: number, keys: HeatKeys): FireSaving {
+  const reference = Number.isFinite(referenceAirC);
   const { found, left } = fire;
   const at = (reading: HeatReading, o2: number): number =>
     reference && Number.isFinite(o2) && Number.isFinite(reading.o2Pct)
-      ? efficiencyAt(reading, o2, REFERENCE_AIR_C, fuel)
+      ? efficiencyAt(reading, o2, referenceAirC, fuel)
       : reading.efficiencyPct;
   const [foundPct, leftPct] = [at(found, fire.foundO2Pct), at(left, fire.leftO2Pct)];
-  const air = Number.isFinite(found.airC) ? found.airC : REFERENCE_AIR_C;
+  const air = Number.isFinite(found.airC) ? found.airC : MISSING_AIR_C;
   // Both as found in everything but the O2 that was left.
   const sameFlueLeft =
     foundPct +
     efficiencyAt(found, reference ? fire.leftO2Pct : left.o2Pct, air, fuel) -
     efficiencyAt(found, reference ? fire.foundO2Pct : found.o2Pct, air, fuel);
-  const { perO2, perKelvin } = efficiencySlopes(left, fuel);
-  const [o2, kelvin] = [REPEAT, ...(fire.sameAnalyzer ? [] : [OTHER_ANALYZER])].reduce(
-    ([a, b], part) => [a + part.o2 ** 2, b + part.kelvin ** 2],
-    [0, 0],
-  );
-  const sdPoints = Math.sqrt(2 * (perO2 ** 2 * o2 + perKelvin ** 2 * kelvin));
+  // saved = 1 - found / left, both readings with their errors in points of efficiency.
+  const compared = reference ? [fire.foundO2Pct, fire.leftO2Pct] : [found.o2Pct, left.o2Pct];
+  const terms = [
+    heatTerm(found, fire.foundSpread, compared[0], referenceAirC, fuel, keys, -1 / leftPct),
+    heatTerm(left, fire.leftSpread, compared[1], referenceAirC, fuel, keys, foundPct / (leftPct * leftPct)),
+  ];
   return {
     fire: fire.fire,
     foundPct,
     leftPct,
     saved: 1 - foundPct / leftPct,
-    sd: sdPoints / leftPct,
-    sdOfO2: (perO2 * Math.sqrt(2 * o2)) / leftPct,
-    sdOfFlue: (perKelvin * Math.sqrt(2 * kelvin)) / leftPct,
+    sd: combinedSd(terms),
+    terms,
     sameFlue: 1 - foundPct / sameFlueLeft,
   };
 }

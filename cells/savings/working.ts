@@ -24,6 +24,8 @@ interface Read {
   readonly accepted: Table;
   readonly derived: Table;
   readonly parameters: SavingsParameters;
+  /** Air that the readings were brought to. */
+  readonly airC: number;
 }
 
 type Part = Saving['parts'][number];
@@ -42,7 +44,8 @@ export function workingOfSaving(column: string, row: SavingRow, read: Read): Out
     steps,
     inputs: [...saving.parts.flatMap((part) => fireInputs(part, pairOf(row, part), read)), ...yearInputs(column, row)],
     budget: column.startsWith('efficiency') ? [] : budgetOf(saving, last),
-    functions: read.parameters.air === 'reference' ? [{ usage: say.atReferenceUsage(), title: say.atReference() }] : [],
+    functions:
+      read.parameters.air === 'reference' ? [{ usage: say.atReferenceUsage(), title: say.atReference(read.airC) }] : [],
     readings: saving.parts.flatMap((part) => {
       const { found, left } = pairOf(row, part);
       return [found, left].map((at) => workedReading(read.derived, read.accepted, at, ['o2_pct', 'flue_C', 'air_C']));
@@ -196,28 +199,20 @@ function yearInputs(column: string, { fuelUse, shareOfYear, emissionFactor }: Sa
   ].map(({ input }) => input);
 }
 
-/** O2 and flue temperature of both readings of each fire, in the result's unit. */
-function budgetOf({ parts, savedPct, sdPct }: Saving, last: WorkingStep): WorkingShare[] {
+/** What each input brings in over both readings of all fires, in the result's unit: what they share cancels or adds up. */
+function budgetOf({ budget, savedPct, sdPct }: Saving, last: WorkingStep): WorkingShare[] {
   const scale = last.name === 'fuel_saved_pct' ? 1 : Math.abs(last.value / savedPct);
   if (!Number.isFinite(scale) || !(sdPct > 0)) return [];
-  return parts
-    .flatMap((part) =>
-      (
-        [
-          ['o2', part.sdOfO2],
-          ['flue', part.sdOfFlue],
-        ] as const
-      ).map(([input, sd]): WorkingShare => {
-        const contribution = 100 * part.weight * sd;
-        return {
-          input: `${input}_${part.fire}`,
-          title: say.repeatOf(input, part.fire),
-          value: Number.NaN,
-          sd: Number.NaN,
-          slope: Number.NaN,
-          contribution: contribution * scale,
-          percent: 100 * (contribution / sdPct) ** 2,
-        };
+  return budget
+    .map(
+      (part): WorkingShare => ({
+        input: part.input,
+        title: say.broughtInBy(part.input),
+        value: Number.NaN,
+        sd: Number.NaN,
+        slope: Number.NaN,
+        contribution: part.sdPct * scale,
+        percent: 100 * (part.sdPct / sdPct) ** 2,
       }),
     )
     .filter(({ contribution }) => contribution > 0)

@@ -47,6 +47,7 @@ function numbersOfFuel(fuel: Fuel): Readonly<Record<string, number>> {
       ? gasNumbers(fuel.composition.moles, found)
       : { gross_MJ_per_kg: found.gross / 1e6, net_MJ_per_kg: (found.gross * found.netOverGross) / 1e6 }),
     co2_max_pct: found.co2maxPct,
+    co2_max_sd_pct: fuel.co2maxSdPct,
     air: found.air,
     oxygen: found.oxygen,
     carbon_dioxide: found.carbonDioxide,

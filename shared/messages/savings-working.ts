@@ -26,8 +26,15 @@ export const shareOfYear = (): string => 'Share of the year that counts';
 export const priceOfFuel = (): string => 'Price of the fuel';
 export const pricePerKWh = (): string => 'per kWh';
 export const factorOfFuel = (): string => 'CO2e of the fuel';
-export const repeatOf = (input: 'o2' | 'flue', fire: string): string =>
-  `${input === 'o2' ? 'O2' : 'Flue temperature'}, found and left${at(fire)}`;
+const INPUTS: Readonly<Record<string, string>> = {
+  'reading.o2_pct': 'O2, found and left',
+  'reading.flue_C': 'Flue temperature, found and left',
+  'burner.air_C': 'Air temperature, found and left',
+  'burner.temperature_exponent': 'Step to reference air, found and left',
+  'fuel.co2_max': 'CO2max of the fuel, found and left',
+};
+/** Both readings of all fires together: what one instrument brings into both largely cancels. */
+export const broughtInBy = (input: string): string => (Object.hasOwn(INPUTS, input) ? INPUTS[input] : input);
 export const atReferenceUsage = (): string => 'at_reference_air(η, O2)';
-export const atReference = (): string =>
-  'The gross efficiency that the reading would have shown with that O2 and air of 20 °C at the same flue temperature: the loss moves with the heat of the air that passes through';
+export const atReference = (airC: number): string =>
+  `The gross efficiency that the reading would have shown with that O2 and air of ${airC} °C at the same flue temperature: the loss moves with the heat of the air that passes through`;

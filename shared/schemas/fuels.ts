@@ -6,6 +6,7 @@ export const fuelsSchema: Schema = [
   text('title', 'Name'),
   text('source', 'Composition from'),
   numeric('co2_max_pct', '%', 'CO2max, dry', '%', 2),
+  numeric('co2_max_sd_pct', '%', 'CO2max, standard uncertainty', '%', 2),
   numeric('air', 'mol/MJ', 'Air without excess', 'mol/MJ', 3),
   numeric('oxygen', 'mol/MJ', 'Oxygen used', 'mol/MJ', 3),
   numeric('carbon_dioxide', 'mol/MJ', 'CO2 formed', 'mol/MJ', 3),
