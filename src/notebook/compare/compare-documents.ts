@@ -1,6 +1,7 @@
 import * as say from '../../../shared/messages/merge.ts';
 import { canonicalJson } from '../canonical-json.ts';
 import type { CellEntry, DataReference, NotebookDocument } from '../document.ts';
+import { ownField } from '../own-field.ts';
 import { compareCorrections } from './compare-corrections.ts';
 
 /** How people read a parameter of a cell: what it is called and what it is set to. Undefined where it has no words. */
@@ -19,7 +20,7 @@ export function compareDocuments(
   const now = new Map(after.cells.map((cell) => [cell.name, cell]));
   const lines: string[] = [];
   for (const field of fieldsOf(before, after)) {
-    const [was, is] = [before[field], after[field]];
+    const [was, is] = [ownField(before, field), ownField(after, field)];
     if (canonicalJson(was) !== canonicalJson(is)) lines.push(say.fieldChanged(field, shown(was), shown(is)));
   }
   lines.push(...dataChanged(before.data, after.data));
@@ -40,7 +41,7 @@ function parametersChanged(before: CellEntry, after: CellEntry, read: ReadParame
   const names = [...new Set([...Object.keys(before.parameters), ...Object.keys(after.parameters)])];
   return names.flatMap((parameter) => {
     if (after.kind === 'corrections' && parameter === 'corrections') return [];
-    const [was, is] = [before.parameters[parameter], after.parameters[parameter]];
+    const [was, is] = [ownField(before.parameters, parameter), ownField(after.parameters, parameter)];
     if (canonicalJson(was) === canonicalJson(is)) return [];
     const [wasRead, isRead] = [read(before, parameter), read(after, parameter)];
     const label = isRead?.label ?? wasRead?.label ?? parameter;

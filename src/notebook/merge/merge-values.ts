@@ -1,4 +1,5 @@
 import { canonicalJson } from '../canonical-json.ts';
+import { ownField } from '../own-field.ts';
 import type { Conflict, Resolve } from './conflict.ts';
 import { mergeOrder } from './merge-order.ts';
 
@@ -29,7 +30,9 @@ export class ValueMerger {
   mergeFields(place: string, first: Fields, second: Fields): Fields {
     const names =
       mergeOrder(Object.keys(first), Object.keys(second)) ?? sortedUnion(Object.keys(first), Object.keys(second));
-    return Object.fromEntries(names.map((name) => [name, this.merge(`${place}.${name}`, first[name], second[name])]));
+    return Object.fromEntries(
+      names.map((name) => [name, this.merge(`${place}.${name}`, ownField(first, name), ownField(second, name))]),
+    );
   }
 
   /** Both lists by identity, in the order of their dates, then of their identities. */
