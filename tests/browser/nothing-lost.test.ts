@@ -230,6 +230,7 @@ describe('two notebooks of one fleet', () => {
   };
   other.title = 'North crew';
   for (const cell of other.cells) if (cell.kind === 'drift') cell.parameters['horizonDays'] = 1500;
+  for (const cell of other.cells) if (cell.kind === 'note') cell.parameters['text'] = 'Ask at the gate.';
   other.cells.push({ name: 'crew note', kind: 'note', parameters: { text: 'From the north crew.' } });
 
   let watched: WatchedPage;
@@ -270,7 +271,7 @@ describe('two notebooks of one fleet', () => {
     await question.getByRole('button', { name: /^Keep:/ }).click();
     await until('it asks on', async () => /question 2 of 2/.test((await question.textContent()) ?? ''));
     expect(await page.locator('.strip:has(h2:text-is("crew note"))').count()).toBe(0);
-    await question.getByRole('button', { name: 'Take: 1500 days' }).click();
+    await question.getByRole('button', { name: 'Take: Ask at the gate.' }).click();
     await until('it is done', async () =>
       /north\.json is taken in/.test((await page.locator('.two .outcome').textContent()) ?? ''),
     );
@@ -278,6 +279,7 @@ describe('two notebooks of one fleet', () => {
     expect(await heading(page)).toBe(before);
     expect(await page.locator('.strip:has(h2:text-is("crew note"))').count()).toBe(1);
     expect(await page.locator('#cell-drift .sentence').textContent()).toMatch(/1500 days/);
+    expect(await page.locator('#cell-note .sentence').textContent()).toMatch(/Ask at the gate/);
     await page.getByRole('button', { name: 'Undo' }).click();
     await until('undone', async () => (await page.locator('.strip:has(h2:text-is("crew note"))').count()) === 0);
   });
