@@ -48,7 +48,7 @@ export class AcceptList extends LitElement {
     if (entries.length === 0) return nothing;
     const shown = this.all ? entries : entries.slice(0, FIRST);
     return html`<header><h3>${this.head}</h3>
-        <button type="button" ?disabled=${this.busy} @click=${() => this.accept(this.allKey)}>${say.acceptAll(entries.length)}</button></header>
+        ${entries.length > 1 ? html`<button type="button" ?disabled=${this.busy} @click=${() => this.accept(this.allKey)}>${say.acceptAll(entries.length)}</button>` : nothing}</header>
       <ul>${shown.map(
         ({
           key,

@@ -101,3 +101,19 @@ export const acceptedNaming = (
   evidence: string,
 ): string => `  accepted for ${namingWords(kind, unit, readings, wouldBe, evidence)}`;
 export const moreNamings = (more: number): string => `  and ${more} further proposals`;
+
+// Where a reading stands in its file.
+export const originHead = (
+  unit: string,
+  takenAt: string,
+  fire: string,
+  state: string,
+  file: string,
+  line: number,
+): string => `${unit}, ${takenAt}, ${fire} fire, ${state.replaceAll('_', ' ')}: ${file}, line ${line}`;
+export const originCell = (head: string, position: number, text: string, field: string, value: string): string =>
+  `  ${Number.isNaN(position) ? '' : `column ${position}, `}"${head}": "${text}" is ${field} ${value}`;
+export const originElsewhere = (field: string, value: string): string =>
+  `  ${field} ${value} stands in no column of the line: it was told for the whole file, follows from the import, or is a mean of a log`;
+export const notAsImported = (file: string): string =>
+  `${file} is not there as it was when it was read; put the same file back and ask again.`;

@@ -104,6 +104,21 @@ const USAGES: Readonly<Record<string, Usage>> = {
       REVISED,
     ],
   },
+  origin: {
+    does: 'Prints where each value of an accepted reading stands: file, line, column and the text as written.',
+    files: '',
+    options: [
+      { flag: 'readings', value: 'FILE...', needed: true, words: 'exports of readings, or folders of them' },
+      { flag: 'unit', value: 'ID', needed: true, words: 'whose reading' },
+      { flag: 'register', value: 'FILE', words: 'the register of units' },
+      { flag: 'on', value: 'DAY', words: 'of which day, YYYY-MM-DD; the last where left out' },
+      { flag: 'fire', value: 'FIRE', words: 'high, low, mid, single or unnamed' },
+      { flag: 'state', value: 'STATE', words: 'as_found, as_left, trial or unknown' },
+      PROFILE,
+      DATE_ORDER,
+      REVISED,
+    ],
+  },
   merge: {
     does: 'Makes several notebooks of one fleet one.',
     files: 'NOTEBOOK.json NOTEBOOK.json...',

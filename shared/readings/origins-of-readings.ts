@@ -4,10 +4,14 @@ import { readLines } from '../csv/read-lines.ts';
 import { RecordReader } from '../csv/record-reader.ts';
 import type { OriginCell, ReadingOrigin } from '../working/reading-origin.ts';
 import type { WorkedReading } from '../working/worked-reading.ts';
+import { CheckedBytes } from './checked-bytes.ts';
 import type { ColumnMapping, FilePlan } from './mapping.ts';
 import { READINGS_VOCABULARY } from './vocabulary.ts';
 
-/** What readings of one file look like in it, by line. The file is read once more, to its end. */
+/**
+ * What readings of one file look like in it, by line. The file is read once more, to its end, and has to have the bytes by
+ * which it was opened; else nothing is told of it (the text is '').
+ */
 export async function originsOfReadings(
   file: SourceFile,
   plan: FilePlan,
@@ -15,7 +19,9 @@ export async function originsOfReadings(
 ): Promise<ReadonlyMap<WorkedReading, ReadingOrigin>> {
   const end = plan.blocks ? 'blank' : 'quote';
   const wanted = new Map(readings.map(({ line }) => [line, end] as const));
-  const texts = await readLines(file.open(), plan.encoding, plan.dialect.newline, wanted);
+  const again = new CheckedBytes(file);
+  const read = await readLines(again.bytes(), plan.encoding, plan.dialect.newline, wanted);
+  const texts = again.same() ? read : new Map<number, string>();
   return new Map(
     readings.map((reading) => [reading, originOf(reading, planAt(plan, reading.line), texts.get(reading.line) ?? '')]),
   );

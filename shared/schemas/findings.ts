@@ -6,20 +6,20 @@ import { date, numeric, type Schema, text } from '../table/schema.ts';
  */
 export const findingsSchema: Schema = [
   text('severity', 'Severity'),
-  text('check', 'Check'),
   text('unit', 'Unit'),
   date('taken_at', 'Taken'),
-  text('fire', 'Fire'),
-  text('state', 'State'),
-  numeric('readings', '1', 'Readings', '', 0),
   text('finding', 'What was found'),
   text('action', 'What to do'),
   /** What would put it right, as a correction that someone accepts; empty where nothing is proposed. */
   text('repair', 'Proposed repair'),
-  /** Columns of the reading that it is about, space separated. */
-  text('columns', 'Columns'),
   /** kept | value left out | reading left out. */
   text('effect', 'In the calculations'),
+  numeric('readings', '1', 'Readings', '', 0),
+  text('fire', 'Fire'),
+  text('state', 'State'),
+  text('check', 'Check'),
+  /** Columns of the reading that it is about, space separated. */
+  text('columns', 'Columns'),
   text('source_file', 'File'),
   /** Of all readings touched: '4 9-12 40'. */
   text('source_lines', 'Lines'),

@@ -5,12 +5,22 @@ import { check } from './check.ts';
 import { CommandError } from './command-error.ts';
 import { compare } from './compare.ts';
 import { merge } from './merge.ts';
+import { origin } from './origin.ts';
 import { review } from './review.ts';
 import type { Command, Shell } from './shell.ts';
 import { start } from './start.ts';
 import { working } from './working.ts';
 
-const COMMANDS: Readonly<Record<string, Command>> = { start, review, calculate, check, merge, compare, working };
+const COMMANDS: Readonly<Record<string, Command>> = {
+  start,
+  review,
+  calculate,
+  check,
+  merge,
+  compare,
+  working,
+  origin,
+};
 
 const HELP: ReadonlySet<string> = new Set(['--help', '-h']);
 

@@ -1,0 +1,53 @@
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { catalogue } from '../../../cells/catalogue.ts';
+import { origins } from '../../../cells/readings/origins.ts';
+import { fileOf } from '../../shared/readings/file-of.ts';
+import { accepted } from '../../shared/readings/read-readings.ts';
+import { Desk } from './shell-for-tests.ts';
+
+const desk = new Desk(catalogue);
+afterAll(() => desk.clear());
+const TEXT = [
+  'Analyzer;An-7',
+  'Kessel;Datum;Laststufe;O2 [%];CO gemessen [ppm];Abgas [°F]',
+  'K-1;13.03.2024;Volllast;4,6;>4000;212',
+  '',
+].join('\n');
+beforeAll(() => writeFileSync(join(desk.folder, 'r.csv'), TEXT));
+
+test('every value of a reading is followed to file, line, column and text', async () => {
+  const { code, out, err } = await desk.type('origin', '--readings', 'r.csv', '--unit', 'K-1');
+  expect(err).toEqual([]);
+  expect(code).toBe(0);
+  expect(out.slice(0, 2)).toEqual([
+    'K-1, 2024-03-13, high fire, unknown: r.csv, line 3',
+    '  K-1;13.03.2024;Volllast;4,6;>4000;212',
+  ]);
+  expect(out).toContain('  column 4, "O2 [%]": "4,6" is o2_pct 4.6');
+  expect(out).toContain('  column 5, "CO gemessen [ppm]": ">4000" is co_ppm >4000');
+  // 212 °F is 100 °C.
+  expect(out).toContain('  column 6, "Abgas [°F]": "212" is flue_C 100');
+  expect(out.join('\n')).toContain('analyzer An-7 stands in no column of the line');
+});
+
+test('a file with other bytes than when it was read tells nothing', async () => {
+  const file = fileOf('r.csv', TEXT);
+  const result = await accepted([file]);
+  const reading = {
+    unit: 'K-1',
+    takenAt: '',
+    fire: 'high',
+    state: '',
+    fuel: '',
+    file: 'r.csv',
+    line: 3,
+    fields: ['o2_pct'],
+  };
+  const changed = { ...fileOf('r.csv', TEXT.replace('4,6', '5,6')), hash: file.hash };
+  expect((await origins(result, [reading], () => file)).get(reading)?.cells).toMatchObject([
+    { text: '4,6', position: 4 },
+  ]);
+  expect((await origins(result, [reading], () => changed)).get(reading)).toMatchObject({ text: '', cells: [] });
+});
