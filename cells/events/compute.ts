@@ -1,7 +1,9 @@
 import type { CellContext, CellResult, Inputs, Remark, SourceFile } from '../../shared/cell.ts';
+import type { EventEntry } from '../../shared/events/event-entry.ts';
 import * as say from '../../shared/messages/import.ts';
 import { nearestName } from '../../shared/names/nearest-name.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
+import { readIsoDate } from '../../shared/quantities/dates.ts';
 import { EVENT_NAMES, EVENT_VOCABULARY, EVENT_WORDS } from '../../shared/readings/event-vocabulary.ts';
 import { plainWords } from '../../shared/readings/plain-words.ts';
 import { type CellFault, readTable, type SmallRow } from '../../shared/readings/read-table.ts';
@@ -37,7 +39,8 @@ export async function compute(
     files.push(file);
   }
   const told = parameters.notes === '' ? undefined : inputs.get(parameters.notes)?.tables['told-events'];
-  if (files.length === 0 && parameters.notes === '') return fail(say.noFiles('events'));
+  const { entries } = parameters;
+  if (files.length === 0 && parameters.notes === '' && entries.length === 0) return fail(say.noFiles('events'));
   const read = await readTable(
     files,
     { ...NEEDS, dateOrder: parameters.dateOrder, profiles: parameters.profiles },
@@ -46,7 +49,7 @@ export async function compute(
   if (read.status !== 'value') return read;
   const { rows, faults } = read.value;
   const units = parameters.register === '' ? undefined : inputs.get(parameters.register)?.tables['units'];
-  const listed = listedEvents(rows, faults, units);
+  const listed = withEntries(listedEvents(rows, faults, units), entries, registeredUnits(units, faults));
   const { accepted, open } = eventsOfNotes(told, listed, parameters.accept);
   return succeed({
     tables: { events: eventTable([...listed, ...accepted]), 'told-events': open, faults: faultTable(faults) },
@@ -71,6 +74,25 @@ function listedEvents(rows: readonly SmallRow[], faults: CellFault[], units: Tab
   }
   return events;
 }
+
+/** Events of files and of the notebook; what both know counts once, with the note of the file or else of the notebook. */
+function withEntries(
+  listed: readonly Event[],
+  entries: readonly EventEntry[],
+  spell: ReturnType<typeof registeredUnits>,
+): Event[] {
+  const all = [...listed];
+  entries.forEach(({ unit, on, event, note }, place) => {
+    const noted = { unit: spell(unit, { file: IN_NOTEBOOK, line: place + 1 }), on: readIsoDate(on), event, note };
+    const same = all.findIndex((one) => one.unit === noted.unit && one.on === noted.on && one.event === event);
+    if (same < 0) all.push(noted);
+    else if (all[same].note === '') all[same] = noted;
+  });
+  return all;
+}
+
+/** Stands for a file where a fault is told of an entry. */
+const IN_NOTEBOOK = 'the notebook';
 
 const at = ({ file, line }: { file: string; line: number }): { file: string; line: number } => ({ file, line });
 

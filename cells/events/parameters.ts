@@ -1,3 +1,4 @@
+import { type EventEntry, readEventEntries } from '../../shared/events/event-entry.ts';
 import * as say from '../../shared/messages/import.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
 import { type Profile, readProfiles } from '../../shared/readings/profile.ts';
@@ -10,6 +11,8 @@ export interface EventsParameters {
   readonly notes: string;
   /** Which of the events that notes tell of count: 'all', or 'B-07 2024-03-13 gas_valve'. Nothing counts unasked. */
   readonly accept: readonly string[];
+  /** Events noted in the notebook itself. */
+  readonly entries: readonly EventEntry[];
   /** Answers for dates that do not say whether day or month stands first; '' asks. */
   readonly dateOrder: '' | 'dmy' | 'mdy';
   /** How files of known shapes are read; the first that fits is used. */
@@ -25,7 +28,9 @@ export function readParameters(raw: unknown): Outcome<EventsParameters> {
   if (!Array.isArray(accept) || !accept.every((one) => typeof one === 'string')) return fail(say.badAccept('events'));
   if (dateOrder !== '' && dateOrder !== 'dmy' && dateOrder !== 'mdy')
     return fail(say.badChoice('events', 'dateOrder', String(dateOrder), 'dmy, mdy'));
+  const entries = readEventEntries(given.entries ?? []);
+  if (entries.status !== 'value') return entries;
   const profiles = readProfiles(given.profiles, 'events');
   if (profiles.status !== 'value') return profiles;
-  return succeed({ files, register, notes, accept, dateOrder, profiles: profiles.value });
+  return succeed({ files, register, notes, accept, entries: entries.value, dateOrder, profiles: profiles.value });
 }

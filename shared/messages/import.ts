@@ -22,6 +22,11 @@ export const badProfile = (part: string, wanted: string, found: string): string 
 export const profileField = (name: string, head: string, field: string, nearest: string): string =>
   `Profile ${quote(name)}: the column ${quote(head)} is to be ${quote(field)}, which is no field of readings${nearest && ` (did you mean ${quote(nearest)}?)`}; correct it.`;
 
+export const badEntries = (): string => 'events: entries must be a list of events; give each with unit, on and event.';
+export const badEntry = (place: number, field: string, wanted: string, found: string): string =>
+  `events: ${field} of entry ${place} must be ${wanted}, it is ${found}; put it right.`;
+export const sameEvent = (place: number, unit: string, on: string, event: string): string =>
+  `events: entry ${place} (${event} of ${unit} on ${on}) stands there twice; remove one.`;
 export const noFiles = (cell: string): string => `${cell} has no data file yet; open one.`;
 export const lostFile = (cell: string, key: string): string =>
   `${cell} reads the data file ${quote(key)}, which is not there; open the file again.`;

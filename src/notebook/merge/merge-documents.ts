@@ -6,6 +6,7 @@ import type { Conflict, Resolve } from './conflict.ts';
 import { mergeOrder } from './merge-order.ts';
 import { ValueMerger } from './merge-values.ts';
 import { settleCorrections, withIds } from './settle-corrections.ts';
+import { uniteEmbedded } from './unite-embedded.ts';
 
 export interface Merged {
   /** Complete only where no conflict is left. */
@@ -27,7 +28,8 @@ export function mergeDocuments(
   const { format, version } = first;
   const { cells: _, as_of: __, ...rest } = first;
   const { cells: ___, as_of: ____, ...other } = second;
-  const fields = merger.mergeFields('notebook', rest, other) as typeof rest;
+  const [data, otherData] = uniteEmbedded(first.data, second.data);
+  const fields = merger.mergeFields('notebook', { ...rest, data }, { ...other, data: otherData }) as typeof rest;
   const [, as_of] = [first.as_of, second.as_of].sort();
   const cells = mergeCells(merger, first.cells, second.cells);
   const document = inUsualOrder({ ...fields, format, version, as_of, cells });

@@ -1,6 +1,7 @@
 import type { Correction } from '../../../shared/corrections/correction.ts';
 import { readCorrections } from '../../../shared/corrections/read-corrections.ts';
 import { rowKeyText } from '../../../shared/corrections/row-key-text.ts';
+import { readEventEntries } from '../../../shared/events/event-entry.ts';
 import type { CellEntry } from '../document.ts';
 import type { ValueMerger } from './merge-values.ts';
 
@@ -28,10 +29,17 @@ export function settleCorrections(
   return { ...merged, parameters: { ...merged.parameters, corrections } };
 }
 
-/** A cell of corrections whose entries all have their ids, so that they can be told apart. */
+/** A cell of corrections or events whose entries all have their ids, so that they can be told apart. */
 export function withIds(cell: CellEntry): CellEntry {
+  if (cell.kind === 'events') return withEventIds(cell);
   const corrections = cell.kind === 'corrections' ? listOf(cell) : [];
   return corrections.length === 0 ? cell : { ...cell, parameters: { ...cell.parameters, corrections } };
+}
+
+function withEventIds(cell: CellEntry): CellEntry {
+  const read = readEventEntries(cell.parameters['entries'] ?? []);
+  if (read.status !== 'value' || read.value.length === 0) return cell;
+  return { ...cell, parameters: { ...cell.parameters, entries: read.value } };
 }
 
 function listOf({ parameters }: CellEntry): readonly Correction[] {

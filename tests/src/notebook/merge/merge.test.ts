@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { kind as corrections } from '../../../../cells/corrections/kind.ts';
@@ -17,6 +18,7 @@ const catalogue = new Map<string, CellKind>([
 const data = [{ key: 'r.csv', name: 'r.csv', size: 9, hash: 'c'.repeat(64) }];
 const base = notebookOf([sumCell('readings', []), sumCell('b', ['readings']), sumCell('c', ['b'])], { data });
 
+const hashOf = (text: string): string => createHash('sha256').update(text).digest('hex');
 const signed = { reason: 'Seen on site.', initials: 'KL', made_on: '2025-02-01' };
 const row = { unit: 'B-07', taken_at: '2025-01-10', fire: 'high', state: 'as_found', fuel: '', nth: 1 };
 const aside = (unit: string, more: object = {}): Edit => ({
@@ -82,6 +84,51 @@ describe('two notebooks of one fleet', () => {
       data: [data[0], more],
       outcomes: [{ id: 'v1' }, { id: 'v2' }],
     });
+  });
+
+  test('events noted on several tablets come together by unit, day and event', () => {
+    const happened = (...entries: readonly object[]): NotebookDocument =>
+      notebookOf([...base.cells, { name: 'events', kind: 'events', parameters: { entries } }], { data });
+    const [valve, cleaned, other] = [
+      { unit: 'B-07', on: '2024-06-03', event: 'gas_valve', note: 'stuck' },
+      { unit: 'B-08', on: '2024-05-11', event: 'cleaned', note: '' },
+      { unit: 'b 07', on: '2024-06-03', event: 'gas_valve', note: 'stuck' },
+    ];
+    const { document, conflicts } = merged(happened(valve), happened(cleaned, { ...other, unit: 'B-07' }));
+    expect(conflicts).toEqual([]);
+    const noted = ({ cells }: NotebookDocument): string[] =>
+      cells
+        .filter(({ kind }) => kind === 'events')
+        .flatMap(({ parameters }) => parameters.entries as { unit: string; on: string }[])
+        .map(({ unit, on }) => `${unit} ${on}`);
+    expect(noted(document)).toEqual(['B-08 2024-05-11', 'B-07 2024-06-03']);
+    expect(canonicalJson(merged(happened(cleaned, valve), happened(valve)).document)).toBe(canonicalJson(document));
+    // Another note for the same event is a real contradiction.
+    expect(merged(happened(valve), happened({ ...valve, note: 'renewed' })).conflicts).toHaveLength(1);
+  });
+
+  test('a table carried along to which both added lines holds those of both; one that was altered is asked for', () => {
+    const head = 'unit,on,event,note\nB-07,2023-01-01,cleaned,\n';
+    const carrying = (text: string): NotebookDocument =>
+      notebookOf(base.cells, {
+        data: [...data, { key: 'events.csv', name: 'events.csv', size: text.length, hash: hashOf(text), text }],
+      });
+    const [mine, theirs] = [
+      carrying(`${head}B-08,2024-01-01,cleaned,\n`),
+      carrying(`${head}A-01,2024-02-01,gas valve,\n`),
+    ];
+    const { document, conflicts } = merged(mine, theirs);
+    expect(conflicts).toEqual([]);
+    const text = document.data.find(({ key }) => key === 'events.csv')?.text ?? '';
+    expect(text).toBe(`${head}A-01,2024-02-01,gas valve,\nB-08,2024-01-01,cleaned,\n`);
+    expect(document.data.find(({ key }) => key === 'events.csv')).toMatchObject({
+      size: text.length,
+      hash: hashOf(text),
+    });
+    expect(canonicalJson(merged(theirs, mine).document)).toBe(canonicalJson(document));
+    expect(canonicalJson(merged(document, mine).document)).toBe(canonicalJson(document));
+    const altered = carrying(head.replace('unit,on', 'boiler,on'));
+    expect(merged(mine, altered).conflicts.length).toBeGreaterThan(0);
   });
 
   test('a parameter that both changed is asked for, and nothing of it is dropped', () => {
