@@ -78,6 +78,9 @@ describe('the saturation line', () => {
     expect(saturationTemperatureK(megapascal * 1e6)).toBeCloseTo(kelvin, 5);
   });
 
+  test('3169.9 Pa at 25 °C (IAPWS, from memory)', () => {
+    expect(saturationPressurePa(298.15)).toBeCloseTo(3169.9, 0);
+  });
   test('agrees with the Wagner equation (IAPWS SR1-86, from memory) to 0.02 % from 0 to 100 °C', () => {
     const wagner = (t: number): number => {
       const tau = 1 - t / 647.096;

@@ -94,3 +94,23 @@ describe('per cubic metre and per kilowatt-hour', () => {
     expect(co('co_net_mg_per_kWh').value).toBeCloseTo(1.074, 3);
   });
 });
+
+test('CO in room air, mg/m3 beside ppm at 25 °C (WHO air quality guidelines for Europe 2000, seen in a journal’s table): it rounds to 5 and 10', () => {
+  for (const [mg, ppm] of [
+    [100, 90],
+    [60, 50],
+    [30, 25],
+    [10, 10],
+  ])
+    expect(Math.abs(mg / 1.145 - ppm)).toBeLessThan(3);
+});
+
+test('wet O2 beside wet NOx (Eq. 19-3, from memory) is the dry equation with both made dry', () => {
+  const wetO2 = 4.3;
+  const at = relationsAt('natural_gas', { inputs: { 'reading.o2_wet_pct': wetO2, 'reading.nox_ppm': 40 } });
+  const moisture = at('flue_water').value / (at('flue_water').value + at('dry_flue').value);
+  expect(at('o2_pct').value).toBeCloseTo(wetO2 / (1 - moisture), 6);
+  const wetNox = 40 * (1 - moisture);
+  const bySheet = (wetNox * 1.194e-7 * 8710 * 20.9) / ((1 - moisture) * (20.9 - wetO2 / (1 - moisture)));
+  expect(at('nox_lb_per_MMBtu').value).toBeCloseTo(bySheet, 9);
+});

@@ -85,3 +85,14 @@ test('GRI-Mech 3.0 seven-coefficient fits, seen, evaluated here beside them: wit
       expect(Math.abs(enthalpyRise(species as Species, t) - (h(t) - h(298.15))), `${species} ${t}`).toBeLessThan(12);
   }
 });
+
+test('JANAF, CO2 at 298.15 K: Cp 37.129 J/(mol K) (row seen); the NASA fit, which we follow, has 37.135', () => {
+  expect(Math.abs(heatCapacity('CO2', 298.15) - 37.129)).toBeLessThan(0.01);
+});
+
+test('latent heat at 25 °C: ISO 6976 44.013 kJ/mol or 2443.1 kJ/kg, which we follow; steam tables 2441.7 (from memory, real gas)', () => {
+  expect((44.013 / 18.01528) * 1000).toBeCloseTo(2443.1, 1);
+  expect(Math.abs(44.013 / 18.01528 / 2.4417 - 1)).toBeLessThan(0.001);
+  // CODATA formation enthalpies, -285.830 and -241.826 kJ/mol, give 44.004.
+  expect(Math.abs(44.013 - (285.83 - 241.826))).toBeLessThan(0.01);
+});

@@ -30,3 +30,18 @@ test('the formula with A1 over CO2 gives the same: A2/A1 is 21/CO2max (0.66/0.37
   });
   expect(Math.abs(100 - at('efficiency_net_pct').value - 160 * (0.37 / 10 + 0.009))).toBeLessThan(0.2);
 });
+
+test('liquefied gas, A2 0.63 and B 0.008 (from memory): 5 % below what the flue gas of propane carries; we follow thermochemistry', () => {
+  // Per net heat propane makes as much dry flue gas as natural gas (10.70 and 10.65 mol/MJ by stoichiometry), whose A2 is 0.66;
+  // the rule lumps it with its mixtures with air.
+  for (const [o2, flue] of [
+    [3, 160],
+    [5, 200],
+    [7, 200],
+  ] as const) {
+    const at = relationsAt('propane', { inputs: { 'reading.o2_pct': o2, 'reading.flue_C': flue, 'burner.air_C': 20 } });
+    const gap = 100 - at('efficiency_net_pct').value - (flue - 20) * (0.63 / (21 - o2) + 0.008);
+    expect(gap).toBeGreaterThan(0);
+    expect(gap).toBeLessThan(0.5);
+  }
+});

@@ -32,3 +32,25 @@ describe.each(ROWS)('%s %% excess air, %s %% O2', (excessAir, o2, efficiencies) 
     expect(Math.abs(at('efficiency_gross_pct').value - efficiency)).toBeLessThan(1.0);
   });
 });
+
+test.each([
+  [9.5, 2],
+  [15, 3],
+  [28.1, 5],
+  [44.9, 7],
+  [81.6, 10],
+])('%s %% excess air at %s %% O2 is that of methane, within 0.3', (excessAir, o2) => {
+  const at = relationsAt('methane', { inputs: { 'reading.o2_pct': o2 } });
+  expect(Math.abs(at('excess_air_pct').value - excessAir)).toBeLessThan(0.3);
+});
+
+test('its rule (seen): one percent for 15 % less excess air or 40 °F less in the stack', () => {
+  const efficiency = (o2: number, netF: number): number =>
+    relationsAt('natural_gas', {
+      inputs: { 'reading.o2_pct': o2, 'burner.air_C': AIR_C, 'reading.flue_C': AIR_C + netF / 1.8 },
+    })('efficiency_gross_pct').value;
+  expect(Math.abs(efficiency(5, 360) - efficiency(5, 400) - 1)).toBeLessThan(0.15);
+  // 15 % of excess air, from 45 to 30; the sheet's own table has 1.3 points at 400 °F and 1.9 at 600 °F for 17 %.
+  expect(efficiency(5.3, 400) - efficiency(7, 400)).toBeGreaterThan(0.6);
+  expect(efficiency(5.3, 600) - efficiency(7, 600)).toBeLessThan(1.9);
+});

@@ -69,3 +69,34 @@ test('CO2 of natural gas: 53.06 kg/MMBtu is 0.18105 kg/kWh and 50.29 kg/GJ of gr
   expect(convert(53.06, 'kg/MMBtu', 'kg/kW.h')).toBeCloseTo(0.18105, 5);
   expect(convert(53.06, 'kg/MMBtu', 'kg/GJ')).toBeCloseTo(50.29, 2);
 });
+
+describe('Method 19 from an ultimate analysis (Eq. 19-13 and 19-15, from memory)', () => {
+  // The distillate of a stack-test worked example (seen): by weight, and 19,595 Btu/lb.
+  const mass = { C: 0.852, H: 0.128, N: 0.0001, S: 0.0012, O: 0.0184 };
+  const btuPerLb = 19_595;
+  const found = calculatedFactors({
+    composition: { kind: 'ultimate', mass, grossJperKg: convert(btuPerLb, 'Btu/lb', 'J/kg') },
+  });
+  test('Fd = 1e6 (3.64 H + 1.53 C + 0.57 S + 0.14 N - 0.46 O) / GCV', () => {
+    const byRule = (1e8 * (3.64 * mass.H + 1.53 * mass.C + 0.57 * mass.S + 0.14 * mass.N - 0.46 * mass.O)) / btuPerLb;
+    // The rule's coefficients have three digits.
+    expect(Math.abs(found.fd / byRule - 1)).toBeLessThan(0.004);
+  });
+  test('Fc = 1e6 (0.321 C) / GCV', () => {
+    // Ours counts the 0.12 % of sulfur with the carbon: 0.05 %.
+    expect(Math.abs(found.fc / ((1e8 * 0.321 * mass.C) / btuPerLb) - 1)).toBeLessThan(0.003);
+  });
+});
+
+describe('wet factors, wscf/MMBtu (Method 19, table 19-2, from memory)', () => {
+  test.each([
+    ['natural_gas', 10_610],
+    ['no2_oil', 10_320],
+  ])('%s: Fw %s, ours by stoichiometry within 3 %%', (name, fw) => {
+    expect(Math.abs(calculated(name).fw / fw - 1)).toBeLessThan(0.03);
+  });
+  test('Fw of gas is 2.85e-7 wscm/J; Fc of oil 1420 is 0.381e-7 (the rule prints 0.383e-7: we follow its English column)', () => {
+    expect(convert(10_610, 'ft3/MMBtu', 'm3/J') * 1e7).toBeCloseTo(2.848, 3);
+    expect(convert(1420, 'ft3/MMBtu', 'm3/J') * 1e7).toBeCloseTo(0.381, 3);
+  });
+});
