@@ -13,6 +13,7 @@ export function readingPart({ unit, takenAt, fire, state, fuel, file, line, orig
   return html`<div class="reading">
     <p class="of">${say.readingWords(unit, takenAt, fire, state, fuel)}</p>
     <p class="file">${say.workingOrigin(file, line)}</p>
+    ${origin && origin.text === '' ? html`<p>${say.originGone()}</p>` : nothing}
     ${
       cells.length === 0
         ? nothing

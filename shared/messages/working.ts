@@ -45,6 +45,7 @@ export const originColumns = (): readonly [string, string, string] => ['Column',
 /** "column 11, o2_pct: 4.8" */
 export const originCell = (position: number, head: string, text: string): string =>
   `${Number.isFinite(position) ? `column ${position}, ` : ''}${head}: ${text}`;
+export const originGone = (): string => 'The file is no longer as it was when it was read, so its line is not shown.';
 export const originLine = (): string => 'The line as it stands in the file';
 
 export const inputsHead = (): string => 'What goes in';

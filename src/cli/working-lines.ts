@@ -46,9 +46,11 @@ function readingLines(
   width: number,
 ): string[] {
   const cells = origin?.cells ?? [];
+  const gone = origin && origin.text === '' ? fold(`  ${say.originGone()}`, 2) : [];
   return [
     ...fold(say.readingWords(unit, takenAt, fire, state, fuel), 2),
     ...fold(say.workingOrigin(file, line), 2),
+    ...gone,
     ...(origin?.text ?? '')
       .split('\n')
       .flatMap((text) => (text.trim() === '' ? [] : cut(`  ${text.trimEnd()}`, width))),

@@ -4,21 +4,27 @@ import type { SourceFile } from '../../../shared/cell.ts';
 import type { ShownWorking } from '../../../shared/working/shown-working.ts';
 import { Session } from '../../../src/notebook/session.ts';
 import { reportInput } from '../../../src/notebook/written-files.ts';
+import { hashBytes } from '../../../src/storage/hash-bytes.ts';
 
-const file = (name: string, text: string): [string, SourceFile] => {
+const file = async (name: string, text: string, hash?: string): Promise<[string, SourceFile]> => {
   const bytes = new TextEncoder().encode(text);
+  async function* once(): AsyncGenerator<Uint8Array> {
+    yield bytes;
+  }
   return [
     name,
     {
-      ...{ name, size: bytes.length, hash: name },
-      async *open() {
-        yield bytes;
-      },
+      ...{ name, size: bytes.length, hash: hash ?? (await hashBytes(once())) },
+      open: once,
     },
   ];
 };
 
-async function sessionOf(files: readonly [string, SourceFile][], cells: readonly object[] = []): Promise<Session> {
+async function sessionOf(
+  given: readonly Promise<[string, SourceFile]>[],
+  cells: readonly object[] = [],
+): Promise<Session> {
+  const files = await Promise.all(given);
   const session = new Session(catalogue);
   session.open(
     {
@@ -85,6 +91,14 @@ test('a quoted field over two lines is shown whole; a printout by its name and v
   expect(printed.unit).toBe('B-4');
   expect(printed.origin?.cells).toEqual([{ field: 'o2_pct', head: 'Oxygen', position: Number.NaN, text: '4.8 %' }]);
   expect(printed.origin?.text.split('\n')[0]).toBe('Unit : B-4');
+});
+
+test('a file that is no longer what was read tells nothing of its lines', async () => {
+  const text = 'unit,taken_at,fire,o2_pct\nB-1,2025-01-10,high,5\n';
+  const session = await sessionOf([file('a.csv', text, 'another')]);
+  const [reading] = (await workingOf(session, 'lambda')).readings;
+  expect(reading).toMatchObject({ file: 'a.csv', line: 2 });
+  expect(reading.origin).toMatchObject({ text: '', cells: [] });
 });
 
 test('the working of a raised CO ends in what the limit is exceeded by, and leads on to the derived number', async () => {

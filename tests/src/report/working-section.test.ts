@@ -83,8 +83,8 @@ describe('the working of raised figures in the report', () => {
 
   test('is folded on a screen, and the finding leads to it', () => {
     expect(html).toContain('<details class="working" id="working-1"><summary>');
-    expect(raisedSection(raised, [], WORKINGS).text).toContain('<a href="#working-1">Its working</a>');
-    expect(raisedSection(raised, [], []).text).not.toContain('Its working');
+    expect(raisedSection(raised, [], WORKINGS, 20).text).toContain('<a href="#working-1">Its working</a>');
+    expect(raisedSection(raised, [], [], 20).text).not.toContain('Its working');
   });
 
   test('escapes what comes from files', () => {
