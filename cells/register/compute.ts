@@ -5,11 +5,13 @@ import { fuelName, nearestFuel } from '../../shared/readings/fuel-names.ts';
 import { type CellFault, readTable, type SmallRow } from '../../shared/readings/read-table.ts';
 import { REGISTER_VOCABULARY } from '../../shared/readings/register-vocabulary.ts';
 import { faultTable } from '../../shared/readings/told-faults.ts';
+import { filledRow } from './filled-row.ts';
+import { gapsTable } from './gaps.ts';
 import type { RegisterParameters } from './parameters.ts';
 import type { RegisterRow } from './register-row.ts';
 import { registerTables } from './register-tables.ts';
 
-/** Tables: units, limits, supply-limits, economics, planning, faults. */
+/** Tables: units, limits, supply-limits, economics, planning, gaps, faults. */
 export interface RegisterResult extends CellResult {
   readonly faults: readonly CellFault[];
   readonly notes: readonly string[];
@@ -36,11 +38,16 @@ export async function compute(
   );
   if (read.status !== 'value') return read;
   const { faults } = read.value;
-  const rows = usableRows(read.value.rows, parameters.fuels, faults);
+  const whole = read.value.rows.map((row) => filledRow(row, parameters.filled));
+  const rows = usableRows(whole, parameters.fuels, faults);
   if (rows.status !== 'value') return rows;
   if (rows.value.length === 0) return fail(say.noRows(files[0].name));
   const tables = registerTables(rows.value, faults);
-  return succeed({ tables: { ...tables, faults: faultTable(faults) }, faults, notes: read.value.notes });
+  return succeed({
+    tables: { ...tables, gaps: gapsTable(tables), faults: faultTable(faults) },
+    faults,
+    notes: read.value.notes,
+  });
 }
 
 /** Rows that name a unit, each unit, fuel and day once. A fuel that nobody knows is an error. */

@@ -4,6 +4,7 @@ import { faultRemarks, leftOut } from '../../shared/readings/told-faults.ts';
 import { faultsSchema } from '../../shared/schemas/readings.ts';
 import {
   economicsSchema,
+  gapsSchema,
   limitsSchema,
   planningSchema,
   supplyLimitsSchema,
@@ -24,6 +25,7 @@ export function describe({ tables, faults, notes }: RegisterResult): Description
       { table: 'supply-limits', title: 'Gas supply', columns: shownColumns(supplyLimitsSchema) },
       { table: 'economics', title: 'Fuel and price', columns: shownColumns(economicsSchema) },
       { table: 'planning', title: 'Visits', columns: shownColumns(planningSchema) },
+      { table: 'gaps', title: 'Gaps', columns: shownColumns(gapsSchema) },
       { table: 'faults', title: 'Not used', columns: shownColumns(faultsSchema) },
     ],
     figures: [],

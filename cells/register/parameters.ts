@@ -1,6 +1,10 @@
 import * as say from '../../shared/messages/import.ts';
+import * as gaps from '../../shared/messages/register-gaps.ts';
+import { nearestName } from '../../shared/names/nearest-name.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
 import { type Profile, readProfiles } from '../../shared/readings/profile.ts';
+import { REGISTER_VOCABULARY } from '../../shared/readings/register-vocabulary.ts';
+import type { Filled } from './filled-row.ts';
 
 export interface RegisterParameters {
   readonly files: readonly string[];
@@ -10,6 +14,8 @@ export interface RegisterParameters {
   readonly fuels: readonly string[];
   /** How files of known shapes are read; the first that fits is used. */
   readonly profiles: readonly Profile[];
+  /** Gaps of the file that somebody filled on the page. */
+  readonly filled: readonly Filled[];
 }
 
 export function readParameters(raw: unknown): Outcome<RegisterParameters> {
@@ -19,7 +25,21 @@ export function readParameters(raw: unknown): Outcome<RegisterParameters> {
   if (dateOrder !== '' && dateOrder !== 'dmy' && dateOrder !== 'mdy')
     return fail(say.badChoice('register', 'dateOrder', String(dateOrder), 'dmy, mdy'));
   if (!Array.isArray(fuels) || !fuels.every((fuel) => typeof fuel === 'string')) return fail(say.badFuels('register'));
+  const filled = readFilled(given.filled ?? []);
+  if (filled.status !== 'value') return filled;
   const profiles = readProfiles(given.profiles, 'register');
   if (profiles.status !== 'value') return profiles;
-  return succeed({ files, dateOrder, fuels, profiles: profiles.value });
+  return succeed({ filled: filled.value, files, dateOrder, fuels, profiles: profiles.value });
+}
+
+function readFilled(raw: unknown): Outcome<readonly Filled[]> {
+  if (!Array.isArray(raw)) return fail(gaps.badFilled());
+  for (const entry of raw as readonly (Partial<Filled> | null)[]) {
+    if (![entry?.unit, entry?.field, entry?.value].every((part) => typeof part === 'string'))
+      return fail(gaps.badFilled());
+    const field = entry?.field ?? '';
+    if (!REGISTER_VOCABULARY.fields.has(field))
+      return fail(gaps.unknownField(field, nearestName(field, REGISTER_VOCABULARY.fields.keys())));
+  }
+  return succeed(raw as readonly Filled[]);
 }

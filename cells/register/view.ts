@@ -1,1 +1,10 @@
-export { sheetView as view } from '../parts/sheet-view.ts';
+import { html } from 'lit';
+import '../parts/cell-tables.ts';
+import type { CellView } from '../parts/view.ts';
+import './gap-desk.ts';
+
+/** What the register leaves empty and can be filled in, then the sheets. */
+export const view: CellView = {
+  render: (state, host) => html`<bv-gaps .cell=${state} .host=${host}></bv-gaps>
+    <bv-cell-tables .cell=${state} .host=${host}></bv-cell-tables>`,
+};

@@ -73,3 +73,11 @@ export const planningSchema: Schema = [
   text('adjust_high_note', 'Adjusting high fire'),
   text('adjust_low_note', 'Adjusting low fire'),
 ];
+
+/** One row a unit and field that the register leaves empty, with what stands in its place. */
+export const gapsSchema: Schema = [
+  text('unit', 'Unit'),
+  text('missing', 'Not known'),
+  text('instead', 'Stands in its place'),
+  text('field', 'Field'),
+];

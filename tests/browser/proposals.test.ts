@@ -80,6 +80,13 @@ describe('what the import and the checks propose', () => {
     await until('the proposal to be settled', async () => (await near.count()) === 0);
   }, 40_000);
 
+  test('a gap of the register is filled in on the page', async () => {
+    await watched.page.locator('#cell-register').scrollIntoViewIfNeeded();
+    await watched.page.getByLabel('Burner of B-01').selectOption('premix');
+    await until('the gap to go', async () => (await watched.page.getByLabel('Burner of B-01').count()) === 0);
+    await until('what was filled in', async () => (await watched.page.getByText('1 filled in by you').count()) === 1);
+  }, 40_000);
+
   test('an event that a note tells of counts once it is accepted', async () => {
     await watched.page.locator('#cell-events').scrollIntoViewIfNeeded();
     expect(await answer('events')).toContain('0 events');
@@ -111,7 +118,9 @@ describe('what the import and the checks propose', () => {
   }, 60_000);
 
   test('nothing is out of reach, and the browser has nothing to complain of', async () => {
-    expect(await seriousFaults(watched.page, ['#cell-readings', '#cell-events', '#cell-checks'])).toEqual([]);
+    expect(
+      await seriousFaults(watched.page, ['#cell-register', '#cell-readings', '#cell-events', '#cell-checks']),
+    ).toEqual([]);
     expect(watched.troubles).toEqual([]);
   }, 40_000);
 });

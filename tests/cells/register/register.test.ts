@@ -185,3 +185,64 @@ describe('bad registers', () => {
     expect(kind.describe(result).remarks[0]).toMatchObject({ severity: 'warning' });
   });
 });
+
+describe('what is empty', () => {
+  const file = fileOf('units.csv', 'unit,fuel,burner\nB-07,,\nB-08,propane,premix\n');
+  const withFilled = async (filled: unknown): Promise<RegisterResult> => {
+    const parameters = kind.readParameters({ files: [file.name], filled });
+    if (parameters.status !== 'value') throw new Error(JSON.stringify(parameters));
+    const outcome = await kind.compute(parameters.value, new Map(), contextOf([file]), undefined);
+    if (outcome.status !== 'value') throw new Error(JSON.stringify(outcome));
+    return outcome.value;
+  };
+  const gaps = ({ tables }: RegisterResult, unit: string): string[] =>
+    rowsOf(tables['gaps']).flatMap((row) => (row['unit'] === unit ? [row['field']] : []));
+
+  test('is listed unit by unit, with what stands in its place', async () => {
+    const result = await withFilled([]);
+    expect(gaps(result, 'B-08')).toEqual([
+      'air_source',
+      'o2_high_target_pct',
+      'o2_high_tolerance_pct',
+      'supply_min',
+      'supply_max',
+    ]);
+    expect(rowsOf(result.tables['gaps'])[0]).toEqual({
+      unit: 'B-07',
+      missing: 'Fuel',
+      instead: "the reading's own fuel, else natural gas, flagged",
+      field: 'fuel',
+    });
+  });
+
+  test('can be filled in, and what the file says counts more', async () => {
+    const result = await withFilled([
+      { unit: 'B-07', field: 'fuel', value: 'natural_gas' },
+      { unit: 'B-07', field: 'o2_high_target_pct', value: '4.5' },
+      { unit: 'B-07', field: 'o2_high_tolerance_pct', value: '0.5' },
+      { unit: 'B-07', field: 'supply_min', value: '1740' },
+      { unit: 'B-08', field: 'fuel', value: 'no2_oil' },
+    ]);
+    expect(rowsOf(result.tables['units']).map((row) => row['fuel'])).toEqual(['natural_gas', 'propane']);
+    expect(rowsOf(result.tables['limits']).map(known)).toMatchObject([
+      {
+        unit: 'B-07',
+        fire: 'high',
+        quantity: 'o2_pct',
+        target_pct: '4.5',
+        setting_lower_pct: '4',
+        setting_upper_pct: '5',
+      },
+    ]);
+    expect(gaps(result, 'B-07')).toEqual(['burner', 'air_source', 'supply_max']);
+  });
+
+  test('a field that no register has is refused', () => {
+    expect(
+      kind.readParameters({ files: [], filled: [{ unit: 'B-07', field: 'burnr', value: 'premix' }] }),
+    ).toMatchObject({
+      status: 'error',
+      message: expect.stringContaining('did you mean "burner"?'),
+    });
+  });
+});
