@@ -30,6 +30,8 @@ interface DeskHost {
 export class GapDesk extends LitElement {
   static override styles = css`
     :host { display: block; margin: 0 0 22px; }
+    th { white-space: nowrap; }
+    h3 + p + .wide, .wide + button { margin-top: 8px; }
     h3 { margin: 0 0 4px; font-size: 1rem; }
     p { margin: 0 0 8px; color: var(--ink-2); }
     .wide { overflow-x: auto; }
