@@ -1,5 +1,7 @@
 import { ANALYZER_CLASSES, type AnalyzerClass, MEASURED } from '../../shared/combustion/analyzer-classes.ts';
 import { DENSITY_EXPONENTS, type DensityExponents } from '../../shared/combustion/density-exponents.ts';
+import { CONSTANTS } from '../../shared/combustion/relations/constants.ts';
+import { RELATIONS } from '../../shared/combustion/relations/relations.ts';
 import { findFuel } from '../../shared/fuels/find-fuel.ts';
 import type { Fuel } from '../../shared/fuels/fuel.ts';
 import { readFuel } from '../../shared/fuels/read-fuel.ts';
@@ -138,13 +140,26 @@ function wrongExponents({ exponents }: DeriveParameters): string | undefined {
   return undefined;
 }
 
+/** A column of one's own under a relation's name would change what every other relation says. */
+const TAKEN: ReadonlySet<string> = new Set([
+  ...RELATIONS.map(({ name }) => name),
+  ...CONSTANTS.keys(),
+  'fuel',
+  'unknown',
+]);
+
 function wrongColumns({ columns }: DeriveParameters): string | undefined {
+  const seen = new Set<string>();
   if (!Array.isArray(columns)) return message.notATable('columns');
   for (const column of columns as readonly unknown[]) {
     if (!isRecord(column) || !['name', 'unit', 'formula'].every((key) => typeof column[key] === 'string'))
       return message.notAColumn(JSON.stringify(column) ?? 'nothing');
     const { name, unit } = column as unknown as OwnColumn;
     if (!/^[A-Za-z_]\w{0,59}$/.test(name)) return message.badColumnName(name);
+    if (TAKEN.has(name)) return message.nameOfOurs(name);
+    if (seen.has(name) || seen.has(`${name}_sd`) || seen.has(name.replace(/_sd$/, '')))
+      return message.columnTwice(name);
+    seen.add(name);
     if (!findUnit(unit)) return message.badColumnUnit(name, unit);
   }
   return undefined;

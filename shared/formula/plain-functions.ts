@@ -8,6 +8,7 @@ import { UNIT_NAMES } from '../quantities/unit-table.ts';
 import type { Builder, FormulaFunction, Value } from './builder.ts';
 import type { Expression } from './expression.ts';
 import { FormulaFault } from './formula-fault.ts';
+import { buildGroup } from './group-functions.ts';
 import { ABS, CEIL, EXP, FLOOR, LN, LOG10, MAX, MIN, ofOne, ROUND, SQRT, WITHIN } from './numeric-functions.ts';
 import type { NumericFunction } from './step.ts';
 import { describeType, numberIn } from './value-type.ts';
@@ -54,6 +55,9 @@ const extreme = (fn: NumericFunction, title: string): FormulaFunction => ({
     if (call.arguments.length < 2)
       throw new FormulaFault(message.wrongCount(call.name, 'two numbers or more', call.arguments.length), call);
     const values = call.arguments.map((part) => builder.build(part));
+    // Columns of text after the first value ask for the extreme of a group: max(co_ppm, unit).
+    if (values.slice(1).every(({ column }) => column !== undefined))
+      return buildGroup(call, fn === MIN ? 'minimum' : 'maximum', builder);
     const steps = together(values, call.name, builder);
     const step = steps.steps.reduce((a, b) => builder.steps.apply(fn, [a, b]));
     return { step, type: steps.type, span: call };
@@ -76,7 +80,18 @@ function together(
   }
   const other = values.find((value) => value.type.kind !== type.kind || value.step < 0);
   if (other)
-    throw new FormulaFault(message.notANumber(name, builder.quote(other.span), describeType(other.type)), other.span);
+    throw new FormulaFault(
+      other.type.kind === type.kind
+        ? message.notANumber(name, builder.quote(other.span), describeType(other.type))
+        : message.mixedKinds(
+            name,
+            builder.quote(typed.span),
+            describeType(type),
+            builder.quote(other.span),
+            describeType(other.type),
+          ),
+      other.span,
+    );
   return { steps: values.map(({ step }) => step), type };
 }
 

@@ -28,13 +28,29 @@ export function resolveGroups(
     if (step.op !== 'group' || !wanted.has(index)) return;
     const name = `group ${index}`;
     const unit = [...program.outputs.values()][0].unit;
-    const inner: Program = { steps, outputs: new Map([[name, { step: step.args[0], unit }]]) };
-    const keys = step.by.map((key) => sources.texts.get(key) as TextColumn);
-    const column = groupStatistic(step.statistic, evaluate(inner, now, name), groupCodes(keys, sources.rows));
+    const whole = (of: number): GroupColumn =>
+      evaluate({ steps, outputs: new Map([[name, { step: of, unit }]]) }, now, name);
+    let next = 1;
+    const keys = step.by.map((key) =>
+      key === '' ? codesOf(whole(step.args[next++]).values) : (sources.texts.get(key) as TextColumn),
+    );
+    const column = groupStatistic(step.statistic, whole(step.args[0]), groupCodes(keys, sources.rows));
     numbers.set(name, fromColumn(column.values));
     uncertainties.set(name, fromColumn(column.sd));
     if (column.bounds.some((mark) => mark !== 0)) bounds.set(name, column.bounds);
     steps[index] = { op: 'input', args: [], name };
   });
   return { program: { ...program, steps }, sources: now };
+}
+
+/** Numbers as keys: equal ones share a code, unknown ones have none. */
+function codesOf(values: Float64Array): TextColumn {
+  const known = new Map<number, number>();
+  const codes = Int32Array.from(values, (value) => {
+    if (Number.isNaN(value)) return -1;
+    const code = known.get(value) ?? known.size;
+    known.set(value, code);
+    return code;
+  });
+  return { kind: 'text', codes, levels: Array.from(known.keys(), String) };
 }

@@ -48,7 +48,7 @@ export function specialize({ steps, outputs }: Program, absent: ReadonlySet<stri
       case 'or':
         return connect(step.op, a, b);
       case 'group':
-        return list.put({ ...step, args: [a] });
+        return list.put({ ...step, args });
       default:
         return args.some(isUnknown) ? unknown : arithmetic(step, args);
     }

@@ -22,8 +22,10 @@ export type Step =
   /** A value per group of rows, over the whole column. */
   | {
       readonly op: 'group';
-      readonly args: readonly [number];
+      /** The value, then the keys that are numbers or dates. */
+      readonly args: readonly number[];
       readonly statistic: GroupStatistic;
+      /** Columns of text to group by; '' stands for the next key among the arguments. */
       readonly by: readonly string[];
     };
 

@@ -20,6 +20,10 @@ export const badColumnName = (name: string): string =>
   `Derive: a column of your own is called "${name}"; use letters, digits and _, beginning with a letter.`;
 export const badColumnUnit = (name: string, unit: string): string =>
   `Derive: the column ${name} is in "${unit}", a unit that is not known; use one such as %, Pa, Cel, kW.h, or leave it empty.`;
+export const nameOfOurs = (name: string): string =>
+  `Derive: ${name} is a relation or a constant of the notebook; give a column of your own another name.`;
+export const columnTwice = (name: string): string =>
+  `Derive: two columns of your own write ${name} (each column also writes its uncertainty under its name with _sd); give one of them another name.`;
 export const columnTaken = (name: string): string =>
   `Derive: the column ${name} is already there; give your own another name.`;
 export const noReadings = (cell: string): string =>

@@ -60,11 +60,13 @@ export const notFixed = (name: string, found: string): string =>
   `${name} takes fixed limits, and ${found} changes from row to row; compare with < and ? : instead.`;
 export const notAReference = (name: string, found: string): string =>
   `${name} takes a reference O2 from 0 to below 20.9 %, and ${found} is none.`;
+export const mixedKinds = (name: string, first: string, firstKind: string, other: string, otherKind: string): string =>
+  `${name} takes values of one kind; ${first} is ${firstKind}, and ${other} is ${otherKind}.`;
 export const needsText = (name: string, wanted: string): string => `${name} needs ${wanted} in quotes.`;
 export const unknownUnit = (written: string, nearest: string): string =>
   `the unit "${written}" is not known${nearest === '' ? '' : `: did you mean ${nearest}?`}`;
 export const needsColumn = (name: string, found: string): string =>
-  `${name} groups by a column of text such as unit or fire, and ${found} is none.`;
+  `${name} groups by columns such as unit, fire or year(taken_at), and ${found} is a text in quotes.`;
 export const resultUnit = (found: string, wanted: string): string =>
   `its result is in ${found}, and the column is declared in ${wanted}, which measures something else.`;
 export const resultKind = (found: string): string => `its result is ${found}, and a column holds numbers.`;

@@ -224,6 +224,28 @@ describe('CO', () => {
   });
 });
 
+describe('columns of one’s own take names of their own', () => {
+  test.each([
+    [['dry_flue'], 'relation or a constant'],
+    [['air_oxygen'], 'relation or a constant'],
+    [['mine', 'mine'], 'two columns of your own write mine'],
+    [['mine', 'mine_sd'], 'two columns of your own write mine_sd'],
+    [['unknown'], 'relation or a constant'],
+  ] as const)('%j: %s', async (names, part) => {
+    const columns = names.map((name) => ({ name, unit: '', formula: '1' }));
+    await expect(one({ o2_pct: 5 }, { parameters: { columns } })).rejects.toThrow(part);
+  });
+  test('names of an object’s own are names like others', async () => {
+    const columns = ['constructor', '__proto__', 'toString'].map((name, i) => ({
+      name,
+      unit: '',
+      formula: `${i} + o2_pct / o2_pct`,
+    }));
+    const at = await one({ o2_pct: 5 }, { parameters: { columns } });
+    expect(['constructor', '__proto__', 'toString'].map(at)).toEqual([1, 2, 3]);
+  });
+});
+
 describe('emissions at any reference O2', () => {
   const own = async (row: Row, formula: string, unit = '') =>
     Number((await one(row, { parameters: { columns: [{ name: 'own', unit, formula }] } }))('own'));
@@ -308,7 +330,7 @@ describe('columns of one’s own', () => {
     expect(cellOf(result, 0, 'age')).toBe(31);
   });
   test.each([
-    [{ name: 'o2_pct', unit: '', formula: '1' }, 'already there'],
+    [{ name: 'o2_pct', unit: '', formula: '1' }, 'relation or a constant'],
     [{ name: 'mine', unit: '', formula: 'flue_C + supply_static_Pa' }, 'flue_C in °C and supply_static_Pa in Pa'],
     [{ name: 'mine', unit: '', formula: 'mine + 1' }, 'reads itself'],
     [{ name: 'mine', unit: '', formula: 'flue_temprature_C' }, 'nothing here is called'],

@@ -177,3 +177,23 @@ test('rows beyond the first block are evaluated like those within', () => {
   // 2 a / a + a has the slope 1: what is shared cancels.
   expect(found.value.sd.every((sd) => Math.abs(sd - 1) < 1e-9)).toBe(true);
 });
+
+describe('groups by anything', () => {
+  const columns = {
+    x: { unit: '1', values: [1, 2, 4, 8, 16] },
+    unit: { unit: 'text', values: ['a', 'a', 'a', 'b', 'b'] },
+    day: { unit: 'date', values: [18_000, 18_001, 18_400, 18_000, Number.NaN] },
+  };
+  test.each([
+    ['mean(x, unit, year(day))', [1.5, 1.5, 4, 8, 16]],
+    ['mean(x, day)', [4.5, 2, 4, 4.5, 16]],
+    ['count(x, x > 3 ? 1 : 0)', [2, 2, 3, 3, 3]],
+    ['max(x, unit)', [4, 4, 4, 16, 16]],
+    ['min(x, unit)', [1, 1, 1, 8, 8]],
+    ['days_between(previous(day, unit), day)', [Number.NaN, 1, 399, Number.NaN, Number.NaN]],
+    ['days_between(first(day, unit), day)', [0, 1, 400, 0, Number.NaN]],
+    ['count(day, unit)', [3, 3, 3, 1, 1]],
+  ])('%s', (formula, expected) => {
+    expect(calculate(formula, columns).values).toEqual(expected);
+  });
+});
