@@ -1,12 +1,17 @@
 import { describe, expect, test } from 'vitest';
-import type { CellKind } from '../../../shared/cell.ts';
-import { succeed } from '../../../shared/outcome.ts';
+import { catalogue } from '../../../cells/catalogue.ts';
+import type { CellKind, SourceFile } from '../../../shared/cell.ts';
+import { writeCsv } from '../../../shared/csv/write-csv.ts';
+import { fail, succeed } from '../../../shared/outcome.ts';
 import { readIsoDate } from '../../../shared/quantities/dates.ts';
 import { replayName } from '../../../shared/replays.ts';
 import { numberColumn } from '../../../shared/table/columns.ts';
 import { makeTable } from '../../../shared/table/table.ts';
+import { campusReview } from '../../../src/notebook/campus-review.ts';
+import type { CellEntry } from '../../../src/notebook/document.ts';
 import type { Edit } from '../../../src/notebook/edit.ts';
 import { Session } from '../../../src/notebook/session.ts';
+import { makeFleet } from '../../bench/fleet.ts';
 import { notebookOf } from './fixtures.ts';
 
 const numbers = (...values: number[]) => ({
@@ -113,3 +118,66 @@ describe('looking back', () => {
     expect(session.state('back')?.reads).toEqual(['second', 'gone']);
   });
 });
+
+describe('drift as of a past day', () => {
+  test('knows nothing of what was read later, hyperparameters included', async () => {
+    const { readings: printed, register } = makeFleet(24 * 24, 11);
+    // Whether an analyzer calculates its CO2 is told by all of its readings where the export does not say it.
+    const readings = printed.replaceAll('\n', ',measured\n').replace(',measured', ',co2_from');
+    const past = '2023-07-01';
+    const back: CellKind = {
+      ...(kindsOf({}, []).get('back') as CellKind),
+      replays: () => ({ cells: ['drift'], days: [readIsoDate(past)] }),
+      reads: () => [],
+      compute: async (_, inputs) => {
+        const result = inputs.get(replayName('drift', readIsoDate(past)));
+        return result ? succeed({ tables: result.tables }) : fail('nothing was replayed');
+      },
+    };
+    const kinds = new Map([...catalogue, ['back', back]]);
+    const opened = async (asOf: string, text: string, more: readonly CellEntry[]): Promise<Session> => {
+      const session = new Session(kinds);
+      const request = { title: 'Fleet', data: [], readings: ['readings.csv'], register: ['register.csv'] };
+      const document = campusReview({ ...request, asOf });
+      // Checks look at the whole history, so that what they find of a reading may change with the years.
+      const own = document.cells.flatMap((cell) =>
+        ['register', 'readings', 'derive', 'drift'].includes(cell.name)
+          ? [{ ...cell, parameters: { ...cell.parameters, readings: 'readings', events: '' } }]
+          : [],
+      );
+      session.open(
+        { ...document, cells: [...own, ...more] },
+        new Map([textFile('readings.csv', text), textFile('register.csv', register)].map((file) => [file.name, file])),
+      );
+      await session.calculate();
+      return session;
+    };
+    const session = await opened('2026-03-31', readings, [{ name: 'back', kind: 'back', parameters: {} }]);
+    expect(session.state('back')).toMatchObject({ phase: 'done' });
+    const early = readings
+      .split('\n')
+      .filter((line, at) => at === 0 || line === '' || (line.split(',')[1] as string) <= past);
+    expect(early.length).toBeLessThan(readings.split('\n').length);
+    const then = await opened(past, early.join('\n'), []);
+    const csvOf = (of: Session, cell: string, table: string): string => {
+      const found = of.result(cell)?.tables[table];
+      return found ? [...writeCsv(found)].join('') : '';
+    };
+    for (const table of ['drift', 'points', 'path']) {
+      expect(csvOf(session, 'back', table)).toBe(csvOf(then, 'drift', table));
+      expect(csvOf(session, 'back', table)).not.toBe(csvOf(session, 'drift', table));
+    }
+  });
+});
+
+function textFile(name: string, text: string): SourceFile {
+  const bytes = new TextEncoder().encode(text);
+  return {
+    name,
+    size: bytes.length,
+    hash: `${name} ${bytes.length}`,
+    async *open() {
+      yield bytes;
+    },
+  };
+}
