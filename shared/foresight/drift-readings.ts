@@ -58,7 +58,7 @@ export function* readingDrift(tables: DriftTables, asOf: number, referenceAir: b
   const lanes = groupLanes(tables, order, fuels);
   yield;
   const analyzers = textsOf(readings, 'analyzer');
-  const co2max = lineOfFuels(derived, fuels);
+  const co2max = lineOfFuels(derived, order, fuels);
   const visits = textsOf(readings, 'visit');
   const pick = (values: ArrayLike<number>): Float64Array => Float64Array.from(order, (row) => values[row]);
   const codes = (column: TextColumn): Int32Array => Int32Array.from(order, (row) => column.codes[row]);
@@ -228,7 +228,7 @@ function groupLanes({ derived, units: register }: DriftTables, order: readonly n
 }
 
 /** CO2max by fuel: what the fleet's own calculated CO2 implies where it has any, since technicians set by it. */
-function lineOfFuels(derived: Table, fuels: Names): Float64Array {
+function lineOfFuels(derived: Table, order: readonly number[], fuels: Names): Float64Array {
   const [o2, co2] = [numbersOf(derived, 'o2_pct'), numbersOf(derived, 'co2_pct')];
   const [fuel, from] = [textsOf(derived, 'fuel'), textsOf(derived, 'co2_from')];
   const calculated = from.levels.indexOf('calculated');
@@ -237,7 +237,7 @@ function lineOfFuels(derived: Table, fuels: Names): Float64Array {
     const known = found.status === 'value' ? fuelProperties(found.value).co2maxPct : 11.85;
     const implied: number[] = [];
     const code = fuel.levels.indexOf(name);
-    for (let row = 0; row < derived.rows && calculated >= 0; row++) {
+    for (const row of calculated >= 0 ? order : []) {
       if (fuel.codes[row] !== code || from.codes[row] !== calculated) continue;
       const co2max = co2[row] / (1 - o2[row] / AIR_OXYGEN_PCT);
       if (Math.abs(co2max / known - 1) < 0.04) implied.push(co2max);

@@ -23,11 +23,12 @@ export function savingsAnswer(
   costLower: number,
   costUpper: number,
   costed: number,
+  currency: string,
 ): string {
   if (visits === 0) return 'No visit has readings as found and as left at one fire, so nothing can be said of savings.';
   const money =
     costed > 0
-      ? `; where fuel use and price are known (${costed}) the savings add up to ${number(costSaved, 0)} a year in the register's money (90 % ${number(costLower, 0)} to ${number(costUpper, 0)})`
+      ? `; where fuel use and price are known (${costed}) the savings add up to ${number(costSaved, 0)} a year in ${currency === '' ? "the register's money" : currency} (90 % ${number(costLower, 0)} to ${number(costUpper, 0)})`
       : '; no cost is given, since no fuel use with a price is known';
   return `Of the last visits to ${count(visits, 'unit and fuel', 'units and fuels')}, ${told} saved or cost fuel that can be told from nothing${money}.`;
 }
