@@ -1,5 +1,6 @@
 import type { Encoding } from './encoding.ts';
-import { WholeLines } from './whole-lines.ts';
+import { Utf8Decoder } from './utf8-decoder.ts';
+import { readWholeLines } from './whole-lines.ts';
 
 export interface TextPiece {
   readonly text: string;
@@ -7,11 +8,8 @@ export interface TextPiece {
   readonly bytes: number;
 }
 
-/** Bytes that are not of the encoding that the beginning of the file showed. */
-export class WrongEncoding extends Error {}
-
-/** Pieces are joined up to this many bytes: fewer, larger pieces parse faster. */
-const PIECE_BYTES = 1 << 18;
+/** Pieces are joined up to this many bytes: small enough that what is read of one is gone before memory is swept. */
+const PIECE_BYTES = 1 << 16;
 
 /**
  * The text of a file in pieces, its byte order mark left off. Pieces may end inside a line or a field; those of UTF-8
@@ -24,25 +22,11 @@ export function readText(bytes: AsyncIterable<Uint8Array>, encoding: Encoding): 
 
 /** Whole lines at a time: engines decode a piece that stands alone many times faster than one of a stream. */
 async function* readUtf8(bytes: AsyncIterable<Uint8Array>): AsyncGenerator<TextPiece> {
-  const decoder = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
-  const lines = new WholeLines(PIECE_BYTES);
-  let begun = false;
-  const decode = (piece: Uint8Array): string => {
-    const text = decoded(decoder, piece);
-    const marked = !begun && text.charCodeAt(0) === 0xfeff;
-    begun = true;
-    return marked ? text.slice(1) : text;
-  };
-  let read = 0;
-  for await (const chunk of bytes) {
-    read += chunk.byteLength;
-    for (const piece of lines.push(chunk)) {
-      const text = decode(piece);
-      if (text !== '') yield { text, bytes: read };
-    }
+  const decoder = new Utf8Decoder();
+  for await (const { piece, bytes: read } of readWholeLines(bytes, PIECE_BYTES)) {
+    const text = decoder.decode(piece);
+    if (text !== '') yield { text, bytes: read };
   }
-  const text = decode(lines.rest());
-  if (text !== '') yield { text, bytes: read };
 }
 
 async function* readAny(bytes: AsyncIterable<Uint8Array>, encoding: Encoding): AsyncGenerator<TextPiece> {
@@ -58,12 +42,4 @@ async function* readAny(bytes: AsyncIterable<Uint8Array>, encoding: Encoding): A
   }
   text += decoder.decode();
   if (text !== '') yield { text, bytes: read };
-}
-
-function decoded(decoder: TextDecoder, piece: Uint8Array): string {
-  try {
-    return decoder.decode(piece);
-  } catch (cause) {
-    throw new WrongEncoding(`not ${decoder.encoding}`, { cause });
-  }
 }

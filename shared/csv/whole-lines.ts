@@ -63,3 +63,22 @@ function beforeLastCharacter(bytes: Uint8Array): number {
   for (let at = bytes.length - 1; at > bytes.length - 5 && at > 0; at--) if ((bytes[at] & 0xc0) !== 0x80) return at;
   return bytes.length;
 }
+
+export interface BytePiece {
+  /** Holds until the next piece is asked for. */
+  readonly piece: Uint8Array;
+  /** Bytes of the file read so far. */
+  readonly bytes: number;
+}
+
+/** The bytes of a file in pieces of at least `least` bytes that end with a line, wherever one ends within a megabyte. */
+export async function* readWholeLines(bytes: AsyncIterable<Uint8Array>, least: number): AsyncGenerator<BytePiece> {
+  const lines = new WholeLines(least);
+  let read = 0;
+  for await (const chunk of bytes) {
+    read += chunk.byteLength;
+    for (const piece of lines.push(chunk)) yield { piece, bytes: read };
+  }
+  const piece = lines.rest();
+  if (piece.length > 0) yield { piece, bytes: read };
+}

@@ -110,7 +110,7 @@ export class GrowingTexts {
       code = this.codeOfCanonical(this.#meaning(own));
       this.#written.set(own, code);
       this.#lately[slot] = own;
-    } else this.#lately[slot] = code >= 0 && this.levels[code] === written ? this.levels[code] : ownString(written);
+    } else this.#lately[slot] = ownString(written);
     this.#latelyCodes[slot] = code;
     return code;
   }

@@ -33,9 +33,9 @@ export function nameRows(columns: ReadingColumns, order: Int32Array, answers: Na
       proposals.push({ ...naming, accepted });
     }
   };
-  if (isOpen(columns, order, 'fuels')) settle(proposeFuels(columns, order, answers.fuelled));
-  if (isOpen(columns, order, 'fires')) settle(proposeFires(columns, order, answers.singleStage));
-  const statesOpen = isOpen(columns, order, 'states');
+  if (isOpen(columns, 'fuels')) settle(proposeFuels(columns, order, answers.fuelled));
+  if (isOpen(columns, 'fires')) settle(proposeFires(columns, order, answers.singleStage));
+  const statesOpen = isOpen(columns, 'states');
   const states = statesOpen && singleReading !== '' ? nameStates(columns, order, singleReading) : 0;
   if (statesOpen) settle(proposeStates(columns, order));
   const changed = proposals.filter(({ accepted }) => accepted).reduce((sum, { rows }) => sum + rows.length, states);

@@ -1,5 +1,5 @@
 import { GrowingTexts } from './growing-columns.ts';
-import type { ReadingColumns } from './reading-columns.ts';
+import { type ReadingColumns, ROW } from './reading-columns.ts';
 import { keptText } from './word-meaning.ts';
 
 /** What evidence can name where a file does not. */
@@ -47,11 +47,15 @@ export function* unitRuns(columns: ReadingColumns, order: Int32Array): Generator
 }
 
 /** Whether any of the rows does not say what one of the kinds is about; most exports say it everywhere. */
-export function isOpen(columns: ReadingColumns, order: Int32Array, kind: NamingKind): boolean {
+export function isOpen(columns: ReadingColumns, kind: NamingKind): boolean {
   const column = columns.texts.get(COLUMN[kind]);
-  if (!column) return order.length > 0;
+  if (!column) return true;
   const open = column.levels.map((level) => level === 'unnamed' || level === 'unknown');
-  for (const row of order) if (column.code(row) < 0 || open[column.code(row)]) return true;
+  // In the order of the files, which is that of memory.
+  for (let row = 0; row < columns.rows; row++) {
+    const code = column.code(row);
+    if ((code < 0 || open[code]) && columns.status[row] === ROW.accepted) return true;
+  }
   return false;
 }
 

@@ -2,23 +2,35 @@
  * Dates in plain digits, read a character at a time since a million of them come in a file: ISO, and numbers in the order
  * of a country. Whatever is written otherwise is for the patterns of read-date.ts.
  */
+
+const SPACE = 32;
+const DASH = 45;
+const POINT = 46;
+const SLASH = 47;
+const COLON = 58;
+const T = 84;
+/** Makes no year, month, day, hour or minute, whatever is added to it. */
+const NO_NUMBER = 1_000_000;
+const LAST_YEAR = 9999;
+
 /** YYYY-MM-DD with or without THH:MM[:SS]. */
 export function isoDay(text: string): number {
-  const length = text.length;
-  if (length < 10 || text.charCodeAt(4) !== 45 || text.charCodeAt(7) !== 45) return Number.NaN;
-  const day = civil(two(text, 0) * 100 + two(text, 2), two(text, 5), two(text, 8));
+  const { length } = text;
+  if (length < 10 || text.charCodeAt(4) !== DASH || text.charCodeAt(7) !== DASH) return Number.NaN;
+  const day = civil(100 * two(text, 0) + two(text, 2), two(text, 5), two(text, 8));
   if (length === 10) return day;
   const mark = text.charCodeAt(10);
-  if ((mark !== 84 && mark !== 32) || text.charCodeAt(13) !== 58 || (length !== 16 && length !== 19)) return Number.NaN;
-  if (length === 19 && text.charCodeAt(16) !== 58) return Number.NaN;
+  if ((mark !== T && mark !== SPACE) || text.charCodeAt(13) !== COLON || (length !== 16 && length !== 19))
+    return Number.NaN;
+  if (length === 19 && text.charCodeAt(16) !== COLON) return Number.NaN;
   return day + clock(two(text, 11), two(text, 14), length === 19 ? two(text, 17) : 0);
 }
 
-/** Two digits, NaN where they are none. */
+/** Two digits; NO_NUMBER where they are none, since a NaN would make every sum a slow one. NaN behind the text's end. */
 function two(text: string, at: number): number {
   const tens = text.charCodeAt(at) - 48;
   const ones = text.charCodeAt(at + 1) - 48;
-  return tens >= 0 && tens <= 9 && ones >= 0 && ones <= 9 ? 10 * tens + ones : Number.NaN;
+  return (tens | (9 - tens) | ones | (9 - ones)) < 0 ? NO_NUMBER : 10 * tens + ones;
 }
 
 export function clock(hour: number, minute: number, second: number): number {
@@ -28,9 +40,9 @@ export function clock(hour: number, minute: number, second: number): number {
 
 const DAYS_BEFORE = [0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334];
 
-/** Days of a Gregorian date from 1583 on; NaN where no such day exists. */
+/** Days of a Gregorian date from 1583 to 9999; NaN where no such day exists. */
 export function civil(year: number, month: number, day: number): number {
-  if (!(year >= 1583 && month >= 1 && month <= 12 && day >= 1 && day <= 31)) return Number.NaN;
+  if (!(year >= 1583 && year <= LAST_YEAR && month >= 1 && month <= 12 && day >= 1 && day <= 31)) return Number.NaN;
   const leap = (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0 ? 1 : 0;
   const length = month === 2 ? 28 + leap : month === 4 || month === 6 || month === 9 || month === 11 ? 30 : 31;
   if (day > length) return Number.NaN;
@@ -39,8 +51,6 @@ export function civil(year: number, month: number, day: number): number {
   // 719162 days lie between 0001-01-01 and 1970-01-01.
   return 365 * before + leaps - 719_162 + DAYS_BEFORE[month - 1] + (month > 2 ? leap : 0) + day - 1;
 }
-
-const [SPACE, DASH, POINT, SLASH, COLON] = [32, 45, 46, 47, 58];
 
 /** A date like 13.03.2024, 3/13/2024 or 13-03-2024 with or without a space and H:MM[:SS]. */
 export class NumericDate {
@@ -68,7 +78,7 @@ export class NumericDate {
     this.#at += 4;
     this.points = mark === POINT;
     this.time = this.#at === text.length ? 0 : this.#clock(text);
-    return !Number.isNaN(this.first + this.second + this.year + this.time);
+    return this.year <= LAST_YEAR && !Number.isNaN(this.first + this.second + this.year + this.time);
   }
 
   /** NaN where the rest is no time on a clock of 24 hours. */

@@ -40,6 +40,14 @@ export function proposeFuels(columns: ReadingColumns, order: Int32Array, known: 
   return namings;
 }
 
+/** Most units have as many readings as the one before: their words are one array. */
+let lastWords: readonly string[] = [];
+
+function repeated(word: string, count: number): readonly string[] {
+  if (lastWords.length !== count || lastWords[0] !== word) lastWords = new Array<string>(count).fill(word);
+  return lastWords;
+}
+
 /** Readings of one unit within one window. */
 interface Inside {
   readonly fuel: string;
@@ -60,8 +68,7 @@ function fuelsOf(unit: string, rows: readonly number[], implied: readonly number
   const evidence = say.fuelEvidence(
     inside.map(({ fuel, readings, least, most }) => say.fuelWindow(fuel, readings, least.toFixed(1), most.toFixed(1))),
   );
-  if (inside.length === 1)
-    return { kind: 'fuels', unit, rows, words: new Array<string>(rows.length).fill(inside[0].fuel), evidence };
+  if (inside.length === 1) return { kind: 'fuels', unit, rows, words: repeated(inside[0].fuel, rows.length), evidence };
   const fuels = new Set(inside.map(({ fuel }) => fuel));
   const named = rows
     .map((row, i) => [row, fuelOf(implied[i])] as const)

@@ -1,8 +1,9 @@
 import type { CellContext, SourceFile } from '../cell.ts';
 import { BlockReader } from '../csv/block-reader.ts';
 import { eightBit } from '../csv/encoding.ts';
-import { readText, WrongEncoding } from '../csv/read-text.ts';
+import { readText } from '../csv/read-text.ts';
 import { type RecordBatch, type RecordFault, RecordReader } from '../csv/record-reader.ts';
+import { WrongEncoding } from '../csv/utf8-decoder.ts';
 import * as say from '../messages/import.ts';
 import { classifyLine, headKind, type LineKind } from './classify-line.ts';
 import type { FileRead, ReaderTold, SetAside } from './file-read.ts';

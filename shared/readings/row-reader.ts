@@ -8,7 +8,7 @@ import type { Vocabulary } from './vocabulary.ts';
 import { keptText } from './word-meaning.ts';
 
 /** Records written a column at a time: few enough to stay in the nearest memory, enough to be worth a column's turn. */
-const BLOCK = 256;
+const BLOCK = 64;
 
 type Records = readonly (readonly string[])[];
 /** Place in a batch -> why the record cannot be accepted. */
@@ -29,6 +29,8 @@ export class RowReader {
   /** First row whose dates are kept both ways; -1 where none is. */
   openFrom = -1;
   readonly #columns: ReadingColumns;
+  /** First row of each date column that was written both ways. */
+  readonly #bothFrom = new Map<DateStep, number>();
   /** Per place in the batch: whether something was measured. */
   #seen = new Uint8Array(0);
   /** The same for columns whose numbers do not count as measured; nobody looks at it. */
@@ -50,6 +52,7 @@ export class RowReader {
     }
     this.#seen.fill(0, 0, records.length);
     const refused: Refusals = new Map();
+    const openBefore = this.openFrom;
     for (const { into } of steps) into.ensure(rows, capacity);
     for (let from = 0; from < records.length; from += BLOCK) {
       const to = Math.min(from + BLOCK, records.length);
@@ -61,7 +64,8 @@ export class RowReader {
     }
     for (let i = 0; i < records.length; i++)
       if (this.#seen[i] === 0 && !refused.has(i)) refused.set(i, say.noMeasurement());
-    return refused;
+    if (openBefore < 0 && this.openFrom >= 0) keepBothWays(steps, base, this.#bothFrom, rows);
+    return refused.size > 1 ? new Map([...refused].sort(([a], [b]) => a - b)) : refused;
   }
 
   /** A value for all readings from here on, told by a line between the tables. */
@@ -133,6 +137,7 @@ export class RowReader {
       // Kept from the first date on whose order is open, so that it can be settled at the end of the file.
       if (dates.orderMatters) {
         if (this.openFrom < 0) this.openFrom = base + i;
+        if (!this.#bothFrom.has(step)) this.#bothFrom.set(step, base + i);
         monthFirst.ensure(base + records.length, values.length);
         monthFirst.values[base + i] = time ? Math.floor(other) + clock : other;
       }
@@ -143,6 +148,16 @@ export class RowReader {
     const known = keptText(text) !== '' && !/^[-–.]+$/.test(text.trim());
     if (known) refuse(refused, i, say.badDate(head, text));
     else if (needed) refuse(refused, i, say.noDate());
+  }
+}
+
+/** The order came into question in one column: the rows of the others from `base` on are kept both ways too. */
+function keepBothWays(steps: Group['steps'], base: number, from: ReadonlyMap<DateStep, number>, rows: number): void {
+  for (const step of steps) {
+    if (step.kind !== 'date') continue;
+    const { into, monthFirst } = step;
+    monthFirst.ensure(rows, into.values.length);
+    for (let row = base; row < (from.get(step) ?? rows); row++) monthFirst.values[row] = into.values[row];
   }
 }
 

@@ -3,7 +3,8 @@ import iconv from 'iconv-lite';
 import { describe, expect, test } from 'vitest';
 import { binaryKind } from '../../../shared/csv/binary-kind.ts';
 import { detectEncoding } from '../../../shared/csv/encoding.ts';
-import { readText, WrongEncoding } from '../../../shared/csv/read-text.ts';
+import { readText } from '../../../shared/csv/read-text.ts';
+import { WrongEncoding } from '../../../shared/csv/utf8-decoder.ts';
 
 /** iconv-lite 0.7 (npm) writes the bytes; what is detected must read them back. */
 const TEXT =
