@@ -6,6 +6,7 @@ import { openNotebook } from '../../src/cli/calculate.ts';
 import { campusReview } from '../../src/notebook/campus-review.ts';
 import { Session } from '../../src/notebook/session.ts';
 import { makeFleet } from './fleet.ts';
+import { stopwatch } from './stopwatch.ts';
 import { watchStretches } from './stretches.ts';
 
 const SAMPLE = join(import.meta.dirname, '../../sample-data');
@@ -29,12 +30,12 @@ async function timesOf(
 ): Promise<number[]> {
   const times: number[] = [];
   for (let run = 0; run < RUNS; run++) {
-    const began = performance.now();
+    const lap = stopwatch();
     const edited = session.setParameter(cell, parameter, value(run));
     expect(edited.status).toBe('value');
     await session.calculate();
     session.states();
-    times.push(performance.now() - began);
+    times.push(lap().ms);
   }
   return times;
 }
