@@ -126,7 +126,7 @@ export class SheetGrid extends TurnElement {
         aria-colcount=${table.columns.length} style=${styleMap({ '--columns': columns, '--row': `${ROW_PX}px`, '--head': `${this.headPx}px`, maxHeight: `${Math.min(total, VIEW_ROWS) * ROW_PX + this.headPx + SCROLLBAR_PX}px` })}
         @scroll=${this.onScroll} @keydown=${this.onKey} @copy=${this.onCopy}>
         <div class="rail" role="presentation" style=${styleMap({ height: `${railPx(geometry) + this.headPx}px`, minWidth: `${wide}px` })}>
-          <div class="head" role="row" aria-rowindex="1">${drawn.map((i) => this.headCell(table.columns[i], i))}</div>
+          <div class="head" role="row" aria-rowindex="1">${table.columns.map((column, i) => this.headCell(column, i))}</div>
           <div class="window" role="rowgroup" style=${styleMap({ top: `${this.headPx}px`, height: `${geometry.viewPx}px` })}>
             <div role="presentation" style=${styleMap({ transform: `translateY(${Math.round((first - this.top) * ROW_PX)}px)` })}>${rows}</div>
           </div>

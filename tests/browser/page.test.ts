@@ -61,7 +61,7 @@ async function printed(...asked: readonly string[]): Promise<string> {
   const desk = new Desk(catalogue);
   const readings = ['readings-crew-one.csv', 'readings-crew-two.csv'].map((name) => join(SAMPLE, name));
   const files = ['--readings', ...readings, '--register', join(SAMPLE, 'register.csv')];
-  const { out, err } = await desk.type('working', ...files, '--column', 'efficiency_net_pct', ...asked);
+  const { out, err } = await desk.type('working', ...files, '--column', 'excess_air_pct', ...asked);
   desk.clear();
   expect(err).toEqual([]);
   return out.join(' ').replace(/\s+/g, ' ');
@@ -120,16 +120,18 @@ describe('the sample campus', () => {
     const figures = tag.locator('bv-derived-figures');
     await figures.locator('summary').click();
     await until('the numbers are drawn', async () => (await figures.locator('.worked').count()) > 20);
-    const column = figures.locator('[role=columnheader]', { hasText: 'Efficiency, net' });
+    const column = figures.locator('[role=columnheader]', { hasText: 'Excess air' });
     const place = await column.getAttribute('aria-colindex');
+    // A wide sheet draws the columns in view.
+    await column.scrollIntoViewIfNeeded();
     await figures.locator(`.row [aria-colindex="${place}"]`).first().click();
     const working = figures.locator('bv-working');
-    await until('the working is there', async () => (await working.locator('.chain li').count()) > 5);
+    await until('the working is there', async () => (await working.locator('.chain li').count()) > 3);
     await page.keyboard.press('Escape');
     await until('it is put away', async () => (await working.count()) === 0);
     await page.keyboard.press('ArrowDown');
     await page.keyboard.press('Enter');
-    await until('the working is there', async () => (await working.locator('.chain li').count()) > 5);
+    await until('the working is there', async () => (await working.locator('.chain li').count()) > 3);
     const said = (await working.locator('.reading .of').textContent()) ?? '';
     const [, unit, day, , fire, state] = /^(\S+), (\S+)( \S+)?, (\w+) fire, (as \w+)/.exec(said) ?? [];
     const typed = await printed('--unit', unit, '--on', day, '--fire', fire, '--state', state.replace(' ', '_'));
@@ -144,12 +146,12 @@ describe('the sample campus', () => {
       ...(await shown('.reading .file')),
       ...(await shown('.sources li')),
     ];
-    expect(drawn.length).toBeGreaterThan(40);
+    expect(drawn.length).toBeGreaterThan(20);
     for (const text of drawn) expect(typed).toContain(text);
     const line = (await shown('.reading pre'))[0];
     expect(typed.replaceAll(' ', '')).toContain(line.replaceAll(' ', ''));
     const percents = await shown('.budget .percent');
-    expect(percents.length).toBeGreaterThan(2);
+    expect(percents.length).toBeGreaterThan(0);
     for (const percent of percents) expect(typed).toContain(percent);
     await page.keyboard.press('Escape');
   });
