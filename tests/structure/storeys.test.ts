@@ -1,4 +1,4 @@
-import { existsSync, readdirSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { importsOf, ROOT, sourceFiles } from './imports.ts';
@@ -14,7 +14,24 @@ const HOMES: Readonly<Record<string, readonly string[]>> = {
   arquero: ['shared/table'],
   'vega-embed': ['cells/parts'],
   acorn: ['shared/formula'],
+  'idb-keyval': ['src/storage'],
 };
+
+test('every package that a source file imports is named in package.json', () => {
+  const { dependencies } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8')) as {
+    dependencies: Readonly<Record<string, string>>;
+  };
+  const packages = edges
+    .map(({ target }) => target)
+    .filter((target) => !/^(?:node:|shared\/|cells\/|src\/|sample-data\/|virtual:)/.test(target))
+    .map((target) =>
+      target
+        .split('/')
+        .slice(0, target.startsWith('@') ? 2 : 1)
+        .join('/'),
+    );
+  expect([...new Set(packages)].filter((name) => !Object.hasOwn(dependencies, name))).toEqual([]);
+});
 
 describe('three storeys, imports run downward', () => {
   test('shared imports neither cells nor src', () => {
