@@ -11,6 +11,8 @@ export class WholeLines {
   readonly #least: number;
   #buffer: Uint8Array;
   #length = 0;
+  /** Up to here no line ends. */
+  #searched = 0;
 
   /** Pieces are at least `least` bytes long, but for the last one. */
   constructor(least: number) {
@@ -30,6 +32,7 @@ export class WholeLines {
       from += part.length;
       if (this.#length < this.#least) continue;
       const end = this.#cut();
+      this.#searched = end === 0 ? this.#length : 0;
       if (end === 0) continue;
       yield this.#buffer.subarray(0, end);
       this.#buffer.copyWithin(0, end, this.#length);
@@ -44,11 +47,11 @@ export class WholeLines {
 
   /** Behind the last line end; where no line ends, 0 up to the longest line, then behind the last whole character. */
   #cut(): number {
-    const held = this.#buffer.subarray(0, this.#length);
-    const feed = held.lastIndexOf(LINE_FEED);
-    const end = feed >= 0 ? feed + 1 : held.lastIndexOf(CARRIAGE_RETURN) + 1;
-    if (end > 0 || this.#length < LONGEST) return end;
-    return beforeLastCharacter(held);
+    const fresh = this.#buffer.subarray(this.#searched, this.#length);
+    const feed = fresh.lastIndexOf(LINE_FEED);
+    const end = feed >= 0 ? feed + 1 : fresh.lastIndexOf(CARRIAGE_RETURN) + 1;
+    if (end > 0) return this.#searched + end;
+    return this.#length < LONGEST ? 0 : beforeLastCharacter(this.#buffer.subarray(0, this.#length));
   }
 
   #grow(): void {

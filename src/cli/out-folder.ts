@@ -1,9 +1,11 @@
+import { rmdirSync, rmSync } from 'node:fs';
 import { mkdir, mkdtemp, readdir, rename, rm, rmdir, stat } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import * as say from '../../shared/messages/command.ts';
 import type { WrittenText } from '../notebook/written-files.ts';
 import { CommandError } from './command-error.ts';
 import { codeOf } from './file-source.ts';
+import { onStop } from './on-stop.ts';
 import { writePieces } from './write-pieces.ts';
 
 /** A file to be written, or one whose text lies in `early` already. */
@@ -21,12 +23,15 @@ export class OutFolder {
   readonly #staging: string;
   /** The outermost folder that had to be made, to be removed again when nothing is written. */
   readonly #made: string | undefined;
+  /** Whoever stops the command meanwhile finds everything as it was, too. */
+  readonly #finished: () => void;
 
   private constructor(given: string, path: string, staging: string, made: string | undefined) {
     this.#given = given;
     this.#path = path;
     this.#staging = staging;
     this.#made = made;
+    this.#finished = onStop(() => discardAtOnce(staging, path, made));
   }
 
   /** Makes sure, before anything is calculated, that the folder can be written. */
@@ -56,6 +61,7 @@ export class OutFolder {
       }
       for (const { name } of files) await rename(join(this.#staging, name), join(this.#path, name));
       await rm(this.#staging, { recursive: true, force: true });
+      this.#finished();
     } catch (cause) {
       await this.discard();
       throw cause instanceof CommandError ? cause : new CommandError(say.outUnwritable(this.#given, codeOf(cause)));
@@ -79,6 +85,18 @@ export class OutFolder {
   async discard(): Promise<void> {
     await rm(this.#staging, { recursive: true, force: true });
     if (this.#made) await removeEmpty(this.#path, this.#made);
+    this.#finished();
+  }
+}
+
+/** The same without waiting, for a process that is about to end. */
+function discardAtOnce(staging: string, path: string, made: string | undefined): void {
+  rmSync(staging, { recursive: true, force: true, maxRetries: 3 });
+  if (made === undefined) return;
+  try {
+    for (let empty = path; empty.length >= made.length; empty = dirname(empty)) rmdirSync(empty);
+  } catch {
+    // Something else lies in it by now, and stays.
   }
 }
 
