@@ -46,7 +46,7 @@ export const evidenceReads = ({ readings, register, events, derive, drift, instr
   ...readOf(register, 'units', 'supply-limits'),
   ...readIfThere(events, 'events'),
   ...readIfThere(derive, 'derived'),
-  ...readIfThere(drift, 'points', 'path'),
+  ...readIfThere(drift, 'points'),
   ...readIfThere(instruments, 'instruments'),
 ];
 
@@ -71,8 +71,8 @@ export async function gatherEvidence(
 }
 
 /** Months in which the fleet moved as one, where drift's points are there and more than one analyzer was at work. */
-function monthsOf({ points, path, readings }: Fleet): FleetMonth[] {
-  if (!points || !path) return [];
+function monthsOf({ points, readings }: Fleet): FleetMonth[] {
+  if (!points) return [];
   const analyzer = readings.text('analyzer');
   // Asked for the few months that stand out, so that not every reading is looked at for each.
   const analyzersIn = (month: string): number => {
@@ -82,5 +82,5 @@ function monthsOf({ points, path, readings }: Fleet): FleetMonth[] {
     used.delete('');
     return used.size;
   };
-  return fleetMonths(points, path, analyzersIn);
+  return fleetMonths(points, analyzersIn);
 }

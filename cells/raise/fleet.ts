@@ -19,7 +19,6 @@ export interface Fleet {
   readonly planning: Table | undefined;
   readonly drift: Table | undefined;
   readonly points: Table | undefined;
-  readonly path: Table | undefined;
   readonly supply: Table | undefined;
   readonly instruments: Table | undefined;
   /** Events of each unit, oldest first. */
@@ -69,7 +68,6 @@ export function fleetOf(parameters: RaiseParameters, inputs: Inputs, asOf: numbe
     planning: register['planning'],
     drift: drift['drift'],
     points: drift['points'],
-    path: drift['path'],
     supply:
       tables(parameters.supply)['supply'] ??
       (known && supplyOfReadings(readings, register['units'], register['supply-limits'], asOf)),

@@ -128,10 +128,37 @@ export function tableOfPoints(rows: readonly DriftRow[], fitted: FittedDrift, de
       ['day', { kind: 'date', values: Float64Array.from(source, (row) => day[row]) }],
       ['value', numbers(judged)],
       ['as_measured', numbers(shown)],
+      [
+        'level',
+        numberColumn(
+          '%',
+          levelsOf(
+            rows,
+            fitted,
+            rowOf,
+            source.map((row) => Math.floor(day[row])),
+          ),
+        ),
+      ],
       ['state', takeRows(state, source)],
       ['used', used],
     ]),
   );
+}
+
+/** The fitted level on the day of each reading, before any adjustment of that day; NaN where the fit has none. */
+function levelsOf(
+  rows: readonly DriftRow[],
+  { trace }: FittedDrift,
+  rowOf: Int32Array,
+  days: ArrayLike<number>,
+): Float64Array {
+  return Float64Array.from(rowOf, (place, i) => {
+    const { lane, fromO2 } = rows[place];
+    for (let at = trace.starts[lane]; at < trace.starts[lane + 1]; at++)
+      if (Math.floor(trace.day[at]) === days[i]) return fromO2(trace.level[at]);
+    return Number.NaN;
+  });
 }
 
 /** The level at each visit, then the projection month by month to the horizon. */

@@ -41,7 +41,7 @@ export const driftSchema: Schema = [
   text('reason', 'Why unknown'),
 ];
 
-/** Readings of the lanes, as judged and as measured; `used` is yes or no. */
+/** Readings of the lanes, as judged and as measured, and the fitted level of that day before any adjustment; `used` is yes or no. */
 export const driftPointsSchema: Schema = [
   text('unit', 'Unit'),
   text('fuel', 'Fuel'),
@@ -50,6 +50,7 @@ export const driftPointsSchema: Schema = [
   text('quantity', 'Quantity'),
   numeric('value', '%', 'At reference air', '%', 2),
   numeric('as_measured', '%', 'As measured', '%', 2),
+  numeric('level', '%', 'Level', '%', 2),
   text('state', 'State'),
   text('used', 'Used'),
 ];

@@ -25,8 +25,8 @@ const O2_PER_CO2 = 1.7;
  * units read in a calendar month, against what units otherwise depart.
  * @param analyzersIn how many analyzers were used in a month
  */
-export function fleetMonths(points: Table, path: Table, analyzersIn: (month: string) => number): FleetMonth[] {
-  const byMonth = unitDepartures(points, path);
+export function fleetMonths(points: Table, analyzersIn: (month: string) => number): FleetMonth[] {
+  const byMonth = unitDepartures(points);
   const all = [...byMonth.values()].flatMap((units) => [...units.values()]);
   const spread = spreadOf(all);
   return [...byMonth]
@@ -55,27 +55,23 @@ export function monthOf(day: number): string {
 }
 
 /** Month, then unit: the mean departure of its as-found readings from their lanes, in O2, positive where lean. */
-function unitDepartures(points: Table, path: Table): Map<string, Map<string, number>> {
+function unitDepartures(points: Table): Map<string, Map<string, number>> {
   const [unit, state, used, quantity] = ['unit', 'state', 'used', 'quantity'].map((name) => textsOf(points, name));
-  const [day, value] = [numbersOf(points, 'day'), numbersOf(points, 'value')];
-  const levels = levelsOf(path);
+  const [day, value, level] = ['day', 'value', 'level'].map((name) => numbersOf(points, name));
   const found = new Map<string, Map<string, Sum>>();
-  for (const [lane, rows] of rowsByLane(points)) {
-    const levelOn = levels(lane);
-    for (const row of rows) {
-      if (textAt(state, row) !== 'as_found' || textAt(used, row) === 'no') continue;
-      const apart = value[row] - levelOn(day[row]);
-      if (!Number.isFinite(apart)) continue;
-      const month = monthOf(day[row]);
-      const units = found.get(month) ?? new Map<string, Sum>();
-      found.set(month, units);
-      const leaner = textAt(quantity, row) === 'o2_pct' ? apart : -apart * O2_PER_CO2;
-      const own = units.get(textAt(unit, row));
-      if (own) {
-        own.sum += leaner;
-        own.count++;
-      } else units.set(textAt(unit, row), { sum: leaner, count: 1 });
-    }
+  for (let row = 0; row < points.rows; row++) {
+    if (textAt(state, row) !== 'as_found' || textAt(used, row) === 'no') continue;
+    const apart = value[row] - level[row];
+    if (!Number.isFinite(apart)) continue;
+    const month = monthOf(day[row]);
+    const units = found.get(month) ?? new Map<string, Sum>();
+    found.set(month, units);
+    const leaner = textAt(quantity, row) === 'o2_pct' ? apart : -apart * O2_PER_CO2;
+    const own = units.get(textAt(unit, row));
+    if (own) {
+      own.sum += leaner;
+      own.count++;
+    } else units.set(textAt(unit, row), { sum: leaner, count: 1 });
   }
   const means = (units: Map<string, Sum>): Map<string, number> =>
     new Map([...units].map(([name, { sum, count }]) => [name, sum / count]));
@@ -85,35 +81,6 @@ function unitDepartures(points: Table, path: Table): Map<string, Map<string, num
 interface Sum {
   sum: number;
   count: number;
-}
-
-/** Rows of each lane in the table's order. Rows of a lane mostly stand together, so that it is looked up seldom. */
-function rowsByLane(table: Table): Map<string, number[]> {
-  const columns = ['unit', 'fuel', 'fire'].map((name) => textsOf(table, name));
-  const lanes = new Map<string, number[]>();
-  let own: number[] = [];
-  for (let row = 0; row < table.rows; row++) {
-    if (row === 0 || columns.some(({ codes }) => codes[row] !== codes[row - 1])) {
-      const name = columns.map((column) => textAt(column, row)).join('\u0000');
-      own = lanes.get(name) ?? [];
-      lanes.set(name, own);
-    }
-    own.push(row);
-  }
-  return lanes;
-}
-
-/** The level of each lane on each day with a visit, before any adjustment on it; NaN on other days. */
-function levelsOf(path: Table): (lane: string) => (day: number) => number {
-  const [day, level] = [numbersOf(path, 'day'), numbersOf(path, 'level')];
-  const rowsOf = rowsByLane(path);
-  return (lane) => {
-    const rows = rowsOf.get(lane) ?? [];
-    return (on) => {
-      const row = rows.find((candidate) => Math.floor(day[candidate]) === Math.floor(on));
-      return row === undefined ? Number.NaN : level[row];
-    };
-  };
 }
 
 const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;

@@ -4,7 +4,7 @@ import { numberColumn, textColumn } from '../../../shared/table/columns.ts';
 import { makeTable, type Table } from '../../../shared/table/table.ts';
 
 /** Twelve units read on one day of each of twelve months at 4 % O2, give or take a little; `shift` moves one month. */
-function fleet(units: number, shift: number): { points: Table; path: Table } {
+function fleet(units: number, shift: number): Table {
   const rows = Array.from({ length: units * 12 }, (_, i) => ({ unit: `U-${i % units}`, month: Math.floor(i / units) }));
   const day = Float64Array.from(rows, ({ month }) => 19_723 + month * 30.5 + 3);
   const text = (of: (row: (typeof rows)[number]) => string) => textColumn(rows.map(of));
@@ -16,36 +16,31 @@ function fleet(units: number, shift: number): { points: Table; path: Table } {
     ['fire', text(() => 'high')],
     ['day', { kind: 'date' as const, values: day }],
   ] as const;
-  return {
-    points: makeTable([
-      ...key,
-      ['quantity', text(() => 'o2_pct')],
-      [
-        'value',
-        numberColumn(
-          '%',
-          Float64Array.from(rows, ({ month }, i) => 4 + wobble[i] + (month === 5 ? shift : 0)),
-        ),
-      ],
-      ['state', text(() => 'as_found')],
-      ['used', text(() => 'yes')],
-    ]),
-    path: makeTable([
-      ...key,
-      [
-        'level',
-        numberColumn(
-          '%',
-          Float64Array.from(rows, () => 4),
-        ),
-      ],
-    ]),
-  };
+  return makeTable([
+    ...key,
+    ['quantity', text(() => 'o2_pct')],
+    [
+      'value',
+      numberColumn(
+        '%',
+        Float64Array.from(rows, ({ month }, i) => 4 + wobble[i] + (month === 5 ? shift : 0)),
+      ),
+    ],
+    ['state', text(() => 'as_found')],
+    ['used', text(() => 'yes')],
+    [
+      'level',
+      numberColumn(
+        '%',
+        Float64Array.from(rows, () => 4),
+      ),
+    ],
+  ]);
 }
 
 test('a month in which every unit reads lean is the fleet’s, not the units’', () => {
-  const { points, path } = fleet(12, 0.4);
-  const [month, ...others] = fleetMonths(points, path, () => 3);
+  const points = fleet(12, 0.4);
+  const [month, ...others] = fleetMonths(points, () => 3);
   expect(others).toEqual([]);
   expect(month).toMatchObject({ month: '2024-06', units: 12 });
   expect(month.leanerO2).toBeCloseTo(0.4, 1);
@@ -53,9 +48,9 @@ test('a month in which every unit reads lean is the fleet’s, not the units’'
 
 test('nothing is called for a quiet year, a handful of units, or one analyzer alone', () => {
   const quiet = fleet(12, 0);
-  expect(fleetMonths(quiet.points, quiet.path, () => 3)).toEqual([]);
+  expect(fleetMonths(quiet, () => 3)).toEqual([]);
   const few = fleet(4, 0.4);
-  expect(fleetMonths(few.points, few.path, () => 3)).toEqual([]);
+  expect(fleetMonths(few, () => 3)).toEqual([]);
   const many = fleet(12, 0.4);
-  expect(fleetMonths(many.points, many.path, () => 1)).toEqual([]);
+  expect(fleetMonths(many, () => 1)).toEqual([]);
 });
