@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { compareRaised } from '../../../../shared/limits/compare-raised.ts';
 import { raisedSchema } from '../../../../shared/schemas/raised.ts';
 import { textColumn } from '../../../../shared/table/columns.ts';
 import { tableOf } from '../../../../shared/table/schema.ts';
 import { compareDocuments } from '../../../../src/notebook/compare/compare-documents.ts';
-import { compareRaised } from '../../../../shared/limits/compare-raised.ts';
 import { notebookOf, sumCell } from '../fixtures.ts';
 
 describe('comparing two notebooks', () => {
