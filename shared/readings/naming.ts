@@ -12,7 +12,7 @@ const COLUMN: Readonly<Record<NamingKind, string>> = { fires: 'fire', states: 's
 export interface Naming {
   readonly kind: NamingKind;
   readonly unit: string;
-  readonly rows: readonly number[];
+  readonly rows: ArrayLike<number>;
   /** The word for each row. */
   readonly words: readonly string[];
   /** One clause with the numbers. */
@@ -30,9 +30,7 @@ export function applyNaming(columns: ReadingColumns, { kind, rows, words }: Nami
   const column = columns.texts.get(name) ?? new GrowingTexts(keptText);
   columns.texts.set(name, column);
   column.ensure(columns.rows, columns.rows);
-  rows.forEach((row, i) => {
-    column.codes[row] = column.codeOfCanonical(words[i]);
-  });
+  for (let i = 0; i < rows.length; i++) column.codes[rows[i]] = column.codeOfCanonical(words[i]);
 }
 
 /** The rows of each unit; `order` is that of sortRows, which holds accepted rows only. */

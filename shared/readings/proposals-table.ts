@@ -12,13 +12,14 @@ export function proposalsTable(
   namings: readonly (Naming & { readonly accepted: boolean })[],
   units: UnitsMatched,
 ): Table {
+  const tallied = new Map<readonly string[], string>();
   const lines: ProposalLine[] = [
     ...nearMisses(columns, units),
     ...namings.map(({ kind, unit, rows, words, evidence, accepted }) => ({
       kind,
       unit,
       readings: rows.length,
-      wouldBe: tally(words),
+      wouldBe: tallyOf(words, tallied),
       evidence,
       accepted,
       row: smallest(rows),
@@ -38,9 +39,9 @@ export function proposalsTable(
   return makeTable(proposalsSchema.map(({ name }): [string, Column] => [name, values[name]]));
 }
 
-function smallest(rows: readonly number[]): number {
-  let [least] = rows;
-  for (const row of rows) if (row < least) least = row;
+function smallest(rows: ArrayLike<number>): number {
+  let least = rows[0];
+  for (let i = 1; i < rows.length; i++) if (rows[i] < least) least = rows[i];
   return least;
 }
 
@@ -82,6 +83,13 @@ function nearMisses(columns: ReadingColumns, { strangers, merged }: UnitsMatched
       row: Math.max(row, 0),
     };
   });
+}
+
+/** Many units have the very same words. */
+function tallyOf(words: readonly string[], tallied: Map<readonly string[], string>): string {
+  const text = tallied.get(words) ?? tally(words);
+  tallied.set(words, text);
+  return text;
 }
 
 /** 'high 12, low 12'. */

@@ -24,15 +24,15 @@ export function proposeFuels(columns: ReadingColumns, order: Int32Array, known: 
   const [o2, co2] = ['o2_pct', 'co2_pct'].map((name) => columns.numbers.get(name));
   if (!o2?.values.length || !co2?.values.length) return [];
   const namings: Naming[] = [];
+  let implied = new Float64Array(64);
   for (const [unit, all] of unitRuns(columns, order)) {
     if (known.has(unit)) continue;
-    const rows: number[] = [];
-    const implied: number[] = [];
-    for (const row of all) {
-      if (fuel && fuel.code(row) >= 0) continue;
-      const [o2Pct, co2Pct] = [o2.get(row), co2.get(row)];
-      rows.push(row);
-      implied.push(o2Pct < HIGHEST_O2_PCT && co2Pct > 0 ? impliedCo2maxPct(o2Pct, co2Pct) : Number.NaN);
+    const rows = fuel ? all.filter((row) => fuel.code(row) < 0) : all;
+    if (implied.length < rows.length) implied = new Float64Array(2 * rows.length);
+    for (let i = 0; i < rows.length; i++) {
+      const o2Pct = o2.get(rows[i]);
+      const co2Pct = co2.get(rows[i]);
+      implied[i] = o2Pct < HIGHEST_O2_PCT && co2Pct > 0 ? impliedCo2maxPct(o2Pct, co2Pct) : Number.NaN;
     }
     const naming = fuelsOf(unit, rows, implied);
     if (naming) namings.push(naming);
@@ -56,36 +56,44 @@ interface Inside {
   readonly most: number;
 }
 
-/** `implied` is the CO2max of each row, NaN where it says nothing. */
-function fuelsOf(unit: string, rows: readonly number[], implied: readonly number[]): Naming | undefined {
-  const inside = WINDOWS.map((window) => insideOf(window, implied)).filter(
-    ({ readings }) => readings >= LEAST_READINGS,
-  );
-  if (inside.length === 0) return undefined;
-  const covered = inside.reduce((sum, { readings }) => sum + readings, 0);
-  const told = implied.reduce((sum, max) => (Number.isNaN(max) ? sum : sum + 1), 0);
-  if (covered < (1 - STRAY_SHARE) * told) return undefined;
+/** `implied` begins with the CO2max of each row, NaN where it says nothing. */
+function fuelsOf(unit: string, rows: Int32Array, implied: Float64Array): Naming | undefined {
+  const inside: Inside[] = [];
+  let covered = 0;
+  for (const window of WINDOWS) {
+    const found = insideOf(window, implied, rows.length);
+    if (found.readings < LEAST_READINGS) continue;
+    inside.push(found);
+    covered += found.readings;
+  }
+  if (inside.length === 0 || covered < (1 - STRAY_SHARE) * countKnown(implied, rows.length)) return undefined;
   const evidence = say.fuelEvidence(
     inside.map(({ fuel, readings, least, most }) => say.fuelWindow(fuel, readings, least.toFixed(1), most.toFixed(1))),
   );
   if (inside.length === 1) return { kind: 'fuels', unit, rows, words: repeated(inside[0].fuel, rows.length), evidence };
   const fuels = new Set(inside.map(({ fuel }) => fuel));
-  const named = rows
-    .map((row, i) => [row, fuelOf(implied[i])] as const)
+  const named = Array.from(rows, (row, i) => [row, fuelOf(implied[i])] as const)
     .filter(([, fuel]) => fuels.has(fuel))
     .sort(([a], [b]) => a - b);
   return { kind: 'fuels', unit, rows: named.map(([row]) => row), words: named.map(([, fuel]) => fuel), evidence };
 }
 
-function insideOf([fuel, from, to]: (typeof WINDOWS)[number], implied: readonly number[]): Inside {
+function insideOf([fuel, from, to]: (typeof WINDOWS)[number], implied: Float64Array, count: number): Inside {
   let [readings, least, most] = [0, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  for (const max of implied) {
+  for (let i = 0; i < count; i++) {
+    const max = implied[i];
     if (!(max >= from && max <= to)) continue;
     readings++;
-    least = Math.min(least, max);
-    most = Math.max(most, max);
+    if (max < least) least = max;
+    if (max > most) most = max;
   }
   return { fuel, readings, least, most };
+}
+
+function countKnown(implied: Float64Array, count: number): number {
+  let known = 0;
+  for (let i = 0; i < count; i++) if (!Number.isNaN(implied[i])) known++;
+  return known;
 }
 
 const fuelOf = (max: number): string => WINDOWS.find(([, from, to]) => max >= from && max <= to)?.[0] ?? '';
