@@ -18,7 +18,8 @@ export interface JudgedReadings {
 /**
  * The technician's aim on the day of each reading. Where targets are set on the instrument as it shows, what a reading is
  * off its target as shown is what it is off the aim; where they are set by a season card, the aim is the target itself.
- * Which of the two a crew does is told by the as-left readings: the way in which they lie closer to the target.
+ * Which of the two a crew does is told by the as-left readings, or without these by what the next visit found: the way in
+ * which they lie closer to the aim.
  */
 export function aimsOf(
   { derived, limits }: { readonly derived: Table; readonly limits: Table | undefined },
@@ -26,6 +27,7 @@ export function aimsOf(
   lanes: readonly LaneName[],
   co2maxOf: (lane: number) => number,
   { first, second, states, day, lane }: JudgedReadings,
+  adjusted: Int8Array,
 ): { aim: Float64Array; tolerance: Float64Array } {
   const [o2, co2] = [numbersOf(derived, 'o2_pct'), numbersOf(derived, 'co2_pct')];
   const judged = Float64Array.from(first, (value, i) => (Number.isFinite(value) ? value : second[i]));
@@ -38,20 +40,35 @@ export function aimsOf(
     return Float64Array.from(values, (_, i) => targetOn(targets[lane[i]], day[i])?.o2 ?? Number.NaN);
   };
   const [ofShown, ofJudged] = [aimsBy(shown), aimsBy(judged)];
-  const spread = (values: Float64Array, aims: Float64Array): number =>
-    medianOf(
-      [...values.keys()]
-        .filter((i) => states[i] === READING_STATE.left)
-        .map((i) => Math.abs(values[i] - aims[i]))
-        .filter(Number.isFinite),
-    );
-  const bySeasonCard = spread(judged, ofJudged) < spread(shown, ofShown);
-  const aim = Float64Array.from(judged, (value, i) => (bySeasonCard ? ofJudged[i] : value - shown[i] + ofShown[i]));
+  const byDisplay = Float64Array.from(judged, (value, i) => value - shown[i] + ofShown[i]);
+  const told = toldBy({ first: judged, second, states, day, lane }, adjusted);
+  const apart = (aims: Float64Array): number => medianOf(told.map(([i, at]) => Math.abs(judged[i] - aims[at])));
+  const aim = apart(ofJudged) < apart(byDisplay) ? ofJudged : byDisplay;
   const tolerance = Float64Array.from(
     judged,
     (_, i) => targetOn(registered[lane[i]], day[i])?.tolerance ?? USUAL_TOLERANCE_O2,
   );
   return { aim, tolerance };
+}
+
+/** As-left readings from which they tell by themselves what the crew does. */
+const ENOUGH_LEFT = 5;
+
+/**
+ * Readings that tell what was aimed at, each with the reading on whose day it was: as-left ones, else as-found ones after a
+ * visit that adjusted or may have.
+ */
+function toldBy({ first, states, lane }: JudgedReadings, adjusted: Int8Array): (readonly [number, number])[] {
+  const rows = [...first.keys()].filter((i) => Number.isFinite(first[i]));
+  const left = rows.filter((i) => states[i] === READING_STATE.left);
+  if (left.length >= ENOUGH_LEFT) return left.map((i) => [i, i]);
+  const last = new Map<number, number>();
+  return rows.flatMap((i) => {
+    const before = last.get(lane[i]);
+    last.set(lane[i], i);
+    if (before === undefined || states[i] !== READING_STATE.found || adjusted[before] === 0) return [];
+    return [[i, before] as const];
+  });
 }
 
 /** The register's targets, else what the readings of a lane suggest. */

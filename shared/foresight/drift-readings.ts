@@ -1,6 +1,5 @@
 import { AIR_OXYGEN_PCT } from '../combustion/oxygen-in-air.ts';
-import { findFuel } from '../fuels/find-fuel.ts';
-import { fuelProperties } from '../fuels/fuel-properties.ts';
+import { knownFuels } from '../fuels/known-fuels.ts';
 import { atOnce, type Pieces } from '../pieces.ts';
 import { medianOf } from '../statistics/median-of.ts';
 import { numbersOf, textAt, textsOf } from '../table/columns.ts';
@@ -21,6 +20,8 @@ export interface DriftTables {
   /** The register's limits: what technicians set to. */
   readonly limits: Table | undefined;
   readonly events: Table | undefined;
+  /** The fuels beside the derived readings: the notebook's own are only there. */
+  readonly fuels?: Table | undefined;
 }
 
 /** The fleet's readings in points of O2, with the names that its numbers stand for. */
@@ -58,7 +59,7 @@ export function* readingDrift(tables: DriftTables, asOf: number, referenceAir: b
   const lanes = groupLanes(tables, order, fuels);
   yield;
   const analyzers = textsOf(readings, 'analyzer');
-  const co2max = lineOfFuels(derived, order, fuels);
+  const co2max = lineOfFuels(derived, order, fuels, tables.fuels);
   const visits = textsOf(readings, 'visit');
   const pick = (values: ArrayLike<number>): Float64Array => Float64Array.from(order, (row) => values[row]);
   const codes = (column: TextColumn): Int32Array => Int32Array.from(order, (row) => column.codes[row]);
@@ -75,7 +76,8 @@ export function* readingDrift(tables: DriftTables, asOf: number, referenceAir: b
   const judged = { first, second, states, day, lane: lanes.lane };
   yield;
   const zoneMonths = zoneMonthsOf(day, lanes.lane, lanes.gas);
-  const aims = aimsOf(tables, order, lanes.names, line, judged);
+  const adjusted = answersOf(textsOf(readings, 'adjusted'), order);
+  const aims = aimsOf(tables, order, lanes.names, line, judged, adjusted);
   yield;
   const fleet: FleetReadings = {
     rows: order.length,
@@ -83,7 +85,7 @@ export function* readingDrift(tables: DriftTables, asOf: number, referenceAir: b
     lane: lanes.lane,
     day,
     state: states,
-    adjusted: answersOf(textsOf(readings, 'adjusted'), order),
+    adjusted,
     visit: codes(visits),
     analyzer: codes(analyzers),
     first,
@@ -228,13 +230,18 @@ function groupLanes({ derived, units: register }: DriftTables, order: readonly n
 }
 
 /** CO2max by fuel: what the fleet's own calculated CO2 implies where it has any, since technicians set by it. */
-function lineOfFuels(derived: Table, order: readonly number[], fuels: Names): Float64Array {
+function lineOfFuels(
+  derived: Table,
+  order: readonly number[],
+  fuels: Names,
+  composed: Table | undefined,
+): Float64Array {
   const [o2, co2] = [numbersOf(derived, 'o2_pct'), numbersOf(derived, 'co2_pct')];
   const [fuel, from] = [textsOf(derived, 'fuel'), textsOf(derived, 'co2_from')];
   const calculated = from.levels.indexOf('calculated');
+  const fuelOf = knownFuels(composed);
   return Float64Array.from(fuels.list, (name) => {
-    const found = findFuel(name);
-    const known = found.status === 'value' ? fuelProperties(found.value).co2maxPct : 11.85;
+    const known = fuelOf(name)?.co2maxPct ?? 11.85;
     const implied: number[] = [];
     const code = fuel.levels.indexOf(name);
     for (const row of calculated >= 0 ? order : []) {
