@@ -119,7 +119,7 @@ function estimable(program: FleetProgram, units: Int32Array): SpreadName[] {
 function namesOf(kind: number, cell: number, named: boolean, extra: number): readonly SpreadName[] {
   switch (kind) {
     case STEP.visit:
-      return cell === 1 ? ['analyzer'] : [];
+      return [...(cell === 1 ? (['analyzer'] as const) : []), ...(extra > 0 ? (['air'] as const) : [])];
     case STEP.widen:
       return ['unrecorded'];
     case STEP.aim:

@@ -26,6 +26,11 @@ export interface Spread {
   readonly leftShare: number;
   /** Share, 0 to 1, of the distance from the aim that stays at such a visit when found outside the setting tolerance. */
   readonly kept: number;
+  /**
+   * How large the error of bringing readings to reference air is, over what the derivation says: 1 as large. Burners follow
+   * the air's density more nearly alike than one could know of a single burner, or less so.
+   */
+  readonly air: number;
   /** What a gas zone's month adds to all its readings: heating value, weather; 0 where none is shown. */
   readonly zone: number;
   /** Mean rates of classes about the fleet's, per year. */
@@ -45,6 +50,7 @@ export const SPREAD_NAMES = [
   'left',
   'leftShare',
   'kept',
+  'air',
   'zone',
   'classRate',
 ] as const satisfies readonly (keyof Spread)[];
@@ -79,6 +85,7 @@ export const DRIFT_PRIOR: SpreadPrior = {
     left: 0.15,
     leftShare: 0.7,
     kept: 0.5,
+    air: 1,
     zone: 0,
     classRate: 0.15,
   },
@@ -102,6 +109,7 @@ export const SUPPLY_PRIOR: SpreadPrior = {
     left: 1,
     leftShare: 0.7,
     kept: 0.5,
+    air: 1,
     zone: 0,
     classRate: 3,
   },

@@ -235,5 +235,5 @@ function readingVariance(program: FleetProgram, step: number, { reading, secondR
 
 export function visitVariance(program: FleetProgram, step: number, spread: Spread): number {
   const anonymous = program.cell[step] === 1 ? spread.analyzer * spread.analyzer : 0;
-  return spread.visit * spread.visit + program.extra[step] + anonymous;
+  return spread.visit * spread.visit + spread.air * spread.air * program.extra[step] + anonymous;
 }

@@ -87,7 +87,7 @@ export function normals(random: () => number): () => number {
 }
 
 /** Student's t scaled to unit variance where it has one (freedom above 2). */
-function rateNoise(normal: () => number, freedom: number): number {
+export function rateNoise(normal: () => number, freedom: number): number {
   if (!Number.isFinite(freedom)) return normal();
   let squares = 0;
   for (let i = 0; i < freedom; i++) squares += normal() ** 2;
