@@ -102,7 +102,7 @@ export class LookBack {
     const found = row.fromO2(history.foundO2[next] - bias.o2);
     const { mean, sd } = levelAt(row.state, (foundOn - fitted.series.to[row.lane]) / DAYS_PER_YEAR);
     const scale = Math.abs(row.fromO2(1) - row.fromO2(0));
-    const expectedSd = rootSumSquares(sd, rootSumSquares(spread.reading, spread.visit, bias.sd) * scale);
+    const expectedSd = rootSumSquares(sd, rootSumSquares(spread.reading, spread.visit, spread.zone, bias.sd) * scale);
     const key = `${laneKey(row)}\u0000${foundOn}`;
     const isFirst = !this.#said.has(key);
     this.#said.add(key);
