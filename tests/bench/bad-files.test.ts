@@ -14,9 +14,9 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { type Measured, measureCommand } from '../bench/measured-command.ts';
-import { writeReadings } from '../bench/write-readings.ts';
 import { ROOT } from '../src/app/built-page.ts';
+import { type Measured, measureCommand } from './measured-command.ts';
+import { writeReadings } from './write-readings.ts';
 
 /** Files as they should not be, at their real size, on the built command line: each is survived or refused in one sentence. */
 const MB = 1 << 20;
