@@ -37,6 +37,20 @@ const NONE = [0, 0, 0, 0, 0] as const;
 /** A net value at 20 °C is the gross one less the water's latent heat, as for every temperature. */
 const net20 = (gross: number, hydrogen: number): number => gross - (hydrogen / 2) * WATER_LATENT.at20C;
 
+/** A hydrocarbon by its gross values; the net ones follow from the water that it burns to. */
+function hydrocarbon(
+  name: string,
+  molarMass: number,
+  carbon: number,
+  hydrogen: number,
+  gross: Row[3],
+  summation15: number,
+): Row {
+  const latent = [WATER_LATENT.at0C, WATER_LATENT.at15C, WATER_LATENT.at60F, WATER_LATENT.at20C, WATER_LATENT.at25C];
+  const [at0C, at15C, at60F, at20C, at25C] = gross.map((value, i) => value - (hydrogen / 2) * latent[i]);
+  return [name, molarMass, [carbon, hydrogen, 0, 0], gross, [at0C, at15C, at60F, at20C, at25C], summation15];
+}
+
 /** ISO 6976:2016, Table 3 and Table 2 (source `iso6976`); hydrogen, carbon monoxide and water agree with it to 0.02 kJ/mol. */
 const ROWS: readonly Row[] = [
   [
@@ -87,6 +101,13 @@ const ROWS: readonly Row[] = [
     [3272.45, 3272.0, 3271.98, net20(3537.19, 12), 3271.67],
     0.2361,
   ],
+  hydrocarbon('i_pentane', 72.14878, 5, 12, [3536.01, 3531.68, 3531.52, 3530.25, 3528.83], 0.2251),
+  hydrocarbon('neo_pentane', 72.14878, 5, 12, [3521.75, 3517.44, 3517.28, 3516.02, 3514.61], 0.204),
+  hydrocarbon('n_hexane', 86.17536, 6, 14, [4203.24, 4198.24, 4198.06, 4196.6, 4194.95], 0.3001),
+  hydrocarbon('n_heptane', 100.20194, 7, 16, [4862.88, 4857.18, 4856.98, 4855.31, 4853.43], 0.3668),
+  hydrocarbon('ethylene', 28.05316, 2, 4, [1413.55, 1412.12, 1412.07, 1411.65, 1411.18], 0.0799),
+  hydrocarbon('propylene', 42.07974, 3, 6, [2061.57, 2059.43, 2059.35, 2058.73, 2058.02], 0.1267),
+  hydrocarbon('benzene', 78.11184, 6, 6, [3305.12, 3302.9, 3302.81, 3302.16, 3301.43], 0.2527),
   [
     'hydrogen',
     2.0159,
@@ -101,12 +122,12 @@ const ROWS: readonly Row[] = [
     [1, 0, 1, 0],
     [282.8, 282.91, 282.91, 282.95, 282.98],
     [282.8, 282.91, 282.91, 282.95, 282.98],
-    0.0224,
+    0.0217,
   ],
   ['nitrogen', 28.0134, [0, 0, 0, 2], NONE, NONE, 0.017],
   ['carbon_dioxide', 44.0095, [1, 0, 2, 0], NONE, NONE, 0.0752],
   ['oxygen', 31.9988, [0, 0, 2, 0], NONE, NONE, 0.0276],
-  ['water', 18.01528, [0, 2, 1, 0], [45.064, 44.431, 44.408, 44.222, 44.013], NONE, 0.2345],
+  ['water', 18.01528, [0, 2, 1, 0], [45.064, 44.431, 44.408, 44.222, 44.013], NONE, 0.2562],
 ];
 
 const heats = ([at0C, at15C, at60F, at20C, at25C]: readonly [
