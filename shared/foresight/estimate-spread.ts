@@ -42,6 +42,7 @@ export function* estimatingSpread(program: FleetProgram, options: EstimateOption
   const typical = estimated.map((name) => toLine(name, prior.typical[name]));
   const spreadAt = (line: Float64Array): Spread => {
     const spread: Record<SpreadName, number> = { ...prior.typical };
+    if (!estimated.includes('settling')) spread.settling = 0;
     estimated.forEach((name, i) => {
       spread[name] = fromLine(name, line[i]);
     });
@@ -129,6 +130,7 @@ function namesOf(kind: number, cell: number, named: boolean, extra: number): rea
     default: {
       const own: SpreadName[] = kind === STEP.left && !Number.isNaN(extra) ? ['left', 'leftShare'] : [];
       if (cell === 1) own.push('secondReading');
+      if (kind === STEP.read && extra === 1) own.push('settling');
       if (named) own.push(cell === 1 ? 'secondAnalyzer' : 'analyzer');
       return own;
     }

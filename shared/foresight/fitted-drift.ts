@@ -3,8 +3,8 @@ import type { SpreadEstimate } from './estimate-spread.ts';
 import type { LaneStates } from './fit-fleet.ts';
 import type { Hardware } from './lane-keys.ts';
 import type { LaneName } from './lane-name.ts';
+import type { LaneSeries } from './lane-series.ts';
 import type { LaneTrace } from './trace-lanes.ts';
-import type { LaneSeries } from './write-program.ts';
 
 /** What the fit knows, before any band or horizon: levels and rates in points of O2 at reference air. */
 export interface FittedDrift extends CellResult {

@@ -21,7 +21,7 @@ export interface FleetProgram {
   readonly value: Float64Array;
   /**
    * `visit`: variance of the visit's effect beyond the fleet's own (air temperature guessed). `left`: the aim, NaN where
-   * none is known. `widen`: variance beyond the fleet's own. `aim`: 1 where an adjustment is recorded.
+   * none is known. `read`: 1 where it is the second cell of the reading whose first the step before holds. `widen`: variance beyond the fleet's own. `aim`: 1 where an adjustment is recorded.
    */
   readonly extra: Float64Array;
   /** Readings: which instrument cell (0 the target's, 1 the other). `visit`: 1 where the analyzer is not named. */

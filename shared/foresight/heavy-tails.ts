@@ -1,9 +1,9 @@
 import { DAYS_PER_YEAR } from '../quantities/dates.ts';
 import type { LaneStates } from './fit-fleet.ts';
 import type { FleetProgram } from './fleet-program.ts';
+import type { LaneSeries } from './lane-series.ts';
 import type { SharedEffects } from './shared-effects.ts';
 import type { Spread } from './spread.ts';
-import type { LaneSeries } from './write-program.ts';
 
 /** Lane states with the prior of the rate that went into them: what was believed before the lane's own readings. */
 export interface LooseStates extends LaneStates {

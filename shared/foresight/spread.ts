@@ -7,6 +7,11 @@ export interface Spread {
   readonly reading: number;
   /** The same for the second cell (measured CO2, in O2 points). */
   readonly secondReading: number;
+  /**
+   * What the two cells of one reading share beyond the visit's effect: a flue gas not quite settled. 0 where no reading has
+   * both: with one cell it is part of `reading`.
+   */
+  readonly settling: number;
   /** Effect of a visit that all its readings share. */
   readonly visit: number;
   /** Wandering of a level after one year. */
@@ -40,6 +45,7 @@ export interface Spread {
 export const SPREAD_NAMES = [
   'reading',
   'secondReading',
+  'settling',
   'visit',
   'wander',
   'rate',
@@ -75,6 +81,7 @@ export const DRIFT_PRIOR: SpreadPrior = {
   typical: {
     reading: 0.15,
     secondReading: 0.2,
+    settling: 0.05,
     visit: 0.12,
     wander: 0.2,
     rate: 0.25,
@@ -99,6 +106,7 @@ export const SUPPLY_PRIOR: SpreadPrior = {
   typical: {
     reading: 10,
     secondReading: 10,
+    settling: 0,
     visit: 1e-3,
     wander: 3,
     rate: 6,

@@ -68,8 +68,11 @@ export class UnitFilter {
         this.#visit(visitVariance(program, step, spread), spread.zone > 0 ? program.biasColumn[step] : -1);
         break;
       case STEP.read:
-        this.#innovate(program, step, x, program.value[step], 1, 1);
-        this.#read(x, readingVariance(program, step, spread));
+        if (program.extra[step] === 1 && spread.settling > 0) this.#readSecond(program, step, x, spread);
+        else {
+          this.#innovate(program, step, x, program.value[step], 1, 1);
+          this.#read(x, readingVariance(program, step, spread));
+        }
         break;
       case STEP.set:
       case STEP.left:
@@ -161,6 +164,28 @@ export class UnitFilter {
     }
   }
 
+  /**
+   * The second cell of a reading, whose noise w₂ shares s² with that of the first, w₁: y₂ − ρ y₁ with ρ = s²/Var(w₁) has a
+   * noise of its own, so that it may be taken after the first; divided by 1 − ρ it is a reading of the level.
+   */
+  #readSecond(program: FleetProgram, step: number, x: number, spread: Spread): void {
+    const { size, means } = this;
+    const [bias, offset, other] = [program.biasColumn[step], program.offsetColumn[step], program.biasColumn[step - 1]];
+    for (const column of [bias, offset]) if (column >= 0) this.#begin(column);
+    const shared = spread.settling * spread.settling;
+    const share = shared / readingVariance(program, step - 1, spread);
+    const kept = 1 - share;
+    const v = size - 1;
+    for (let j = 0; j < this.active; j++) {
+      let seen = j === 0 ? program.value[step] - share * program.value[step - 1] : 0;
+      if (j > 0 && (j - 1 === bias || j - 1 === offset)) seen += 1;
+      if (j > 0 && j - 1 === other) seen -= share;
+      this.#innovation[j] = seen / kept - means[j * size + v] - means[j * size + x];
+    }
+    this.#read(x, (readingVariance(program, step, spread) - share * shared) / (kept * kept));
+    this.logDeterminant += 2 * ln(kept);
+  }
+
   /** A new level: x' = keep·x + innovated − share·v − noise. */
   #blend(x: number, keep: number, share: number, noise: number): void {
     const { size, covariance: p, means } = this;
@@ -229,8 +254,8 @@ export function blendOf(program: FleetProgram, step: number, spread: Spread): Bl
   return { keep, value: (1 - keep) * value, share: (1 - keep) * leftShare, variance: (1 - keep) * 2 * left * left };
 }
 
-function readingVariance(program: FleetProgram, step: number, { reading, secondReading }: Spread): number {
-  return program.cell[step] === 0 ? reading * reading : secondReading * secondReading;
+function readingVariance(program: FleetProgram, step: number, { reading, secondReading, settling }: Spread): number {
+  return (program.cell[step] === 0 ? reading * reading : secondReading * secondReading) + settling * settling;
 }
 
 export function visitVariance(program: FleetProgram, step: number, spread: Spread): number {

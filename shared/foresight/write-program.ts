@@ -1,7 +1,9 @@
 import { atOnce, type Pieces } from '../pieces.ts';
 import { DAYS_PER_YEAR } from '../quantities/dates.ts';
+import { aimBehind } from './aim-behind.ts';
 import { type FleetProgram, type SharedColumns, STEP } from './fleet-program.ts';
 import { type FleetReadings, READING_STATE } from './fleet-readings.ts';
+import type { LaneSeries } from './lane-series.ts';
 import { StepList } from './step-list.ts';
 import { UnitColumns } from './unit-columns.ts';
 import { analyzersOfOneVisit, endOfUnit, endOfVisit, sameVisit } from './visit-rows.ts';
@@ -20,22 +22,6 @@ export interface WrittenProgram {
   readonly series: LaneSeries;
   /** The gas zones' months that stand as the last shared columns. */
   readonly months: SharedMonths;
-}
-
-/**
- * A burner left further from its aim than this many points of O2, and than this many setting tolerances, was left there: two
- * or three times what repeatability and an analyzer's bias explain together.
- */
-const FAR_FROM_AIM_O2 = 1;
-const FAR_FROM_AIM_TOLERANCES = 3;
-
-/** Per lane, its series in force: since the last change of hardware. */
-export interface LaneSeries {
-  readonly readings: Int32Array;
-  readonly visits: Int32Array;
-  /** Day of the first and of the last reading taken; NaN where there is none. */
-  readonly from: Float64Array;
-  readonly to: Float64Array;
 }
 
 /** Turns readings into the steps that the filter runs. See fleet-program.ts and the reset rules in `writeLane`. */
@@ -272,22 +258,18 @@ export class ProgramWriter {
     return known;
   }
 
-  /** The aim that an as-left reading speaks for; none (NaN) where it was left so far off that no noise explains it. */
-  #aimBehind(row: number, value: number): number {
-    const { aim, tolerance } = this.#readings;
-    const farthest = Math.max(FAR_FROM_AIM_O2, FAR_FROM_AIM_TOLERANCES * tolerance[row]);
-    return Math.abs(value - aim[row]) > farthest ? Number.NaN : aim[row];
-  }
-
   #reading(row: number, lane: number, fleetLane: number, own: UnitColumns, fresh: number = STEP.set): void {
     const { first, second, analyzer, analyzers, day } = this.#readings;
     const named = this.#biasOf(analyzer[row]);
+    let isSecond = false;
     for (const [cell, value] of [first[row], second[row]].entries()) {
       if (!Number.isFinite(value)) continue;
       const kind = this.#fresh[fleetLane] === 1 ? fresh : STEP.read;
+      const extra = kind === STEP.left ? aimBehind(this.#readings, row, value) : Number(isSecond);
       const bias = named ? own.place(analyzer[row] + cell * analyzers) : -1;
       const offset = cell === 1 ? own.place(this.#offsetColumn(fleetLane)) : -1;
-      this.#add(kind, lane, day[row], value, kind === STEP.left ? this.#aimBehind(row, value) : 0, cell, bias, offset);
+      this.#add(kind, lane, day[row], value, extra, cell, bias, offset);
+      isSecond = true;
       this.#fresh[fleetLane] = 0;
       if (this.#used[row] === 0) this.#count(row, fleetLane);
     }

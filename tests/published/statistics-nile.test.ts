@@ -45,6 +45,7 @@ const spreadOf = (reading: number, wander: number): Spread => ({
   reading,
   wander,
   visit: NOTHING,
+  settling: 0,
   rate: NOTHING,
   rateWander: NOTHING,
   analyzer: NOTHING,

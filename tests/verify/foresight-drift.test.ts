@@ -56,6 +56,12 @@ describe('rates are covered, intervals are no wider than they must be, chances c
     expectHonest(name, scoreForecasts(plan, seeds(count), BAND));
   });
 
+  test('both cells share what a flue gas not quite settled does to a reading', () => {
+    const score = scoreForecasts({ ...BOTH_CELLS, settling: 0.1, reading: 0.05 }, seeds(3), BAND);
+    expectHonest('settling', score);
+    expect(score.skill).toBeGreaterThan(0.8);
+  });
+
   test('both cells: at least 85 % of the skill of the true levels and rates', () => {
     const score = scoreForecasts(BOTH_CELLS, seeds(3), BAND);
     expectHonest('both cells', score);

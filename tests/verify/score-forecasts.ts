@@ -85,6 +85,7 @@ function knownSpread(plan: FleetPlan, fitted: Spread): Spread {
     ...fitted,
     reading: plan.reading,
     secondReading: plan.second?.noise ?? fitted.secondReading,
+    settling: fitted.settling === 0 ? 0 : Math.max(plan.settling, 1e-4),
     visit: Math.max(plan.visit, 1e-4),
     wander: plan.wander,
     rate: plan.rateSd,

@@ -20,6 +20,8 @@ export interface FleetPlan {
   readonly wander: number;
   readonly reading: number;
   readonly visit: number;
+  /** What both cells of one reading share: a flue gas not quite settled. */
+  readonly settling: number;
   readonly analyzerSd: number;
   /** Measured CO2 beside O2: its noise and its constant offset in O2 points; undefined for O2 alone. */
   readonly second?: { readonly noise: number; readonly offset: number; readonly analyzerSd: number };
@@ -47,6 +49,7 @@ export const PLAIN_FLEET: FleetPlan = {
   wander: 0.2,
   reading: 0.15,
   visit: 0.1,
+  settling: 0,
   analyzerSd: 0.15,
   adjustBeyond: 0.4,
   recordLeft: true,
@@ -149,18 +152,26 @@ export function simulateFleet(plan: FleetPlan): SimulatedFleet {
         const lane = 2 * unit + l;
         level[lane] += rate[lane] * years + plan.wander * Math.sqrt(years) * normal();
         lastDay[lane] = day;
-        const read = (state: number, adjusted: number): Row => ({
-          unit,
-          lane,
-          day,
-          state,
-          adjusted,
-          analyzer,
-          first: level[lane] + bias[analyzer] + effect + plan.reading * normal(),
-          second: plan.second
-            ? level[lane] + plan.second.offset + secondBias[analyzer] + effect + plan.second.noise * normal()
-            : Number.NaN,
-        });
+        const read = (state: number, adjusted: number): Row => {
+          const settling = plan.settling > 0 ? plan.settling * normal() : 0;
+          return {
+            unit,
+            lane,
+            day,
+            state,
+            adjusted,
+            analyzer,
+            first: level[lane] + bias[analyzer] + effect + settling + plan.reading * normal(),
+            second: plan.second
+              ? level[lane] +
+                plan.second.offset +
+                secondBias[analyzer] +
+                effect +
+                settling +
+                plan.second.noise * normal()
+              : Number.NaN,
+          };
+        };
         const found = read(READING_STATE.found, -1);
         const adjust = Math.abs(found.first - target) > plan.adjustBeyond;
         rows.push({ ...found, adjusted: plan.recordAdjusted ? (adjust ? 1 : 0) : -1 });

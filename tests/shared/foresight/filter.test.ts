@@ -62,6 +62,7 @@ function writeOut(program: FleetProgram, spread: Spread): Dense {
     const level: number[][] = Array.from({ length: lanes }, () => []);
     const rate: number[][] = Array.from({ length: lanes }, () => []);
     let visit: number[] = [];
+    let settled = -1;
     for (let step = program.unitSteps[unit]; step < program.unitSteps[unit + 1]; step++) {
       const lane = program.lane[step];
       const value = program.value[step];
@@ -90,6 +91,9 @@ function writeOut(program: FleetProgram, spread: Spread): Dense {
         const row = plus(level[lane], visit);
         if (program.biasColumn[step] >= 0) add(row, columnOf(program.biasColumn[step]));
         if (program.offsetColumn[step] >= 0) add(row, columnOf(program.offsetColumn[step]));
+        // What both cells of a reading share is a column of its own.
+        if (kind !== STEP.read || program.extra[step] !== 1) settled = priors.push(spread.settling ** 2) - 1;
+        add(row, settled);
         design.push(row);
         y.push(value);
         noise.push((program.cell[step] === 0 ? spread.reading : spread.secondReading) ** 2);

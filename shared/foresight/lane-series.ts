@@ -1,0 +1,8 @@
+/** Per lane, its series in force: since the last change of hardware. */
+export interface LaneSeries {
+  readonly readings: Int32Array;
+  readonly visits: Int32Array;
+  /** Day of the first and of the last reading taken; NaN where there is none. */
+  readonly from: Float64Array;
+  readonly to: Float64Array;
+}
