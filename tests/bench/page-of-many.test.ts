@@ -73,30 +73,32 @@ async function openFleet(page: Page, rows: number): Promise<{ toRows: number; lo
   return { toRows, longest };
 }
 
-/** From the key that ends an edit of the days ahead to the frame after the last cell that follows, in ms. */
-async function timeOfChange(page: Page, days: number): Promise<number> {
-  await page.locator('#cell-drift').scrollIntoViewIfNeeded();
-  await page.locator('#cell-drift .sentence button.blank').first().click();
-  await page.locator('#cell-drift .entry input').fill(String(days));
+/** From the key that ends an edit of a cell's first blank to the frame after the last cell that follows, in ms. */
+async function timeOfChange(page: Page, cell: string, typed: number): Promise<number> {
+  await page.locator(`#cell-${cell}`).scrollIntoViewIfNeeded();
+  await page.locator(`#cell-${cell} .sentence button.blank`).first().click();
+  await page.locator(`#cell-${cell} .entry input`).fill(String(typed));
   return page.evaluate(
-    (wanted) =>
+    ({ cell, wanted }) =>
       new Promise<number>((resolve) => {
-        const strip = document.querySelector<HTMLElement & { cell: { version: number } }>('bv-strip:has(#cell-drift)');
+        const strip = document.querySelector<HTMLElement & { cell: { version: number } }>(
+          `bv-strip:has(#cell-${cell})`,
+        );
         const before = strip?.cell.version ?? 0;
         const begun = performance.now();
         const look = (): void => {
           const text = document.querySelector('.flow .summary')?.textContent ?? '';
-          const sentence = document.querySelector('#cell-drift .sentence')?.textContent ?? '';
+          const sentence = document.querySelector(`#cell-${cell} .sentence`)?.textContent ?? '';
           if (sentence.includes(wanted) && /^(\d+) of \1 cells/.test(text) && (strip?.cell.version ?? 0) > before)
             requestAnimationFrame(() => setTimeout(() => resolve(performance.now() - begun)));
           else setTimeout(look, 1);
         };
         document
-          .querySelector('#cell-drift .entry input')
+          .querySelector(`#cell-${cell} .entry input`)
           ?.dispatchEvent(new KeyboardEvent('keydown', { key: 'Enter', bubbles: true }));
         look();
       }),
-    String(days),
+    { cell, wanted: String(typed) },
   );
 }
 
@@ -124,7 +126,9 @@ test.each([
     const finishedIn = Date.now() - begun + opened.toRows;
     const quiet = await longestTask(browser, page, () => typeAndScroll(page));
     const times: number[] = [];
-    for (const days of [400, 500, 600, 410, 510]) times.push(await timeOfChange(page, days));
+    // Whom to raise is judged by the least chance of leaving tolerance; the days ahead ask every lane anew.
+    for (const chance of [41, 57, 63, 44, 52]) times.push(await timeOfChange(page, 'raise', chance));
+    const ahead = await timeOfChange(page, 'drift', 400);
     // A change and, while it is calculated, typing and scrolling.
     await page.locator('#cell-drift .sentence button.blank').first().click();
     await page.locator('#cell-drift .entry input').fill('777');
@@ -137,7 +141,7 @@ test.each([
     const task = ({ wall, processor }: LongestTask): string => `${ms(wall)} (${ms(processor)} of processor)`;
     console.log(
       `${rows} readings, ms: first rows ${ms(opened.toRows)} (target 6000 for a million), longest task meanwhile ${task(opened.longest)} (target 100); all finished ${ms(finishedIn)}; ` +
-        `change to repaint median ${ms(times[2])}, slowest ${ms(times[4])} (target ${target}); ` +
+        `least chance of leaving tolerance to repaint median ${ms(times[2])}, slowest ${ms(times[4])} (target ${target}); days ahead to repaint ${ms(ahead)}; ` +
         `typing and scrolling: longest task ${task(quiet)} at rest, ${task(busy)} while calculating (target 50)`,
     );
     expect(times.every(Number.isFinite)).toBe(true);
