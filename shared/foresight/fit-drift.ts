@@ -1,6 +1,7 @@
 import { atOnce, type Pieces } from '../pieces.ts';
 import { describeLanes } from './describe-lanes.ts';
 import { type DriftReadings, type DriftTables, readingDrift } from './drift-readings.ts';
+import type { SpreadEstimate } from './estimate-spread.ts';
 import { fittingModel } from './fit-model.ts';
 import type { FittedDrift, OtherAir } from './fitted-drift.ts';
 import { tracePasses } from './fleet-passes.ts';
@@ -12,8 +13,6 @@ import type { LaneTrace } from './trace-lanes.ts';
 
 /** Units in the seeded sample from which the hyperparameters are estimated. */
 const SAMPLE = 400;
-/** The same for the fit in the other air, which is there to be compared with. */
-const OTHER_SAMPLE = 100;
 
 export interface FitDriftOptions {
   readonly asOf: number;
@@ -52,7 +51,7 @@ export function* fittingDrift(tables: DriftTables, options: FitDriftOptions): Pi
   const trace = paths ? yield* tracePasses(passes, estimate.spread, effects) : NO_TRACE;
   const analyzers = tableOfAnalyzers(read, fit);
   yield;
-  const other = paths ? yield* fittingOtherAir(tables, options, all, estimate.spread) : undefined;
+  const other = paths ? yield* fittingOtherAir(tables, options, all, estimate) : undefined;
   return {
     tables: { analyzers, 'gas-months': tableOfGasMonths(read, fit) },
     lanes: describeLanes(read, fit, tables),
@@ -69,12 +68,15 @@ export function* fittingDrift(tables: DriftTables, options: FitDriftOptions): Pi
   };
 }
 
-/** The same lanes in the air that the fit is not made in; undefined where no reading differs between the two. */
+/**
+ * The same lanes in the air that the fit is not made in, with its hyperparameters, so that the air alone makes the difference;
+ * undefined where no reading differs between the two.
+ */
 function* fittingOtherAir(
   tables: DriftTables,
   { asOf, seed, referenceAir }: FitDriftOptions,
   { fleet }: DriftReadings,
-  spread: Spread,
+  known: SpreadEstimate,
 ): Pieces<OtherAir | undefined> {
   const all = yield* readingDrift(tables, asOf, !referenceAir);
   const differs = (a: Float64Array, b: Float64Array): boolean =>
@@ -84,8 +86,8 @@ function* fittingOtherAir(
   const read = withoutGross(all);
   const blind = { ...read.fleet, zoneMonths: 0, zoneMonth: read.fleet.zoneMonth.map(() => -1) };
   yield;
-  const options = { prior: DRIFT_PRIOR, sample: OTHER_SAMPLE, seed, start: { ...spread, zone: 0 } };
-  const { fit } = yield* fittingModel(blind, options);
+  const estimated = { ...known, spread: { ...known.spread, zone: 0 } };
+  const { fit } = yield* fittingModel(blind, { prior: DRIFT_PRIOR, sample: SAMPLE, seed, known: estimated });
   const { written, estimate, states } = fit;
   return { lanes: describeLanes(read, fit, tables), states, series: written.series, estimate };
 }
