@@ -1,5 +1,5 @@
-import { takeRows } from '../../shared/table/columns.ts';
 import { type Column, makeTable, type NumberColumn, type Table } from '../../shared/table/table.ts';
+import { takeTable } from '../../shared/table/take-table.ts';
 import { CHECKS } from './checks.ts';
 import type { Finding } from './finding.ts';
 
@@ -56,7 +56,7 @@ export function applyFindings(readings: Table, findings: readonly Finding[], sus
 function withoutRows(table: Table, out: ReadonlySet<number>): Table {
   const kept = new Int32Array(table.rows - out.size);
   for (let row = 0, i = 0; row < table.rows; row++) if (!out.has(row)) kept[i++] = row;
-  return makeTable([...table.columns].map(([name, column]): [string, Column] => [name, takeRows(column, kept)]));
+  return takeTable(table, kept);
 }
 
 function without(column: Column, rows: readonly number[] | undefined): Column {

@@ -4,9 +4,10 @@ import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
 import { readIsoDate } from '../../shared/quantities/dates.ts';
 import { correctionsSchema, importedRowsSchema } from '../../shared/schemas/corrections.ts';
 import { accountSchema, setAsideSchema } from '../../shared/schemas/readings.ts';
-import { numberColumn, numbersOf, takeRows, textAt, textColumn, textsOf } from '../../shared/table/columns.ts';
+import { numberColumn, numbersOf, textAt, textColumn, textsOf } from '../../shared/table/columns.ts';
 import { tableOf } from '../../shared/table/schema.ts';
 import { type Column, makeTable, type Table } from '../../shared/table/table.ts';
+import { takeTable } from '../../shared/table/take-table.ts';
 import { orderRows } from '../../shared/table/verbs.ts';
 import { applyCorrections, type Corrected, type CorrectionFate } from './apply-corrections.ts';
 import type { CorrectionsParameters } from './parameters.ts';
@@ -63,7 +64,7 @@ function remainingRows({ table, aside }: Corrected): Uint32Array {
 }
 
 function finished({ table }: Corrected, rows: Uint32Array): Table {
-  return makeTable([...table.columns].map(([name, column]) => [name, takeRows(column, rows)]));
+  return takeTable(table, rows);
 }
 
 function withAside(before: Table | undefined, accepted: Table, { aside }: Corrected): Table {

@@ -82,6 +82,7 @@ function airOf({ tables, fitted }: DriftResult): string {
   const [here, there] = [of({ states: fitted.states, estimate }), of(other)];
   return airRemark(
     air.rows,
+    other.lanes.length < fitted.lanes.length ? other.units : undefined,
     count(([reference, measured]) => reference !== measured),
     count(([reference, measured]) => raised(measured) && !raised(reference)),
     count(([reference, measured]) => raised(reference) && !raised(measured)),

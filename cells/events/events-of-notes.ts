@@ -2,8 +2,9 @@ import type { Remark } from '../../shared/cell.ts';
 import * as say from '../../shared/messages/import.ts';
 import { writeDay } from '../../shared/quantities/dates.ts';
 import { toldEventsSchema } from '../../shared/schemas/readings.ts';
-import { numbersOf, takeRows, textAt, textColumn, textsOf } from '../../shared/table/columns.ts';
+import { numbersOf, textAt, textColumn, textsOf } from '../../shared/table/columns.ts';
 import { type Column, makeTable, type Table } from '../../shared/table/table.ts';
+import { takeTable } from '../../shared/table/take-table.ts';
 
 export interface Event {
   readonly unit: string;
@@ -35,8 +36,7 @@ export function eventsOfNotes(
     if (accept.includes('all') || accept.includes(key)) accepted.push(found);
     else open.push(row);
   }
-  const columns = [...told.columns].map(([name, column]): [string, Column] => [name, takeRows(column, open)]);
-  return { accepted, open: makeTable(columns) };
+  return { accepted, open: takeTable(told, open) };
 }
 
 function emptyTable(): Table {

@@ -23,9 +23,10 @@ export interface AirPair {
 
 /** Pairs the rows of lanes that were judged in both airs; `other` are those in the air that the fit is not made in. */
 export function airPairs(rows: readonly DriftRow[], other: readonly DriftRow[], referenceAir: boolean): AirPair[] {
-  const byLane = new Map(other.map((row) => [row.lane, row]));
+  const nameOf = ({ unit, fuel, fire }: DriftRow): string => [unit, fuel, fire].join('\u0000');
+  const byName = new Map(other.flatMap((row) => (row.lane < 0 ? [] : [[nameOf(row), row] as const])));
   return rows.flatMap((row) => {
-    const twin = row.lane < 0 ? undefined : byLane.get(row.lane);
+    const twin = row.lane < 0 ? undefined : byName.get(nameOf(row));
     if (!twin) return [];
     return referenceAir ? { reference: row, measured: twin } : { reference: twin, measured: row };
   });

@@ -23,8 +23,6 @@ export interface EstimateOptions {
   readonly free?: readonly SpreadName[];
   /** Where the search starts; the prior's typical values when left out. */
   readonly start?: Spread | undefined;
-  /** Known already, from a fit of the same lanes: nothing is searched for. */
-  readonly known?: SpreadEstimate;
 }
 
 /**
@@ -96,7 +94,7 @@ const SEARCH = {
   difference: 1e-3,
   tolerance: 0.005,
   longestStep: 0.7,
-  leastGain: 0.1,
+  leastGain: 0.02,
   oneSided: true,
 };
 

@@ -27,9 +27,8 @@ interface ZonedEstimate {
  * effect a month would cost time and tell nothing.
  */
 export function* estimatingWithZones(zoned: FleetProgram, options: EstimateOptions): Pieces<ZonedEstimate> {
-  const { prior, sample, seed, start, known } = options;
+  const { prior, sample, seed, start } = options;
   const plain = withoutZones(zoned);
-  if (known) return { program: plain, estimate: known };
   const names = options.free ?? SPREAD_NAMES;
   const free = names.filter((name) => name !== 'zone');
   const estimate = yield* estimatingSpread(plain, { ...options, free, start: start && { ...start, zone: 0 } });

@@ -1,11 +1,14 @@
 import { atOnce, type Pieces } from '../pieces.ts';
+import { textsOf } from '../table/columns.ts';
+import { takeTable } from '../table/take-table.ts';
+import { filterRows } from '../table/verbs.ts';
 import { describeLanes } from './describe-lanes.ts';
 import { type DriftReadings, type DriftTables, readingDrift } from './drift-readings.ts';
-import type { SpreadEstimate } from './estimate-spread.ts';
 import { fittingModel } from './fit-model.ts';
 import type { FittedDrift, OtherAir } from './fitted-drift.ts';
 import { tracePasses } from './fleet-passes.ts';
 import { grossReadings } from './gross-readings.ts';
+import { sampleUnits } from './sample-units.ts';
 import { DRIFT_PRIOR, type Spread } from './spread.ts';
 import { tableOfAnalyzers } from './table-of-analyzers.ts';
 import { tableOfGasMonths } from './table-of-gas-months.ts';
@@ -13,9 +16,10 @@ import type { LaneTrace } from './trace-lanes.ts';
 
 /** Units in the seeded sample from which the hyperparameters are estimated. */
 const SAMPLE = 400;
-
-/** In larger fleets the other air is left out: it would cost a fifth of the time to say what a thousand units have said. */
-const MOST_UNITS_IN_BOTH_AIRS = 1000;
+/** The same for the fit in the other air, which is there to be compared with. */
+const OTHER_SAMPLE = 100;
+/** Units that are fitted in the other air too: a thousand say what the air does as well as ten thousand. */
+const UNITS_IN_BOTH_AIRS = 1000;
 
 export interface FitDriftOptions {
   readonly asOf: number;
@@ -54,8 +58,7 @@ export function* fittingDrift(tables: DriftTables, options: FitDriftOptions): Pi
   const trace = paths ? yield* tracePasses(passes, estimate.spread, effects) : NO_TRACE;
   const analyzers = tableOfAnalyzers(read, fit);
   yield;
-  const both = paths && all.fleet.units <= MOST_UNITS_IN_BOTH_AIRS;
-  const other = both ? yield* fittingOtherAir(tables, options, all, estimate) : undefined;
+  const other = paths ? yield* fittingOtherAir(tables, options, all, estimate.spread) : undefined;
   return {
     tables: { analyzers, 'gas-months': tableOfGasMonths(read, fit) },
     lanes: describeLanes(read, fit, tables),
@@ -73,27 +76,38 @@ export function* fittingDrift(tables: DriftTables, options: FitDriftOptions): Pi
 }
 
 /**
- * The same lanes in the air that the fit is not made in, with its hyperparameters, so that the air alone makes the difference;
- * undefined where no reading differs between the two.
+ * The lanes in the air that the fit is not made in, of a large fleet those of a seeded sample of its units; undefined where no
+ * reading differs between the two.
  */
 function* fittingOtherAir(
   tables: DriftTables,
   { asOf, seed, referenceAir }: FitDriftOptions,
-  { fleet }: DriftReadings,
-  known: SpreadEstimate,
+  fleet: DriftReadings,
+  spread: Spread,
 ): Pieces<OtherAir | undefined> {
-  const all = yield* readingDrift(tables, asOf, !referenceAir);
+  const some = tablesOfSample(tables, fleet, seed);
+  const here = some === tables ? fleet : yield* readingDrift(some, asOf, referenceAir);
+  const all = yield* readingDrift(some, asOf, !referenceAir);
   const differs = (a: Float64Array, b: Float64Array): boolean =>
     a.some((value, row) => Math.abs(value - b[row]) > LEAST_DIFFERENCE);
-  if (!differs(fleet.first, all.fleet.first) && !differs(fleet.second, all.fleet.second)) return undefined;
+  if (!differs(here.fleet.first, all.fleet.first) && !differs(here.fleet.second, all.fleet.second)) return undefined;
   yield;
   const read = withoutGross(all);
-  const blind = { ...read.fleet, zoneMonths: 0, zoneMonth: read.fleet.zoneMonth.map(() => -1) };
   yield;
-  const estimated = { ...known, spread: { ...known.spread, zone: 0 } };
-  const { fit } = yield* fittingModel(blind, { prior: DRIFT_PRIOR, sample: SAMPLE, seed, known: estimated });
+  const { fit } = yield* fittingModel(read.fleet, { prior: DRIFT_PRIOR, sample: OTHER_SAMPLE, seed, start: spread });
   const { written, estimate, states } = fit;
-  return { lanes: describeLanes(read, fit, tables), states, series: written.series, estimate };
+  return { lanes: describeLanes(read, fit, some), states, series: written.series, estimate, units: read.fleet.units };
+}
+
+/** Readings of a seeded sample of the units, where they are many; the same tables where they are not. */
+function tablesOfSample(tables: DriftTables, { fleet, lanes }: DriftReadings, seed: number): DriftTables {
+  if (fleet.units <= UNITS_IN_BOTH_AIRS) return tables;
+  const taken = new Set(sampleUnits(fleet.units, UNITS_IN_BOTH_AIRS, seed));
+  const names = new Set(lanes.filter((_, lane) => taken.has(fleet.lanes.unit[lane])).map(({ unit }) => unit));
+  const unit = textsOf(tables.derived, 'unit');
+  const isTaken = unit.levels.map((name) => names.has(name));
+  const rows = filterRows(tables.derived, (row) => isTaken[unit.codes[row]]);
+  return { ...tables, readings: takeTable(tables.readings, rows), derived: takeTable(tables.derived, rows) };
 }
 
 /** A hundredth of a point: what an instrument does not show. */

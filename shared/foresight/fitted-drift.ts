@@ -24,8 +24,10 @@ export interface FittedDrift extends CellResult {
   readonly asOf: number;
 }
 
-/** The same lanes, in the same order, fitted to the readings in the other air. */
-export type OtherAir = Pick<FittedDrift, 'lanes' | 'states' | 'series' | 'estimate'>;
+/** The lanes fitted to the readings in the other air: all, in the same order, or of a large fleet those of some units. */
+export interface OtherAir extends Pick<FittedDrift, 'lanes' | 'states' | 'series' | 'estimate'> {
+  readonly units: number;
+}
 
 export interface FittedLane extends LaneName, Hardware {
   readonly co2maxPct: number;

@@ -77,13 +77,14 @@ export const asMeasuredRemark = (): string =>
 
 export const airRemark = (
   lanes: number,
+  sampled: number | undefined,
   changed: number,
   onlyMeasured: number,
   onlyReference: number,
   reference: AirSpread,
   measured: AirSpread,
 ): string =>
-  `What reference air does: ${changed} of ${counted(lanes, 'lane')} change their verdict; ${onlyMeasured} would be called outside or leaving as measured only, ${onlyReference} at reference air only. Rates lie ${reference.rate} points of O2 a year from zero at reference air and ${measured.rate} as measured (median); a visit adds ${reference.visit} and ${measured.visit} (standard deviation).`;
+  `What reference air does${sampled === undefined ? '' : `, by ${counted(sampled, 'unit')} taken at random`}: ${changed} of ${counted(lanes, 'lane')} change their verdict; ${onlyMeasured} would be called outside or leaving as measured only, ${onlyReference} at reference air only. Rates lie ${reference.rate} points of O2 a year from zero at reference air and ${measured.rate} as measured (median); a visit adds ${reference.visit} and ${measured.visit} (standard deviation).`;
 /** Points of O2, as text. */
 interface AirSpread {
   readonly rate: string;
