@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import * as say from '../../shared/messages/proposals.ts';
-import type { ViewHost } from './view.ts';
+import type { ViewHost } from '../../shared/view-host.ts';
 
 /** Something that the user may accept by putting its key into a list that the cell has as a parameter. */
 export interface Acceptable {

@@ -5,7 +5,7 @@ import { plainCount, tablesOfCell } from '../../shared/messages/page.ts';
 import { cellTablesStyle } from './cell-tables-style.ts';
 import './readings-sheet.ts';
 import './sheet-grid.ts';
-import type { ViewHost } from './view.ts';
+import type { ViewHost } from '../../shared/view-host.ts';
 import './worked-sheet.ts';
 
 /** The tables of one cell: a row of names where there are several, and the sheet of the chosen one. */

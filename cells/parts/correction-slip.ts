@@ -6,11 +6,11 @@ import { correctionWords } from '../../shared/corrections/correction-words.ts';
 import { type CorrectionDraft, draftCorrection } from '../../shared/corrections/draft-correction.ts';
 import * as say from '../../shared/messages/correcting.ts';
 import { readingsSchema } from '../../shared/schemas/readings.ts';
+import type { ViewHost } from '../../shared/view-host.ts';
 import type { ChosenReading } from './chosen-reading.ts';
 import { correctionSlipStyle } from './correction-slip-style.ts';
 import { plainWords } from './shown-value.ts';
 import { readSignature, signature } from './signature.ts';
-import type { ViewHost } from './view.ts';
 
 type Doing = CorrectionDraft['doing'];
 

@@ -7,10 +7,10 @@ import { plainUnit } from '../../shared/corrections/row-key-text.ts';
 import * as say from '../../shared/messages/correcting.ts';
 import { readIsoDate } from '../../shared/quantities/dates.ts';
 import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
+import type { ViewHost } from '../../shared/view-host.ts';
 import { correctionSlipStyle } from './correction-slip-style.ts';
 import { correctionsListStyle } from './corrections-list-style.ts';
 import { readSignature, signature } from './signature.ts';
-import type { ViewHost } from './view.ts';
 
 /** Corrections listed at first. */
 const FIRST = 30;

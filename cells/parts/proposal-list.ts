@@ -2,7 +2,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Proposal } from '../../shared/corrections/proposal.ts';
 import * as say from '../../shared/messages/proposals.ts';
-import type { ViewHost } from './view.ts';
+import type { ViewHost } from '../../shared/view-host.ts';
 
 /** Proposals shown at first. */
 const FIRST = 6;

@@ -7,7 +7,7 @@ import { type ChosenReading, chosenReading } from './chosen-reading.ts';
 import './correction-slip.ts';
 import type { SheetPlace } from './sheet-grid.ts';
 import './sheet-grid.ts';
-import type { ViewHost } from './view.ts';
+import type { ViewHost } from '../../shared/view-host.ts';
 
 /** A sheet of accepted readings, and below it the slip on which the one that the user stands on is corrected. */
 @customElement('bv-readings-sheet')

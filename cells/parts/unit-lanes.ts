@@ -5,10 +5,10 @@ import type { CellState } from '../../shared/cell-state.ts';
 import { drawLanes } from '../../shared/lanes/draw-lanes.ts';
 import type { UnitLanes } from '../../shared/lanes/lane.ts';
 import { lanesFind, lanesHow, lanesNext, lanesNone, lanesPrevious, lanesShown } from '../../shared/messages/page.ts';
+import type { ViewHost } from '../../shared/view-host.ts';
 import { TurnElement } from './turn-element.ts';
 import { unitLanesStyle } from './unit-lanes-style.ts';
 import { unitNames } from './unit-names.ts';
-import type { ViewHost } from './view.ts';
 
 const UNITS_A_PAGE = 12;
 

@@ -1,43 +1,17 @@
 import type { TemplateResult } from 'lit';
 import type { CellName } from '../../shared/cell.ts';
-import type { CellState, RowPage, RowRange } from '../../shared/cell-state.ts';
-import type { RowKey } from '../../shared/corrections/correction.ts';
-import type { UnitLanes } from '../../shared/lanes/lane.ts';
-import type { ShownWorking } from '../../shared/working/shown-working.ts';
-import type { NumberPlace } from '../../shared/working/working.ts';
+import type { CellState } from '../../shared/cell-state.ts';
+import type { ViewHost } from '../../shared/view-host.ts';
 
-/** What a strip hands to the view of its kind (the same shape as a view expects of its host). */
-export interface StripHost {
-  rows(cell: CellName, range: RowRange): Promise<RowPage>;
-  lanes(cell: CellName, units: readonly string[]): Promise<readonly UnitLanes[]>;
-  /** How one number of a cell came about, down to the lines of the files. */
-  working(place: NumberPlace): Promise<ShownWorking>;
-  setParameter(cell: CellName, parameter: string, value: unknown): Promise<void>;
-  /**
-   * Lays a correction over the readings that a cell gives; today's date is added where it names none. Resolves, when
-   * everything that follows is calculated, with '' or the sentence that says why it was not made.
-   */
-  correct(cell: CellName, correction: Readonly<Record<string, unknown>>): Promise<string>;
-  /** Lifts a correction of a corrections cell off, or lays it back on. */
-  liftCorrection(cell: CellName, id: string, lifted: boolean): Promise<string>;
-  /** The key by which a correction names the reading that a sheet of the cell shows at this place. */
-  readingKey(cell: CellName, range: RowRange, place: number, seen: { file: string; line: number }): Promise<RowKey>;
-  /** The different texts of a column of a cell's table. */
-  words(cell: CellName, table: string, column: string): Promise<readonly string[]>;
-  /** The user's own calendar day, YYYY-MM-DD. */
-  today(): string;
-  /** Another cell as it is now. */
-  state(cell: CellName): CellState | undefined;
-  /** Called after every change of any cell. Gives back how to stop listening. */
-  onChange(listener: () => void): () => void;
-  openFiles(cell: CellName, parameter: string): void;
+/** What a strip asks of the page beside what its view does. */
+export interface StripHost extends ViewHost {
   /** Adds data files to the notebook and to the cell's list of files. */
   addFiles(cell: CellName, parameter: string, files: readonly File[]): void;
 }
 
 /** How a kind is drawn below its answer and its sentence; main.ts brings the views of all kinds. */
 export interface StripView {
-  render(state: CellState, host: StripHost): TemplateResult;
+  render(state: CellState, host: ViewHost): TemplateResult;
 }
 
 export type StripViews = ReadonlyMap<string, () => Promise<StripView>>;
