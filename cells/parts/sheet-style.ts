@@ -127,7 +127,6 @@ export const sheetStyle = css`
   @media print {
     .scroll {
       overflow: visible;
-      
     }
     .rail {
       height: auto !important;
@@ -135,16 +134,7 @@ export const sheetStyle = css`
     }
     .head,
     .window,
-    .row .worked {
-    cursor: pointer;
-    text-decoration: underline dotted var(--rule-strong, #6b7a85) 2px;
-    text-underline-offset: 5px;
-  }
-  .row .worked:hover {
-    text-decoration-color: var(--act, #0b5c8f);
-    text-decoration-style: solid;
-  }
-  .held {
+    .held {
       position: static;
       height: auto !important;
       overflow: visible;
@@ -162,6 +152,9 @@ export const sheetStyle = css`
       line-height: 1.3;
       white-space: normal;
       padding: 2px 4px;
+    }
+    .row .worked {
+      text-decoration: none;
     }
     .head button {
       min-height: 0;
