@@ -1,14 +1,9 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import type { Acceptable } from '../../shared/corrections/acceptable.ts';
 import * as say from '../../shared/messages/proposals.ts';
 import type { ViewHost } from '../../shared/view-host.ts';
-
-/** Something that the user may accept by putting its key into a list that the cell has as a parameter. */
-export interface Acceptable {
-  readonly key: string;
-  readonly words: string;
-  readonly evidence: string;
-}
+import { actStyle } from './act-style.ts';
 
 /** Lines shown at first. */
 const FIRST = 5;
@@ -16,7 +11,9 @@ const FIRST = 5;
 /** A list of proposals, each with its evidence and a button, and one button for all of them. Nothing is done unasked. */
 @customElement('bv-accepts')
 export class AcceptList extends LitElement {
-  static override styles = css`
+  static override styles = [
+    actStyle,
+    css`
     :host { display: block; margin: 0 0 22px; }
     header { display: flex; flex-wrap: wrap; gap: 6px 20px; align-items: center; margin: 0 0 6px; }
     h3 { margin: 0; font-size: 1rem; }
@@ -25,12 +22,10 @@ export class AcceptList extends LitElement {
     p { margin: 0; overflow-wrap: anywhere; }
     .words { font-weight: 650; }
     .evidence { color: var(--ink-2); font-size: 0.92rem; }
-    button { font: inherit; font-size: 0.88rem; min-height: 44px; padding: 8px 16px; border: 2px solid var(--ink); background: transparent; color: var(--ink); cursor: pointer; }
-    button:hover:not(:disabled) { background: var(--act-tint); }
-    button:disabled { color: var(--rule-strong); border-color: var(--rule); cursor: progress; }
-    button:focus-visible { outline: 3px solid var(--act); outline-offset: 2px; }
+    button:disabled { cursor: progress; }
     @media (max-width: 640px) { li { grid-template-columns: minmax(0, 1fr); } }
-  `;
+  `,
+  ];
 
   @property({ attribute: false }) head = '';
   @property({ attribute: false }) entries: readonly Acceptable[] = [];

@@ -96,34 +96,19 @@ export const correctionSlipStyle = css`
     margin: 0;
     align-items: center;
   }
-  button {
-    font: inherit;
-    font-size: 0.9rem;
-    min-height: 44px;
-    padding: 8px 16px;
-    border: 2px solid var(--ink);
-    background: transparent;
-    color: var(--ink);
-    cursor: pointer;
-  }
   button.strong {
     background: var(--ink);
     color: var(--tag);
   }
-  button:hover:not(:disabled) {
+  button.strong:hover:not(:disabled) {
     background: var(--act-tint);
     color: var(--ink);
-  }
-  button:disabled {
-    color: var(--rule-strong);
-    border-color: var(--rule-strong);
-    cursor: default;
   }
   button.strong:disabled {
     background: var(--rule);
     color: var(--ink-2);
   }
-  :is(button, input, select):focus-visible {
+  :is(input, select):focus-visible {
     outline: 3px solid var(--act);
     outline-offset: 2px;
   }

@@ -7,6 +7,7 @@ import { type CorrectionDraft, draftCorrection } from '../../shared/corrections/
 import * as say from '../../shared/messages/correcting.ts';
 import { readingsSchema } from '../../shared/schemas/readings.ts';
 import type { ViewHost } from '../../shared/view-host.ts';
+import { actStyle } from './act-style.ts';
 import type { ChosenReading } from './chosen-reading.ts';
 import { correctionSlipStyle } from './correction-slip-style.ts';
 import { plainWords } from './shown-value.ts';
@@ -23,7 +24,7 @@ const VALUES = readingsSchema.filter(({ name }) => CORRECTABLE.includes(name) &&
 /** Filled in and signed, it becomes a correction of one reading. `bv-slip-done` tells that it is made or left. */
 @customElement('bv-correction-slip')
 export class CorrectionSlip extends LitElement {
-  static override styles = correctionSlipStyle;
+  static override styles = [actStyle, correctionSlipStyle];
 
   @property({ attribute: false }) host!: ViewHost;
   /** The cell whose readings are corrected. */

@@ -8,6 +8,7 @@ import * as say from '../../shared/messages/correcting.ts';
 import { readIsoDate } from '../../shared/quantities/dates.ts';
 import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
 import type { ViewHost } from '../../shared/view-host.ts';
+import { actStyle } from './act-style.ts';
 import { correctionSlipStyle } from './correction-slip-style.ts';
 import { correctionsListStyle } from './corrections-list-style.ts';
 import { readSignature, signature } from './signature.ts';
@@ -26,7 +27,7 @@ interface Fate {
 /** Every correction of one cell, newest first: what it does, who signed it, what became of it, and the way back. */
 @customElement('bv-corrections')
 export class CorrectionsList extends LitElement {
-  static override styles = [correctionSlipStyle, correctionsListStyle];
+  static override styles = [actStyle, correctionSlipStyle, correctionsListStyle];
 
   /** The corrections cell. */
   @property() cell = '';

@@ -3,6 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import type { Proposal } from '../../shared/corrections/proposal.ts';
 import * as say from '../../shared/messages/proposals.ts';
 import type { ViewHost } from '../../shared/view-host.ts';
+import { actStyle } from './act-style.ts';
 
 /** Proposals shown at first. */
 const FIRST = 6;
@@ -10,7 +11,9 @@ const FIRST = 6;
 /** A list of proposed corrections, each with its evidence; whoever accepts one signs with initials. Nothing is done unasked. */
 @customElement('bv-proposals')
 export class ProposalList extends LitElement {
-  static override styles = css`
+  static override styles = [
+    actStyle,
+    css`
     :host { display: block; margin: 0 0 22px; }
     h3 { margin: 0 0 4px; font-size: 1rem; }
     p { margin: 0 0 8px; max-width: 46rem; }
@@ -19,12 +22,10 @@ export class ProposalList extends LitElement {
     li p { margin: 0; }
     .words { font-weight: 650; }
     input { font: inherit; color: inherit; background: var(--sheet); border: 2px solid var(--ink); min-height: 28px; padding: 4px 8px; width: 5em; }
-    button { font: inherit; font-size: 0.88rem; min-height: 44px; padding: 8px 16px; border: 2px solid var(--ink); background: transparent; color: var(--ink); cursor: pointer; }
-    button:hover:not(:disabled) { background: var(--act-tint); }
-    button:disabled { color: var(--rule-strong); border-color: var(--rule); cursor: default; }
-    button:focus-visible, input:focus-visible { outline: 3px solid var(--act); outline-offset: 2px; }
+    input:focus-visible { outline: 3px solid var(--act); outline-offset: 2px; }
     @media (max-width: 640px) { li { grid-template-columns: minmax(0, 1fr); } }
-  `;
+  `,
+  ];
 
   @property({ attribute: false }) head = '';
   @property({ attribute: false }) proposals: readonly Proposal[] = [];

@@ -8,11 +8,14 @@ import './correction-slip.ts';
 import type { SheetPlace } from './sheet-grid.ts';
 import './sheet-grid.ts';
 import type { ViewHost } from '../../shared/view-host.ts';
+import { actStyle } from './act-style.ts';
 
 /** A sheet of accepted readings, and below it the slip on which the one that the user stands on is corrected. */
 @customElement('bv-readings-sheet')
 export class ReadingsSheet extends LitElement {
-  static override styles = css`
+  static override styles = [
+    actStyle,
+    css`
     :host {
       display: block;
     }
@@ -28,29 +31,13 @@ export class ReadingsSheet extends LitElement {
     .bar.quiet {
       color: var(--ink-2);
     }
-    button {
-      font: inherit;
-      font-size: 0.9rem;
-      min-height: 44px;
-      padding: 8px 16px;
-      border: 2px solid var(--ink);
-      background: transparent;
-      color: var(--ink);
-      cursor: pointer;
-    }
-    button:hover {
-      background: var(--act-tint);
-    }
-    button:focus-visible {
-      outline: 3px solid var(--act);
-      outline-offset: 2px;
-    }
     @media print {
       .bar {
         display: none;
       }
     }
-  `;
+  `,
+  ];
 
   /** The cell that gives the readings, as imported or as corrected. */
   @property() cell = '';

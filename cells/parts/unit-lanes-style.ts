@@ -18,21 +18,6 @@ export const unitLanesStyle = css`
     width: 12ch;
     min-height: 34px;
   }
-  button {
-    font: inherit;
-    font-size: 0.88rem;
-    min-height: 44px;
-    padding: 6px 16px;
-    color: var(--ink);
-    background: transparent;
-    border: 2px solid var(--ink);
-    cursor: pointer;
-  }
-  button:disabled {
-    color: var(--rule-strong);
-    border-color: var(--rule);
-    cursor: default;
-  }
   :focus-visible {
     outline: 3px solid var(--act);
     outline-offset: 3px;
@@ -54,7 +39,7 @@ export const unitLanesStyle = css`
     border: 1px solid var(--rule-strong);
     border-left-width: 6px;
   }
-  .unit:hover,
+  button.unit:hover:not(:disabled),
   .unit[aria-expanded='true'] {
     border-color: var(--act);
     background: var(--sheet-hover);

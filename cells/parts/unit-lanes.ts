@@ -6,6 +6,7 @@ import { drawLanes } from '../../shared/lanes/draw-lanes.ts';
 import type { UnitLanes } from '../../shared/lanes/lane.ts';
 import { lanesFind, lanesHow, lanesNext, lanesNone, lanesPrevious, lanesShown } from '../../shared/messages/page.ts';
 import type { ViewHost } from '../../shared/view-host.ts';
+import { actStyle } from './act-style.ts';
 import { TurnElement } from './turn-element.ts';
 import { unitLanesStyle } from './unit-lanes-style.ts';
 import { unitNames } from './unit-names.ts';
@@ -15,7 +16,7 @@ const UNITS_A_PAGE = 12;
 /** The fire lanes of every unit in a table, small and many; the one that is opened stands large above them. */
 @customElement('bv-unit-lanes')
 export class UnitLanesList extends TurnElement {
-  static override styles = unitLanesStyle;
+  static override styles = [actStyle, unitLanesStyle];
 
   @property({ attribute: false }) cell!: CellState;
   @property({ attribute: false }) host!: ViewHost;

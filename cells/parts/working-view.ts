@@ -3,7 +3,9 @@ import { customElement, property, state } from 'lit/decorators.js';
 import * as say from '../../shared/messages/working.ts';
 import type { ShownWorking } from '../../shared/working/shown-working.ts';
 import type { NumberPlace, WorkingInput } from '../../shared/working/working.ts';
+import { actStyle } from './act-style.ts';
 import { budgetBars, footPart, inputList, readingPart, stepList } from './working-chain.ts';
+import { workingChainStyle } from './working-chain-style.ts';
 import { workingStyle } from './working-style.ts';
 
 /** Asks the page for a working; the page's host is one. */
@@ -17,7 +19,7 @@ export interface WorkingAsker {
  */
 @customElement('bv-working')
 export class WorkingView extends LitElement {
-  static override styles = workingStyle;
+  static override styles = [actStyle, workingStyle, workingChainStyle];
 
   @property({ attribute: false }) host!: WorkingAsker;
   @property({ attribute: false }) place!: NumberPlace;

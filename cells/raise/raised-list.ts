@@ -28,7 +28,6 @@ import { writeDay } from '../../shared/quantities/dates.ts';
 import { readingsSchema } from '../../shared/schemas/readings.ts';
 import { shownColumns } from '../../shared/table/schema.ts';
 import './derived-figures.ts';
-import './finding-working.ts';
 import { raisedStyle } from './raised-style.ts';
 import { byTier, type RaisedFinding, type RaisedUnit, raisedUnits } from './raised-units.ts';
 import { tierMark } from './tier-mark.ts';

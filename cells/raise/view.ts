@@ -2,6 +2,7 @@ import { html } from 'lit';
 import { allRaisedTable } from '../../shared/messages/page.ts';
 import '../parts/cell-tables.ts';
 import '../parts/corrections-list.ts';
+import '../parts/finding-working.ts';
 import '../parts/readings-sheet.ts';
 import type { CellView } from '../parts/view.ts';
 import '../parts/worked-sheet.ts';

@@ -2,28 +2,16 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { showWorking, showWorkingOf } from '../../shared/messages/working.ts';
 import type { NumberPlace } from '../../shared/working/working.ts';
+import { actStyle } from './act-style.ts';
 
 /** Opens how the figure in one finding's sentence came about, below the sentence. */
 @customElement('bv-finding-working')
 export class FindingWorking extends LitElement {
-  static override styles = css`
+  static override styles = [
+    actStyle,
+    css`
     button {
-      font: inherit;
-      font-size: 0.86rem;
-      min-height: 44px;
-      padding: 6px 14px;
       margin-top: 8px;
-      border: 2px solid var(--ink);
-      background: transparent;
-      color: var(--ink);
-      cursor: pointer;
-    }
-    button:hover {
-      background: var(--act-tint);
-    }
-    button:focus-visible {
-      outline: 3px solid var(--act);
-      outline-offset: 3px;
     }
     bv-working {
       margin-top: 12px;
@@ -33,7 +21,8 @@ export class FindingWorking extends LitElement {
         display: none;
       }
     }
-  `;
+  `,
+  ];
 
   @property({ attribute: false }) host!: unknown;
   /** The cell that raises. */
