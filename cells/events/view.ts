@@ -1,11 +1,11 @@
 import { html } from 'lit';
-import '../parts/accept-list.ts';
+import '../parts/accept-desk.ts';
 import '../parts/cell-tables.ts';
 import type { CellView } from '../parts/view.ts';
-import './told-desk.ts';
+import { toldEvents } from './told-events.ts';
 
 /** Events that notes tell of, to be accepted or not, then the sheets. */
 export const view: CellView = {
-  render: (state, host) => html`<bv-told-events .cell=${state} .host=${host}></bv-told-events>
+  render: (state, host) => html`<bv-accept-desk .cell=${state} .host=${host} .source=${toldEvents}></bv-accept-desk>
     <bv-cell-tables .cell=${state} .host=${host}></bv-cell-tables>`,
 };
