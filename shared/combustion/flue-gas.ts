@@ -6,41 +6,21 @@
 import type { FuelProperties } from '../fuels/fuel-properties.ts';
 import { AIR_OXYGEN_PCT } from './oxygen-in-air.ts';
 
-/** Below it the gas is air to any instrument, and the excess air without bound. */
-const LEAST_CO2_PCT = 0.01;
-
 type Ratio = Pick<FuelProperties, 'dryRatio' | 'co2maxPct'>;
 
 export function excessAirFromO2(o2Pct: number, { dryRatio }: Ratio): number {
   return o2Pct < AIR_OXYGEN_PCT ? (dryRatio * o2Pct) / (AIR_OXYGEN_PCT - o2Pct) : Number.NaN;
 }
 
-export function excessAirFromCo2(co2Pct: number, { dryRatio, co2maxPct }: Ratio): number {
-  return co2Pct >= LEAST_CO2_PCT && co2Pct <= co2maxPct ? dryRatio * (co2maxPct / co2Pct - 1) : Number.NaN;
-}
-
 export function o2FromExcessAir(excessAir: number, { dryRatio }: Ratio): number {
   return excessAir >= 0 ? (AIR_OXYGEN_PCT * excessAir) / (dryRatio + excessAir) : Number.NaN;
-}
-
-export function co2FromExcessAir(excessAir: number, { dryRatio, co2maxPct }: Ratio): number {
-  return excessAir >= 0 ? (co2maxPct * dryRatio) / (dryRatio + excessAir) : Number.NaN;
 }
 
 export function co2FromO2(o2Pct: number, { co2maxPct }: Ratio): number {
   return o2Pct < AIR_OXYGEN_PCT ? co2maxPct * (1 - o2Pct / AIR_OXYGEN_PCT) : Number.NaN;
 }
 
-export function o2FromCo2(co2Pct: number, { co2maxPct }: Ratio): number {
-  return co2Pct <= co2maxPct ? AIR_OXYGEN_PCT * (1 - co2Pct / co2maxPct) : Number.NaN;
-}
-
 /** The CO2max that an O2 and a CO2 reading together imply, %: a fuel's fingerprint, or an instrument's fuel setting. */
 export function impliedCo2maxPct(o2Pct: number, co2Pct: number): number {
   return o2Pct < AIR_OXYGEN_PCT ? (AIR_OXYGEN_PCT * co2Pct) / (AIR_OXYGEN_PCT - o2Pct) : Number.NaN;
-}
-
-/** Air density over that at reference air (20 °C, and the site's own standard pressure). */
-export function airDensityRatio(airC: number, pressurePa: number, referencePa: number): number {
-  return (293.15 / (airC + 273.15)) * (pressurePa / referencePa);
 }

@@ -27,8 +27,6 @@ export type CorrectionDone =
   /** The readings of two units written down the wrong way round at one visit. */
   | { readonly action: 'swap_units'; readonly units: readonly [string, string]; readonly visited_on: string };
 
-export type CorrectionAction = CorrectionDone['action'];
-
 /** A row as it was imported, before any correction. */
 export interface RowKey {
   readonly unit: string;

@@ -1,4 +1,4 @@
-import { atOnce, type Pieces } from '../pieces.ts';
+import type { Pieces } from '../pieces.ts';
 import { exp, ln } from '../quantities/elementary.ts';
 import { minimizing } from '../statistics/minimize.ts';
 import { type FleetProgram, STEP } from './fleet-program.ts';
@@ -30,11 +30,6 @@ export interface EstimateOptions {
  * trade experience, which decides where a small fleet cannot and is drowned out by a few dozen units. Penalised
  * likelihood keeps a variance from collapsing to zero (Chung et al. 2013, Psychometrika 78, 685-709).
  */
-export function estimateSpread(program: FleetProgram, options: EstimateOptions): SpreadEstimate {
-  return atOnce(estimatingSpread(program, options));
-}
-
-/** The same, by pieces. */
 export function* estimatingSpread(program: FleetProgram, options: EstimateOptions): Pieces<SpreadEstimate> {
   const { prior } = options;
   const units = sampleUnits(program.units, options.sample, options.seed);

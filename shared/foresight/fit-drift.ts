@@ -1,4 +1,4 @@
-import { atOnce, type Pieces } from '../pieces.ts';
+import type { Pieces } from '../pieces.ts';
 import { textsOf } from '../table/columns.ts';
 import { takeTable } from '../table/take-table.ts';
 import { filterRows } from '../table/verbs.ts';
@@ -42,11 +42,6 @@ const NO_TRACE: LaneTrace = {
 };
 
 /** The fit of the whole fleet: everything that a changed band or horizon does not touch. */
-export function fitDrift(tables: DriftTables, options: FitDriftOptions): FittedDrift {
-  return atOnce(fittingDrift(tables, options));
-}
-
-/** The same, by pieces. */
 export function* fittingDrift(tables: DriftTables, options: FitDriftOptions): Pieces<FittedDrift> {
   const { asOf, seed, referenceAir, sample = SAMPLE, start, paths = true } = options;
   const all = yield* readingDrift(tables, asOf, referenceAir);

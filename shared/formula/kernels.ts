@@ -40,9 +40,6 @@ export function scaled(out: A, a: A, s: number, n: number): void {
 export function scaledProduct(out: A, a: A, b: A, s: number, n: number): void {
   for (let i = 0; i < n; i++) out[i] = s * a[i] * b[i];
 }
-export function scaledTriple(out: A, a: A, b: A, c: A, s: number, n: number): void {
-  for (let i = 0; i < n; i++) out[i] = s * a[i] * b[i] * c[i];
-}
 
 /** out = s a + t b */
 export function scaledSum(out: A, a: A, s: number, b: A, t: number, n: number): void {

@@ -15,4 +15,3 @@ export const areSwapped = (first: string, second: string, day: string): string =
 export const numbered = (reading: string, nth: number): string => (nth > 1 ? `${reading} (number ${nth})` : reading);
 export const signed = (what: string, initials: string, madeOn: string, reason: string): string =>
   `${what} (${initials}, ${madeOn}: ${reason})`;
-export const wasInstead = (what: string, before: string): string => `${what}, imported as ${before}`;

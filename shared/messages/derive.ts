@@ -82,7 +82,6 @@ export const deriveAnswer = (rows: number, efficiency: number, air: number, drop
 
 export const uncertaintyRemark = (o2: number, temperature: number, name: string): string =>
   `Uncertainties are defaults of class ${name} (O2 ± ${o2} points, flue ± ${temperature} K, standard), not those of a calibration certificate; edit the table of classes where yours are known.`;
-export const ownColumnTitle = (name: string): string => name;
 
 const BURNERS: Readonly<Record<string, string>> = {
   fixed_volume: 'burners with a fan of fixed volume',

@@ -22,8 +22,6 @@ export const tooLarge = (cell: string, megabytes: number, limit: number): string
 
 export const unknownKind = (cell: string, kind: string): string =>
   `${cell} is a cell of kind ${quote(kind)}, which this program does not know; it is kept as it is, and the rest of the notebook works.`;
-export const missingData = (cell: string, key: string): string =>
-  `${cell} reads the data file ${quote(key)}, which is not there; open the file again.`;
 export const changedData = (name: string): string =>
   `The data file ${quote(name)} is not the one the notebook was saved with: its content has changed. The results below are those of the file as it is now.`;
 export const absentData = (name: string): string =>

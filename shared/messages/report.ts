@@ -67,7 +67,6 @@ export const askingLine = (cell: string, message: string, remedy: string): strin
 export const waitingLine = (cell: string, cells: string): string => `Cell ${cell} waits for ${cells}.`;
 export const keyLine = (referenceAirC: number): string =>
   `One lane a fire, high above low, as tall as its band. Values are at reference air (${referenceAirC} °C, the site’s standard pressure), season taken out.`;
-export const lanesOutside = (units: number): string => `Lanes are drawn for the first ${units} units.`;
 export const reasonName = (reason: string): string => REASONS[reason] ?? reason.replaceAll('_', ' ');
 export const tierName = (tier: string): string => TIERS[tier] ?? tier;
 

@@ -56,8 +56,6 @@ export const onwardHead = (count: number): string =>
 export const fromCell = (cell: string): string => `worked out by ${cell}`;
 export const stepsHead = (count: number): string =>
   count === 1 ? 'The relation' : `The ${count} relations, one after the other`;
-export const stepHolds = (validity: string): string => `Holds: ${validity}`;
-export const ownFormula = (): string => 'A formula of this notebook';
 
 export const sdWords = (sd: number, unit: string): string =>
   Number.isFinite(sd) ? (sd === 0 ? 'taken as exact' : `± ${digits(sd)}${kelvin(unit)}`) : 'uncertainty unknown';

@@ -63,25 +63,6 @@ export function filterRows(table: Table, keep: (row: number) => boolean): Uint32
   return Uint32Array.from(kept.indices());
 }
 
-/** For each row of `left` the last row of `right` that agrees in all keys, -1 where there is none. */
-export function joinRows(left: Table, right: Table, keys: readonly string[]): Int32Array {
-  const found = new Int32Array(left.rows).fill(-1);
-  if (left.rows === 0 || right.rows === 0) return found;
-  const shared = keys.map((key) => commonCodes(columnNamed(left, key), columnNamed(right, key)));
-  const columnsOf = (side: 0 | 1): Record<string, Float64Array> =>
-    Object.fromEntries(shared.map((pair, k) => [`c${k}`, pair[side]]));
-  const names = keys.map((_, k) => `c${k}`);
-  const joined = aqTable({ ...columnsOf(0), l: Float64Array.from(found, (_, row) => row) }).join(
-    aqTable({ ...columnsOf(1), r: Float64Array.from({ length: right.rows }, (_, row) => row) }),
-    [names, names],
-    [['l'], ['r']],
-  );
-  const leftRows = joined.array('l') as ArrayLike<number>;
-  const rightRows = joined.array('r') as ArrayLike<number>;
-  for (let i = 0; i < leftRows.length; i++) found[leftRows[i]] = Math.max(found[leftRows[i]], rightRows[i]);
-  return found;
-}
-
 const ROLLS = {
   count: op.valid,
   sum: op.sum,
@@ -140,15 +121,4 @@ function rankValues(column: Column): Float64Array {
     rank[code] = place;
   });
   return Float64Array.from(column.codes, (code) => (code < 0 ? Number.NaN : rank[code]));
-}
-
-/** Two columns in one code: equal numbers for equal contents. Unknown never joins. */
-function commonCodes(left: Column, right: Column): [Float64Array, Float64Array] {
-  if (left.kind !== 'text' || right.kind !== 'text') return [rankless(left), rankless(right)];
-  const codeOf = new Map(left.levels.map((level, code) => [level, code]));
-  const translated = right.levels.map((level, code) => codeOf.get(level) ?? left.levels.length + code);
-  return [
-    Float64Array.from(left.codes, (code) => (code < 0 ? Number.NaN : code)),
-    Float64Array.from(right.codes, (code) => (code < 0 ? Number.NaN : translated[code])),
-  ];
 }

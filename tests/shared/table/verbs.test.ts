@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { numberColumn, textColumn } from '../../../shared/table/columns.ts';
 import { makeTable, type Table } from '../../../shared/table/table.ts';
-import { filterRows, groupRows, joinRows, orderRows, rollUp } from '../../../shared/table/verbs.ts';
+import { filterRows, groupRows, orderRows, rollUp } from '../../../shared/table/verbs.ts';
 
 const { NaN: unknown } = Number;
 const table = (units: string[], values: number[]): Table =>
@@ -34,11 +34,6 @@ test('filterRows keeps row numbers', () => {
   expect([...filterRows(boilers, (row) => row % 2 === 0)]).toEqual([0, 2, 4]);
 });
 
-test('joinRows finds the last agreeing row; unknown joins nothing', () => {
-  const register = table(['c', 'a', 'a', ''], [1, 2, 3, 4]);
-  expect([...joinRows(boilers, register, ['unit'])]).toEqual([-1, 2, -1, -1, 2]);
-});
-
 test('rollUp skips unknowns and says unknown where nothing is known', () => {
   const [mean, count] = rollUp(
     boilers,
@@ -54,9 +49,8 @@ test('rollUp skips unknowns and says unknown where nothing is known', () => {
   expect([...lone]).toEqual([unknown]);
 });
 
-test('an empty table has no rows, groups or joins', () => {
+test('an empty table has no rows and no groups', () => {
   const none = table([], []);
   expect(orderRows(none, [{ column: 'unit' }])).toHaveLength(0);
   expect(groupRows(none, ['unit']).count).toBe(0);
-  expect(joinRows(none, boilers, ['unit'])).toHaveLength(0);
 });
