@@ -39,8 +39,8 @@ export const UNKNOWN_MARK = '–';
 /** Code words as people read them: "out_of_tolerance" is "out of tolerance". */
 export function plainWords(code: string): string {
   return code
-    .replace(/\bco2_pct\b/g, 'CO₂ %')
-    .replace(/\bo2_pct\b/g, 'O₂ %')
+    .replace(/\bco2_pct\b/g, 'CO2 %')
+    .replace(/\bo2_pct\b/g, 'O2 %')
     .replaceAll('_', ' ');
 }
 

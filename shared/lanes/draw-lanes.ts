@@ -95,7 +95,7 @@ function drawName(slot: LaneSlot, above: LaneSlot | undefined, slots: readonly L
     sets > 1 && lane.fuel !== above?.lane.fuel
       ? `<text x="0" y="${at(top - fuelHead('large') + 14)}" font-size="12" font-weight="600" fill="${LANE_COLORS.ink}">${escapeText(fuelName(lane.fuel))}</text>`
       : '';
-  const quantity = lane.quantity === 'o2_pct' ? 'O₂ %' : 'CO₂ %';
+  const quantity = lane.quantity === 'o2_pct' ? 'O2 %' : 'CO2 %';
   return (
     head +
     drawFlame(lane.fire, 11, middle + 9) +

@@ -16,7 +16,7 @@ export const unitsSchema: Schema = [
   text('firing', 'Firing'),
   text('fuel_air_control', 'Fuel-air control'),
   text('air_source', 'Air from'),
-  text('trim', 'O₂ trim'),
+  text('trim', 'O2 trim'),
   text('condensing', 'Condensing'),
   numeric('heat_input_high_kW', 'kW', 'Input at high fire', 'kW', 0),
   numeric('heat_input_low_kW', 'kW', 'Input at low fire', 'kW', 0),

@@ -99,7 +99,7 @@ const INVENTED_RAISED = [
     probability: 0.74,
     by: 20_785,
     false_discovery_rate: 0.12,
-    evidence: 'O₂ at high fire rises by 0.31 ± 0.08 points a year; it is 4.6 % now, band 3.5 to 4.8 %.',
+    evidence: 'O2 at high fire rises by 0.31 ± 0.08 points a year; it is 4.6 % now, band 3.5 to 4.8 %.',
     check_first: 'Linkage wear and slip, then re-tune at both fires.',
   },
   {

@@ -67,7 +67,7 @@ describe('a slip that is not', () => {
     [{ initials: '' }, /initials/],
     [{ madeOn: '1.2.2025' }, /"1\.2\.2025" is no date/],
     [{ madeOn: '2025-02-30' }, /is no date/],
-    [{ doing: 'change', value: 'five' }, /"five" is no value for O₂/],
+    [{ doing: 'change', value: 'five' }, /"five" is no value for O2/],
     [{ doing: 'change', column: 'taken_at', value: '' }, /no value for Taken/],
     [{ doing: 'change', column: 'source_line', value: '7' }, /no value for Line/],
     [{ doing: 'fire', fire: 'high' }, /that already/],

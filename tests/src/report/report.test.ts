@@ -195,7 +195,7 @@ describe('corrections', () => {
     };
     const html = renderReport({ title: 'T', asOf: 20_000, cells: [cell], lanes: [], workings: [], sources: {} });
     expect(html).toContain('3 corrections: 1 in effect, 1 lifted off, 1 that no longer finds its reading');
-    expect(html).toContain('O₂ of B-07, 2025-01-10, high fire, as found is 5.1 %');
+    expect(html).toContain('O2 of B-07, 2025-01-10, high fire, as found is 5.1 %');
     expect(html).toContain('All readings of B 7 belong to B-07');
     expect(html).toContain('KL');
     expect(html).not.toContain('<script>alert');
