@@ -193,6 +193,8 @@ export interface CellKind<
     readings: readonly WorkedReading[],
     source: (file: string) => SourceFile | undefined,
   ): Promise<ReadonlyMap<WorkedReading, ReadingOrigin>>;
+  /** What this cell has put right in readings, in signed sentences; those that stay as they came are left out. */
+  amended?(result: Result, readings: readonly WorkedReading[]): ReadonlyMap<WorkedReading, readonly string[]>;
   /** The fire lanes of the given units, where the result holds their history. */
   lanes?(result: Result, units: readonly string[]): readonly UnitLanes[];
 }

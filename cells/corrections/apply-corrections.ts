@@ -26,7 +26,8 @@ export interface Corrected {
   readonly table: Table;
   /** By row: the correction that sets it aside. */
   readonly aside: ReadonlyMap<number, Correction>;
-  readonly touched: ReadonlySet<number>;
+  /** By row: the corrections that changed something in it, in the order of effect. */
+  readonly touched: ReadonlyMap<number, readonly Correction[]>;
   /** In the order of effect. */
   readonly fates: readonly CorrectionFate[];
 }
@@ -50,7 +51,7 @@ const rankOf = ({ action }: Correction): string => (action === 'merge_units' || 
 class Work {
   readonly editor: ColumnEditor;
   readonly aside = new Map<number, Correction>();
-  readonly touched = new Set<number>();
+  readonly touched = new Map<number, Correction[]>();
   readonly #accepted: Table;
   readonly #finder: RowFinder;
   /** Which correction has the last word on a row and what of it. */
@@ -81,7 +82,7 @@ class Work {
       const value = correctedValue(correction.column, correction.value);
       if (value) this.editor.set(correction.column, row, value);
     } else if (correction.action === 'set_aside') this.aside.set(row, correction);
-    if (correction.action !== 'restore') this.touched.add(row);
+    if (correction.action !== 'restore') this.#touch(row, correction);
     return { correction, status: 'applied', rows: 1, before };
   }
 
@@ -92,10 +93,16 @@ class Work {
       const unit = rename(this.editor.text('unit', row), row);
       if (unit === undefined) continue;
       this.editor.set('unit', row, { kind: 'text', value: unit });
-      this.touched.add(row);
+      this.#touch(row, correction);
       rows++;
     }
     return { correction, status: rows > 0 ? 'applied' : 'lost', rows, before: '' };
+  }
+
+  #touch(row: number, correction: Correction): void {
+    const list = this.touched.get(row);
+    if (list) list.push(correction);
+    else this.touched.set(row, [correction]);
   }
 }
 

@@ -1,4 +1,5 @@
 import type { CellResult, Inputs } from '../../shared/cell.ts';
+import type { Correction } from '../../shared/corrections/correction.ts';
 import * as say from '../../shared/messages/corrections.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
 import { readIsoDate } from '../../shared/quantities/dates.ts';
@@ -20,6 +21,8 @@ export interface CorrectionsResult extends CellResult {
   readonly fates: readonly CorrectionFate[];
   readonly touched: number;
   readonly setAside: number;
+  /** By row of the accepted readings: the corrections that changed something in it. */
+  readonly changedBy: ReadonlyMap<number, readonly Correction[]>;
 }
 
 export async function compute(
@@ -51,7 +54,17 @@ export async function compute(
     fates,
     touched: touched.size,
     setAside: aside.size,
+    changedBy: changesByRow(corrected, rows),
   });
+}
+
+function changesByRow({ touched }: Corrected, rows: Uint32Array | undefined): Map<number, readonly Correction[]> {
+  const changes = new Map<number, readonly Correction[]>();
+  rows?.forEach((before, row) => {
+    const of = touched.get(before);
+    if (of) changes.set(row, of);
+  });
+  return changes;
 }
 
 /** Without the rows set aside, and in the order that readings keep, since a changed unit or date moves its row. */

@@ -4,6 +4,7 @@ import { correctionsSchema } from '../../shared/schemas/corrections.ts';
 import { readingsSchema } from '../../shared/schemas/readings.ts';
 import { readingsBlank } from '../../shared/sentence/readings-blank.ts';
 import { shownColumns } from '../../shared/table/schema.ts';
+import { amended } from './amended.ts';
 import type { CorrectionFate } from './apply-corrections.ts';
 import { type CorrectionsResult, compute } from './compute.ts';
 import { type CorrectionsParameters, readParameters } from './parameters.ts';
@@ -23,6 +24,7 @@ export const kind: CellKind<CorrectionsParameters, CorrectionsResult> = {
     '; the readings themselves stay as imported.',
   ],
   compute,
+  amended,
   describe,
   files: ({ tables, touched }) => [
     { name: 'corrections.csv', table: tables.corrections },

@@ -6,7 +6,17 @@ import type { WorkingInput, WorkingShare, WorkingStep } from '../../shared/worki
 import { formulaText } from './formula-text.ts';
 
 /** A reading as the file holds it: where, the cells that were used, and the whole line. */
-export function readingPart({ unit, takenAt, fire, state, fuel, file, line, origin }: ShownReading): TemplateResult {
+export function readingPart({
+  unit,
+  takenAt,
+  fire,
+  state,
+  fuel,
+  file,
+  line,
+  origin,
+  amended,
+}: ShownReading): TemplateResult {
   const cells = origin?.cells ?? [];
   const [column, head, text] = say.originColumns();
   const hasPlaces = cells.some(({ position }) => Number.isFinite(position));
@@ -23,6 +33,7 @@ export function readingPart({ unit, takenAt, fire, state, fuel, file, line, orig
               html`<tr>${hasPlaces ? html`<td class="n">${cell.position}</td>` : nothing}<td>${cell.head}</td><td>${cell.text}</td></tr>`,
           )}</tbody></table>`
     }
+    ${amended.length === 0 ? nothing : html`<p class="of">${say.amendedHead(amended.length)}</p><ul>${amended.map((text) => html`<li>${text}</li>`)}</ul>`}
     ${origin?.text ? html`<p class="line-head">${say.originLine()}</p><pre tabindex="0" aria-label=${say.originLine()}>${origin.text}</pre>` : nothing}
   </div>`;
 }

@@ -41,6 +41,9 @@ export const workingHint = (): string =>
 export const readingsHead = (count: number): string => (count === 1 ? 'The reading' : 'The readings');
 export const workingOrigin = (file: string, line: number): string =>
   file === '' ? 'From the notebook itself.' : `From ${file}, line ${line}.`;
+/** What was put right after the import; the line of the file stays as it was written. */
+export const amendedHead = (count: number): string =>
+  count === 1 ? 'Put right by a correction' : `Put right by ${count} corrections`;
 export const originColumns = (): readonly [string, string, string] => ['Column', 'Its head', 'As it stands there'];
 /** "column 11, o2_pct: 4.8" */
 export const originCell = (position: number, head: string, text: string): string =>

@@ -15,6 +15,8 @@ export interface ShownSource {
 export interface ShownReading extends WorkedReading {
   /** Undefined for a reading that no open file holds. */
   readonly origin: ReadingOrigin | undefined;
+  /** What was put right between the file and the number, in the order of effect. */
+  readonly amended: readonly string[];
 }
 
 /** Everything that page, report and terminal draw of one number's working. Plain data. */

@@ -41,7 +41,7 @@ export function workingLines(working: ShownWorking, width: number): string[] {
 }
 
 function readingLines(
-  { unit, takenAt, fire, state, fuel, file, line, origin }: ShownReading,
+  { unit, takenAt, fire, state, fuel, file, line, origin, amended }: ShownReading,
   fold: (text: string, indent: number) => string[],
   width: number,
 ): string[] {
@@ -55,6 +55,8 @@ function readingLines(
       .split('\n')
       .flatMap((text) => (text.trim() === '' ? [] : cut(`  ${text.trimEnd()}`, width))),
     ...cells.flatMap(({ position, head, text }) => fold(`  ${say.originCell(position, head, text)}`, 6)),
+    ...(amended.length === 0 ? [] : [`  ${say.amendedHead(amended.length)}:`]),
+    ...amended.flatMap((text) => fold(`    ${text}`, 6)),
   ];
 }
 

@@ -201,8 +201,8 @@ export class Session {
   }
 
   #workingHost(): WorkingHost {
-    const cells = [...this.#cells].flatMap(([name, { kind, fault }]) =>
-      kind && !fault ? [[name, { kind, result: this.result(name) }] as const] : [],
+    const cells = [...this.#cells].flatMap(([name, { kind, fault, reads }]) =>
+      kind && !fault ? [[name, { kind, result: this.result(name), reads }] as const] : [],
     );
     return { cells: new Map(cells), files: this.#files };
   }

@@ -42,8 +42,8 @@ function rest(working: ShownWorking): Markup {
   const last = working.steps[working.steps.length - 1];
   return markup`<h4>${say.workingHead(working.title, last.result)} <span class="quiet">${say.sdWords(last.sd, last.unit)}</span></h4>
 ${working.readings.map(
-  ({ unit, takenAt, fire, state, fuel, file, line }) =>
-    markup`<p>${say.readingWords(unit, takenAt, fire, state, fuel)}. ${say.workingOrigin(file, line)}</p>`,
+  ({ unit, takenAt, fire, state, fuel, file, line, amended }) =>
+    markup`<p>${say.readingWords(unit, takenAt, fire, state, fuel)}. ${say.workingOrigin(file, line)}${amended.length === 0 ? '' : ` ${say.amendedHead(amended.length)}: ${amended.join('; ')}.`}</p>`,
 )}${chain(working)}${budget(working)}`;
 }
 

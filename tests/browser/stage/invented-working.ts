@@ -38,6 +38,7 @@ export function inventedWorking(place: NumberPlace): ShownWorking {
           ...{ file: 'north.csv', line: 12, text: 'N-1,2024-03-01T09:12,high,as_found,4.8' },
           cells: [{ field: 'o2_pct', head: 'o2_pct', position: 5, text: '4.8' }],
         },
+        amended: [],
       },
     ],
     sources: [{ key: 'stoichiometry', short: 'Stoichiometry', full: 'Any handbook.', standing: 'common practice' }],

@@ -125,6 +125,42 @@ test('the working of a raised CO ends in what the limit is exceeded by, and lead
   expect(workings[0].rests[0].readings[0]).toMatchObject({ file: 'a.csv', line: 2 });
 });
 
+test('a corrected reading says what was put right between the line of its file and the number, to those who read it so', async () => {
+  const row = { unit: 'B-1', taken_at: '2025-01-10', fire: 'high', state: 'as_found', fuel: '', nth: 1 };
+  const made = { initials: 'QM', made_on: '2026-01-02', lifted: false };
+  const session = await sessionOf(
+    [file('a.csv', 'unit,taken_at,fire,state,o2_pct,co_ppm\nB-1,2025-01-10,high,as_found,50,87\n')],
+    [
+      {
+        ...{ name: 'corrections', kind: 'corrections' },
+        parameters: {
+          corrections: [
+            { ...made, id: 'c-1', action: 'change', row, column: 'o2_pct', value: '5', reason: 'point left out' },
+            {
+              ...made,
+              id: 'c-2',
+              action: 'change',
+              row,
+              column: 'flue_C',
+              value: '180',
+              reason: 'read from the print',
+            },
+          ],
+        },
+      },
+      { name: 'put-right', kind: 'derive', parameters: { register: '', readings: 'corrections' } },
+    ],
+  );
+  const { readings, steps } = await workingOf(session, 'co_air_free_ppm', 0, 'put-right');
+  expect(readings[0].origin?.cells.map(({ text }) => text)).toEqual(['50', '87']);
+  expect(readings[0].amended).toEqual([
+    'O2 of B-1, 2025-01-10, high fire, as found is 5 % (QM, 2026-01-02: point left out)',
+  ]);
+  // 87 x 20.9 / (20.9 - 5) = 114.358, of the corrected O2.
+  expect(steps.at(-1)?.value).toBeCloseTo(114.358, 3);
+  expect((await workingOf(session, 'co_air_free_ppm')).readings[0].amended).toEqual([]);
+});
+
 test('what has no working is refused in one sentence', async () => {
   const session = await sessionOf([file('a.csv', 'unit,taken_at,fire,o2_pct\nB-1,2025-01-10,high,5\n')]);
   for (const [cell, column, words] of [

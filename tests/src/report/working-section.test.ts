@@ -47,7 +47,7 @@ const REST = working({
   readings: [
     {
       ...{ unit: `B-07${NASTY}`, takenAt: '2026-05-10T08:30', fire: 'high', state: 'as_found', fuel: 'natural_gas' },
-      ...{ file: `a${NASTY}.csv`, line: 12, fields: [], origin: undefined },
+      ...{ file: `a${NASTY}.csv`, line: 12, fields: [], origin: undefined, amended: [] },
     },
   ],
   budget: [
