@@ -87,12 +87,17 @@ const USAGES: Readonly<Record<string, Usage>> = {
     options: [PROFILE, DATE_ORDER, SINGLE_READING, REVISED, ACCEPT],
   },
   working: {
-    does: 'Prints how one derived number came about, down to the line of the file.',
-    files: '',
+    does: 'Prints how one derived number came about, down to the line of the file; over exports, or of any cell of a notebook.',
+    files: '[NOTEBOOK.json]',
     options: [
-      { flag: 'readings', value: 'FILE...', needed: true, words: 'exports of readings, or folders of them' },
       { flag: 'unit', value: 'ID', needed: true, words: 'whose number' },
       { flag: 'column', value: 'NAME', needed: true, words: 'which number, such as efficiency_gross_pct' },
+      {
+        flag: 'readings',
+        value: 'FILE...',
+        words: 'exports of readings, or folders of them, where there is no notebook',
+      },
+      { flag: 'cell', value: 'NAME', words: 'of which cell, such as savings, raise or drift; derive where left out' },
       { flag: 'register', value: 'FILE', words: 'the register of units' },
       { flag: 'on', value: 'DAY', words: 'of which day, YYYY-MM-DD; the last where left out' },
       { flag: 'fire', value: 'FIRE', words: 'high, low, mid or single' },

@@ -6,6 +6,14 @@ const kelvin = (unit: string): string => (unit === '' ? '' : ` ${unit === '°C' 
 
 export const noSuchReading = (unit: string, day: string, fire: string, state: string): string =>
   `working: no reading of unit ${unit}${day && ` on ${day}`}${fire && ` at fire ${fire}`}${state && ` in state ${state}`} was accepted; see accepted.csv for those there are.`;
+export const noSuchRow = (cell: string, unit: string, fire: string): string =>
+  `working: cell ${cell} has no row of unit ${unit}${fire && ` at fire ${fire}`}; look into its file for those there are.`;
+export const noSuchCell = (cell: string): string =>
+  `working: the notebook has no cell ${cell}; name one of its cells with --cell.`;
+export const noColumnToChoose = (cell: string, column: string): string =>
+  `working: the rows of cell ${cell} have no ${column} to choose by; leave that out.`;
+export const notWithNotebook = (flag: string): string =>
+  `working: --${flag} was given beside a notebook, which says for itself what it reads and how; leave one of the two out.`;
 export const cannotWork = (cell: string): string =>
   `The cell ${cell} has no numbers that show their working; those of derive do.`;
 export const noResult = (cell: string): string =>

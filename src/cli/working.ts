@@ -1,11 +1,13 @@
-import type { CellResult } from '../../shared/cell.ts';
 import * as say from '../../shared/messages/command.ts';
 import { usageLine } from '../../shared/messages/usage.ts';
 import * as show from '../../shared/messages/working.ts';
 import { readIsoDate } from '../../shared/quantities/dates.ts';
 import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
+import type { Table } from '../../shared/table/table.ts';
+import { dataNotices } from '../notebook/data-notices.ts';
 import { NOTEBOOK_FORMAT, NOTEBOOK_VERSION, type NotebookDocument } from '../notebook/document.ts';
 import { Session } from '../notebook/session.ts';
+import { openNotebook } from './calculate.ts';
 import { CommandError } from './command-error.ts';
 import { fileSources } from './file-source.ts';
 import { pathsOf } from './paths-of.ts';
@@ -18,6 +20,7 @@ const FLAGS = {
   readings: 'files',
   register: 'value',
   unit: 'value',
+  cell: 'value',
   column: 'value',
   on: 'value',
   fire: 'value',
@@ -29,21 +32,41 @@ const FLAGS = {
   revised: 'value',
 } as const;
 
-/** Prints how one derived number came about: the last reading of the unit that fits what is asked. */
+/**
+ * Prints how one derived number came about: of the last row of the unit that fits what is asked, over exports of readings or in
+ * any cell of a saved notebook.
+ */
 export async function working(given: readonly string[], shell: Shell): Promise<number> {
   const flags = readFlags('working', given, FLAGS);
-  if (flags.plain.length > 0) throw new CommandError(say.strayArgument('working', flags.plain[0]));
-  for (const needed of ['readings', 'unit', 'column'])
+  const [notebook, ...more] = flags.plain;
+  if (more.length > 0) throw new CommandError(say.oneNotebook('working', flags.plain.length));
+  for (const needed of ['unit', 'column', ...(notebook === undefined ? ['readings'] : [])])
     if (flags.files(needed).length === 0)
       throw new CommandError(say.missingFlag('working', needed, usageLine('working')));
-  const session = await calculated(flags, shell);
-  const result = session.result('derive');
-  if (!result) throw new CommandError(faultOf(session));
+  const stray = notebook === undefined ? undefined : OVER_EXPORTS.find((flag) => flags.files(flag).length > 0);
+  if (stray !== undefined) throw new CommandError(show.notWithNotebook(stray));
+  const session = notebook === undefined ? await calculated(flags, shell) : await opened(notebook, shell);
+  const cell = flags.value('cell') ?? 'derive';
+  const { description } = session.state(cell) ?? {};
+  const table = session.result(cell)?.tables[description?.tables[0]?.table ?? ''];
+  if (!table) throw new CommandError(session.state(cell) ? faultOf(session) : show.noSuchCell(cell));
   const column = flags.value('column') as string;
-  const found = await session.workingToFile({ cell: 'derive', column, row: rowAsked(result, flags) });
+  const found = await session.workingToFile({ cell, column, row: rowAsked(table, cell, flags) });
   if (found.status !== 'value') throw new CommandError(found.status === 'error' ? found.message : usageLine('working'));
   for (const line of workingLines(found.value, shell.width)) shell.out(line);
   return 0;
+}
+
+/** What a notebook says for itself. */
+const OVER_EXPORTS = ['readings', 'register', 'fuel', 'profile', 'date-order', 'single-reading', 'revised'] as const;
+
+async function opened(notebook: string, shell: Shell): Promise<Session> {
+  const { document, files } = await openNotebook(shell.folder, notebook);
+  for (const notice of dataNotices(document, files)) shell.err(notice);
+  const session = new Session(shell.catalogue, shell);
+  session.open(document, files);
+  await session.calculate();
+  return session;
 }
 
 async function calculated(flags: Flags, shell: Shell): Promise<Session> {
@@ -101,17 +124,25 @@ function faultOf(session: Session): string {
 }
 
 /** The last row of the unit on the day, at the fire and in the state that were asked for. */
-function rowAsked({ tables }: CellResult, flags: Flags): number {
-  const { derived } = tables;
+function rowAsked(table: Table, cell: string, flags: Flags): number {
   const unit = flags.value('unit') as string;
   const day = flags.day('on');
-  const wanted = ['fire', 'state'].map((name) => [textsOf(derived, name), flags.value(name)] as const);
-  const units = textsOf(derived, 'unit');
-  const taken = numbersOf(derived, 'taken_at');
-  for (let row = derived.rows - 1; row >= 0; row--) {
+  const asked = ['fire', 'state'].flatMap((name) => {
+    const value = flags.value(name);
+    return value === undefined ? [] : [[name, value] as const];
+  });
+  for (const name of ['unit', ...(day === undefined ? [] : ['taken_at']), ...asked.map(([name]) => name)])
+    if (!table.columns.has(name)) throw new CommandError(show.noColumnToChoose(cell, name));
+  const wanted = asked.map(([name, value]) => [textsOf(table, name), value] as const);
+  const units = textsOf(table, 'unit');
+  const taken = day === undefined ? undefined : numbersOf(table, 'taken_at');
+  for (let row = table.rows - 1; row >= 0; row--) {
     if (textAt(units, row) !== unit) continue;
-    if (day !== undefined && Math.floor(taken[row]) !== readIsoDate(day)) continue;
-    if (wanted.every(([column, value]) => value === undefined || textAt(column, row) === value)) return row;
+    if (taken && Math.floor(taken[row]) !== readIsoDate(day as string)) continue;
+    if (wanted.every(([column, value]) => textAt(column, row) === value)) return row;
   }
-  throw new CommandError(show.noSuchReading(unit, day ?? '', flags.value('fire') ?? '', flags.value('state') ?? ''));
+  const [fire, state] = [flags.value('fire') ?? '', flags.value('state') ?? ''];
+  throw new CommandError(
+    cell === 'derive' ? show.noSuchReading(unit, day ?? '', fire, state) : show.noSuchRow(cell, unit, fire),
+  );
 }

@@ -84,3 +84,22 @@ test.each([
   expect(err).toHaveLength(1);
   expect(err[0]).toContain(part);
 });
+
+test('of any cell of a saved notebook; what the cell has no column for is not asked', async () => {
+  const notebook = join(import.meta.dirname, '../../../sample-data/campus-review.json');
+  const ask = (...more: string[]) => desk.type('working', notebook, ...more);
+  const { code, out } = await ask('--cell', 'raise', '--unit', 'DRU-2', '--column', 'evidence');
+  expect(code).toBe(0);
+  // 460 x 20.9 / (20.9 - 8.2) = 757.008, less the 400 ppm air-free that common practice takes as the limit.
+  expect(out[0]).toBe('CO above the limit: 357.01 ppm');
+  expect(out).toContain('From readings-crew-one.csv, line 833.');
+  for (const [words, fault] of [
+    [['--cell', 'nowhere', '--unit', 'DRU-2', '--column', 'x'], 'the notebook has no cell nowhere'],
+    [['--cell', 'savings', '--unit', 'DRU-2', '--column', 'x', '--state', 'as_found'], 'cell savings have no state'],
+    [['--cell', 'savings', '--unit', 'X-1', '--column', 'cost_saved'], 'cell savings has no row of unit X-1'],
+    [['--unit', 'DRU-2', '--column', 'lambda', '--fuel', 'propane'], '--fuel was given beside a notebook'],
+  ] as const) {
+    const refused = await ask(...words);
+    expect([refused.code, refused.err.join('\n')]).toEqual([2, expect.stringContaining(fault)]);
+  }
+});
