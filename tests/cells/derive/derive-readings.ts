@@ -77,3 +77,13 @@ export function cellOf({ tables }: DeriveResult, row: number, name: string): num
   if (!column) throw new Error(`no column ${name}`);
   return column.kind === 'text' ? textAt(textsOf(tables.derived, name), row) : column.values[row];
 }
+
+/** The first row of what is derived. */
+export const one = async (row: Row, options?: Parameters<typeof deriveReadings>[1]) => {
+  const result = await deriveReadings([row], options);
+  return (name: string) => cellOf(result, 0, name);
+};
+export const flagsOf = async (row: Row, options?: Parameters<typeof deriveReadings>[1]) =>
+  String((await one(row, options))('flags'))
+    .split(' ')
+    .filter(Boolean);

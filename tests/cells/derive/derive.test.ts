@@ -1,16 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { derivedSchema } from '../../../shared/schemas/derived.ts';
 import { missingColumns } from '../../../shared/table/schema.ts';
-import { cellOf, deriveReadings, type Row } from './derive-readings.ts';
-
-const one = async (row: Row, options?: Parameters<typeof deriveReadings>[1]) => {
-  const result = await deriveReadings([row], options);
-  return (name: string) => cellOf(result, 0, name);
-};
-const flagsOf = async (row: Row, options?: Parameters<typeof deriveReadings>[1]) =>
-  String((await one(row, options))('flags'))
-    .split(' ')
-    .filter(Boolean);
+import { cellOf, deriveReadings, flagsOf, one, type Row } from './derive-readings.ts';
 
 describe('the table', () => {
   test('has one row a reading in the readings’ order and every column of the schema', async () => {
@@ -221,120 +212,5 @@ describe('CO', () => {
     expect(at('co_air_free_ppm')).toBe(263);
     expect(at('co_at_3pct_o2_ppm')).toBeCloseTo((263 * 17.9) / 20.9, 10);
     expect(at('flags')).toContain('co_given_air_free');
-  });
-});
-
-describe('columns of one’s own take names of their own', () => {
-  test.each([
-    [['dry_flue'], 'relation or a constant'],
-    [['air_oxygen'], 'relation or a constant'],
-    [['mine', 'mine'], 'two columns of your own write mine'],
-    [['mine', 'mine_sd'], 'two columns of your own write mine_sd'],
-    [['unknown'], 'relation or a constant'],
-  ] as const)('%j: %s', async (names, part) => {
-    const columns = names.map((name) => ({ name, unit: '', formula: '1' }));
-    await expect(one({ o2_pct: 5 }, { parameters: { columns } })).rejects.toThrow(part);
-  });
-  test('names of an object’s own are names like others', async () => {
-    const columns = ['constructor', '__proto__', 'toString'].map((name, i) => ({
-      name,
-      unit: '',
-      formula: `${i} + o2_pct / o2_pct`,
-    }));
-    const at = await one({ o2_pct: 5 }, { parameters: { columns } });
-    expect(['constructor', '__proto__', 'toString'].map(at)).toEqual([1, 2, 3]);
-  });
-});
-
-describe('emissions at any reference O2', () => {
-  const own = async (row: Row, formula: string, unit = '') =>
-    Number((await one(row, { parameters: { columns: [{ name: 'own', unit, formula }] } }))('own'));
-  test('100 ppm at 7 % is 129 ppm at 3 % and 150 ppm at 0 % (arithmetic of practitioners)', async () => {
-    expect(await own({ o2_pct: 7, co_ppm: 100 }, 'co_at_o2(3)', '[ppm]')).toBeCloseTo(128.8, 1);
-    expect(await own({ o2_pct: 7, nox_ppm: 100 }, 'nox_at_o2(3)', '[ppm]')).toBeCloseTo(128.8, 1);
-    expect(await own({ o2_pct: 7, co_ppm: 100 }, 'co_at_o2(0)')).toBeCloseTo(150.4, 1);
-    expect(await own({ o2_pct: 7, co_ppm: 100 }, 'co_at_o2(o2_pct)')).toBeCloseTo(100, 10);
-  });
-  test('air-free CO is not made air-free again', async () => {
-    expect(await own({ o2_pct: 9, co_air_free_ppm: 263 }, 'co_at_o2(0)')).toBeCloseTo(263, 10);
-  });
-  test('mg/m3: 1 ppm NOx is 2.0525, 1 ppm CO 1.2497 at 0 °C (computed)', async () => {
-    expect(await own({ o2_pct: 3, nox_ppm: 1 }, 'nox_mg_per_m3_at_o2(3)', 'mg/m3')).toBeCloseTo(2.0525, 3);
-    expect(await own({ o2_pct: 3, co_ppm: 1 }, 'co_mg_per_m3_at_o2(3)', 'mg/m3')).toBeCloseTo(1.2497, 3);
-  });
-  test('a reference of 20.9 % or more is refused', async () => {
-    await expect(own({ o2_pct: 3, co_ppm: 1 }, 'co_at_o2(20.9)')).rejects.toThrow(
-      'reference O2 from 0 to below 20.9 %',
-    );
-  });
-  test('other units by declaring them: lb/MMBtu as ng/J', async () => {
-    const pounds = await own({ o2_pct: 3, nox_ppm: 30 }, 'nox_lb_per_MMBtu', 'lb/MMBtu');
-    expect(await own({ o2_pct: 3, nox_ppm: 30 }, 'nox_lb_per_MMBtu', 'ng/J')).toBeCloseTo(pounds * 429.923, 3);
-  });
-});
-
-describe('reference air', () => {
-  const air = (burner: Row) =>
-    one({ o2_pct: 5, air_C: -12 }, { units: [{ unit: 'A-1', fuel: 'natural_gas', ...burner }] });
-  test('by the way the burner is fed', async () => {
-    const fixed = Number((await air({ burner: 'power', fuel_air_control: 'linkage' }))('o2_reference_pct'));
-    const premix = Number((await air({ burner: 'premix' }))('o2_reference_pct'));
-    expect(fixed).toBeLessThan(premix);
-    expect(premix).toBeLessThan(5);
-    for (const none of [{ burner: 'power', trim: 'yes' }, { burner: 'atmospheric' }, {}]) {
-      const at = await air(none as Row);
-      expect(at('o2_reference_pct')).toBeCloseTo(5, 10);
-      expect(at('co2_reference_pct')).toBeCloseTo(Number(at('co2_pct')), 10);
-    }
-  });
-  test('a burner of which nothing is known keeps a wide uncertainty for the season', async () => {
-    const trim = await air({ trim: 'yes' });
-    const unknown = await air({});
-    expect(Number(unknown('o2_reference_pct_sd'))).toBeGreaterThan(2 * Number(trim('o2_reference_pct_sd')));
-    expect(unknown('flags')).toContain('season_not_removed');
-  });
-  test('a barometer of the mountains without an altitude corrects nothing and is flagged; with one it corrects', async () => {
-    const lone = await one({ o2_pct: 5, air_C: 20, barometer_kPa: 84 });
-    expect(lone('o2_reference_pct')).toBeCloseTo(5, 10);
-    expect(lone('flags')).toContain('altitude_missing');
-    const units = [{ unit: 'A-1', fuel: 'natural_gas', burner: 'power', altitude_m: 1600 }];
-    const placed = await one({ o2_pct: 5, air_C: 20, barometer_kPa: 82 }, { units });
-    expect(Number(placed('o2_reference_pct'))).toBeGreaterThan(5);
-    expect(placed('flags')).not.toContain('altitude_missing');
-  });
-});
-
-describe('columns of one’s own', () => {
-  const rows = [
-    { unit: 'A-1', o2_pct: 5, flue_C: 200, air_C: 20, co_ppm: '>4000' },
-    { unit: 'A-1', o2_pct: 6, flue_C: 220, air_C: 20, co_ppm: 10, fire: 'low' },
-  ];
-  test('stand after the others, with unit, uncertainty and bounds', async () => {
-    const parameters = {
-      columns: [
-        { name: 'net_flue', unit: 'K', formula: 'flue_C - air_C' },
-        { name: 'co_per_megawatt', unit: '', formula: 'co_air_free_ppm * 2' },
-        { name: 'against_mean', unit: '%', formula: 'o2_pct - mean(o2_pct, unit)' },
-        { name: 'age', unit: 'd', formula: 'days_between(taken_at, date("2025-11-02"))' },
-      ],
-    };
-    const result = await deriveReadings(rows, { parameters });
-    expect(result.own).toEqual(['net_flue', 'co_per_megawatt', 'against_mean', 'age']);
-    expect([cellOf(result, 0, 'net_flue'), cellOf(result, 1, 'net_flue')]).toEqual([180, 200]);
-    expect(Number(cellOf(result, 0, 'net_flue_sd'))).toBeCloseTo(Math.hypot(1.5, 1), 10);
-    expect(result.tables.derived.columns.get('co_per_megawatt')).toMatchObject({
-      bounds: Int8Array.of(1, 0),
-      unit: '[ppm]',
-    });
-    expect(cellOf(result, 1, 'against_mean')).toBeCloseTo(0.5, 10);
-    expect(cellOf(result, 0, 'age')).toBe(31);
-  });
-  test.each([
-    [{ name: 'o2_pct', unit: '', formula: '1' }, 'relation or a constant'],
-    [{ name: 'mine', unit: '', formula: 'flue_C + supply_static_Pa' }, 'flue_C in °C and supply_static_Pa in Pa'],
-    [{ name: 'mine', unit: '', formula: 'mine + 1' }, 'reads itself'],
-    [{ name: 'mine', unit: '', formula: 'flue_temprature_C' }, 'nothing here is called'],
-  ])('%j is refused: %s', async (column, part) => {
-    await expect(deriveReadings(rows, { parameters: { columns: [column] } })).rejects.toThrow(part);
   });
 });

@@ -52,6 +52,7 @@ describe('biogas, declared in derive', () => {
       if (cell.kind === 'derive') return { ...cell, parameters: { ...cell.parameters, fuels: [BIOGAS] } };
       if (cell.kind === 'readings' || cell.kind === 'register')
         return { ...cell, parameters: { ...cell.parameters, fuels: [BIOGAS.name] } };
+      if (cell.kind === 'checks') return { ...cell, parameters: { ...cell.parameters, fuels: [BIOGAS] } };
       return cell;
     });
     session.open(

@@ -56,3 +56,5 @@ export const failing = (message: string): (() => Outcome<number>) =>
 
 /** A constant whose key is the constant. */
 export const constant = (value: number): Plan => ({ key: `constant ${value}`, value: () => value });
+
+export const sum: Plan['value'] = (...inputs) => inputs.reduce((total, input) => total + input, 0);
