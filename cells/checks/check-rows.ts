@@ -1,5 +1,6 @@
 import type { RowKey } from '../../shared/corrections/correction.ts';
 import { findFuel } from '../../shared/fuels/find-fuel.ts';
+import type { Fuel } from '../../shared/fuels/fuel.ts';
 import { type FuelProperties, fuelProperties } from '../../shared/fuels/fuel-properties.ts';
 import { writeIsoDate } from '../../shared/quantities/dates.ts';
 import { boundsOf, numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
@@ -32,7 +33,7 @@ export interface RegisterTables {
   readonly supplyLimits?: Table | undefined;
 }
 
-export function checkRows(readings: Table, register: RegisterTables): CheckRows {
+export function checkRows(readings: Table, register: RegisterTables, own: readonly Fuel[]): CheckRows {
   const units = textsOf(readings, 'unit');
   const taken = numbersOf(readings, 'taken_at');
   const known = registered(register.units);
@@ -45,7 +46,7 @@ export function checkRows(readings: Table, register: RegisterTables): CheckRows 
     number: remembered((column) => numbersOf(readings, column)),
     text: remembered((column) => textsOf(readings, column)),
     bounds: remembered((column) => boundsOf(readings, column)),
-    ...fuelsOf(readings, units, ofUnit),
+    ...fuelsOf(readings, units, ofUnit, own),
     byUnit: runs(units.codes),
     key: (row) => keyOf(readings, row),
     building: (row) => ofUnit[units.codes[row]]?.building ?? '',
@@ -59,12 +60,13 @@ function fuelsOf(
   readings: Table,
   units: TextColumn,
   ofUnit: readonly (Registered | undefined)[],
+  own: readonly Fuel[],
 ): Pick<CheckRows, 'fuel' | 'fuelName'> {
   const { codes, levels } = textsOf(readings, 'fuel');
   const properties = new Map<string, FuelProperties | undefined>();
   const find = (name: string): FuelProperties | undefined => {
     if (!properties.has(name)) {
-      const found = name === '' ? undefined : findFuel(name);
+      const found = name === '' ? undefined : findFuel(name, own);
       properties.set(name, found?.status === 'value' ? fuelProperties(found.value) : undefined);
     }
     return properties.get(name);

@@ -1,4 +1,5 @@
 import type { CellContext, CellResult, Inputs, Remark } from '../../shared/cell.ts';
+import { ownFuels } from '../../shared/fuels/own-fuels.ts';
 import * as say from '../../shared/messages/checks.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
 import { writeDay } from '../../shared/quantities/dates.ts';
@@ -50,7 +51,8 @@ export async function compute(
   const readings = inputs.get(parameters.readings)?.tables['accepted'];
   if (!readings) return fail(say.noReadings(parameters.readings));
   const register = parameters.register === '' ? undefined : inputs.get(parameters.register)?.tables;
-  const rows = checkRows(readings, { units: register?.['units'], supplyLimits: register?.['supply-limits'] });
+  const tables = { units: register?.['units'], supplyLimits: register?.['supply-limits'] };
+  const rows = checkRows(readings, tables, ownFuels(parameters.fuels));
   const gatherer = new Gatherer(rows, new Set(parameters.skip));
   for (const [i, rule] of RULES.entries()) {
     rule(rows, gatherer.report);

@@ -3,7 +3,7 @@ import { DENSITY_EXPONENTS, type DensityExponents } from '../../shared/combustio
 import { CONSTANTS } from '../../shared/combustion/relations/constants.ts';
 import { RELATIONS } from '../../shared/combustion/relations/relations.ts';
 import { findFuel } from '../../shared/fuels/find-fuel.ts';
-import type { Fuel } from '../../shared/fuels/fuel.ts';
+import { ownFuels } from '../../shared/fuels/own-fuels.ts';
 import { readFuel } from '../../shared/fuels/read-fuel.ts';
 import * as message from '../../shared/messages/derive.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
@@ -100,14 +100,6 @@ function wrongFuel({ defaultFuel, fuels }: DeriveParameters): string | undefined
   if (defaultFuel === '') return undefined;
   const found = findFuel(defaultFuel, ownFuels(fuels));
   return found.status === 'error' ? found.message : undefined;
-}
-
-/** The notebook's own fuels; those that cannot be read have been refused at the door. */
-export function ownFuels(fuels: readonly unknown[]): Fuel[] {
-  return fuels.flatMap((raw) => {
-    const fuel = readFuel(raw);
-    return fuel.status === 'value' ? [fuel.value] : [];
-  });
 }
 
 const isPositive = (value: unknown): boolean => typeof value === 'number' && value >= 0 && value < 1e6;

@@ -8,6 +8,9 @@ export const noReadings = (cell: string): string =>
   `checks reads the cell "${cell}" for readings, which has none; name the readings cell.`;
 export const badSwitch = (found: string): string =>
   `checks: "suspects" is "${found}"; choose in (suspect readings are used) or out (they are left out).`;
+export const badFuels = (): string =>
+  'checks: "fuels" should be a list of compositions; write them as the cell derive has them.';
+
 export const badSkip = (): string => 'checks: "skip" should be a list of names of checks; give it as texts.';
 export const unknownCheck = (found: string, nearest: string): string =>
   `checks: there is no check "${found}"${nearest && ` (did you mean "${nearest}"?)`}; correct the list "skip".`;
