@@ -26,6 +26,23 @@ test.each([
   expect(EPA_FACTORS.get(name)).toMatchObject({ fd, fc });
 });
 
+test.each([
+  ['natural_gas', 1.6, 1.836, 1.75],
+  ['propane', 1.434, 1.586, 1.53],
+  ['butane', 1.405, 1.553, 1.456],
+  ['no2_oil', 1.26, 1.413, 1.353],
+  ['no6_oil', 1.21, 1.37, 1.353],
+])(
+  '%s: Fo from %s to %s (Method 3B, table 3B-1, from memory), and 0.209 Fd / Fc = %s lies in it',
+  (name, foLower, foUpper, fo) => {
+    expect(EPA_FACTORS.get(name)).toMatchObject({ foLower, foUpper });
+    const { fd, fc } = EPA_FACTORS.get(name) ?? { fd: 0, fc: 1 };
+    expect((0.209 * fd) / fc).toBeCloseTo(fo, 3);
+    expect(fo).toBeGreaterThan(foLower);
+    expect(fo).toBeLessThan(foUpper);
+  },
+);
+
 describe('the gap between the tables and stoichiometry', () => {
   test('pure methane: Fd 8616, Fw 10626, Fc 1005, Fo 1.791 (cross-check, computed), 1.1 and 3.4 % below the table', () => {
     const { fd, fw, fc, fo } = calculated('methane');
