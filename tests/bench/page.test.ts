@@ -1,27 +1,12 @@
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { launchBrowser } from '../browser/find-browser.ts';
-import { until, watchPage } from '../browser/watch-page.ts';
-import { buildPage, removePage, serveAt } from '../src/app/built-page.ts';
+import { expect, test } from 'vitest';
+import { servedPage } from '../browser/served-page.ts';
+import { until } from '../browser/watch-page.ts';
 
-let folder = '';
-let browser: Browser;
-let server: Awaited<ReturnType<typeof serveAt>>;
-
-beforeAll(async () => {
-  folder = buildPage();
-  server = await serveAt(folder, '/');
-  browser = await launchBrowser();
-}, 120_000);
-afterAll(async () => {
-  await browser?.close();
-  server?.close();
-  removePage(folder);
-});
+const served = servedPage();
 
 /** From the key that ends an edit to the frame after the last cell that follows, in ms; target: under 100. */
 test('a parameter change on the sample campus repaints', async () => {
-  const { page } = await watchPage(browser, server.address);
+  const { page } = await served.open();
   const done = (): Promise<boolean> =>
     page.evaluate(() => /^(\d+) of \1 cells/.test(document.querySelector('.flow .summary')?.textContent ?? ''));
   const started = Date.now();

@@ -1,27 +1,10 @@
-import type { Browser, Locator, Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { buildPage, removePage, serveAt } from '../src/app/built-page.ts';
-import { launchBrowser } from './find-browser.ts';
-import { seriousFaults, until, type WatchedPage, watchPage } from './watch-page.ts';
+import { finished, servedPage } from './served-page.ts';
+import { seriousFaults, until, type WatchedPage } from './watch-page.ts';
 
-let folder = '';
-let browser: Browser;
-let server: Awaited<ReturnType<typeof serveAt>>;
+const served = servedPage();
 
-beforeAll(async () => {
-  folder = buildPage();
-  server = await serveAt(folder, '/');
-  browser = await launchBrowser();
-}, 60_000);
-
-afterAll(async () => {
-  await browser?.close();
-  server?.close();
-  removePage(folder);
-});
-
-const finished = (page: Page): Promise<boolean> =>
-  page.evaluate(() => /^(\d+) of \1 cells finished$/.test(document.querySelector('.flow .summary')?.textContent ?? ''));
 const text = async (found: Locator): Promise<string> => (await found.textContent()) ?? '';
 const raisedUnits = (page: Page): Promise<string[]> => page.locator('bv-raised .tag h4').allTextContents();
 
@@ -51,7 +34,7 @@ describe('corrections made on the page', () => {
   let watched: WatchedPage;
   let page: Page;
   beforeAll(async () => {
-    watched = await watchPage(browser, server.address);
+    watched = await served.open();
     page = watched.page;
     await until('the sample campus is calculated', () => finished(page));
     await until('the tags are drawn', async () => (await raisedUnits(page)).length > 0);

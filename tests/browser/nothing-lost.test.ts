@@ -1,30 +1,13 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
+import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { buildPage, removePage, serveAt } from '../src/app/built-page.ts';
-import { launchBrowser } from './find-browser.ts';
-import { until, type WatchedPage, watchPage } from './watch-page.ts';
+import { finished, servedPage } from './served-page.ts';
+import { until, type WatchedPage } from './watch-page.ts';
 
 const SAMPLE = join(import.meta.dirname, '../../sample-data');
-let folder = '';
-let browser: Browser;
-let server: Awaited<ReturnType<typeof serveAt>>;
+const served = servedPage();
 
-beforeAll(async () => {
-  folder = buildPage();
-  server = await serveAt(folder, '/');
-  browser = await launchBrowser();
-}, 60_000);
-
-afterAll(async () => {
-  await browser?.close();
-  server?.close();
-  removePage(folder);
-});
-
-const finished = (page: Page): Promise<boolean> =>
-  page.evaluate(() => /^(\d+) of \1 cells finished$/.test(document.querySelector('.flow .summary')?.textContent ?? ''));
 const csv = (name: string, text: string) => ({ name, mimeType: 'text/csv', buffer: Buffer.from(text) });
 const json = (name: string, value: unknown) => csv(name, typeof value === 'string' ? value : JSON.stringify(value));
 const heading = async (page: Page): Promise<string> => (await page.locator('.plate h1').textContent()) ?? '';
@@ -89,13 +72,13 @@ const kept = (page: Page, words: string): Promise<void> =>
 describe('what is not saved', () => {
   let context: BrowserContext;
   beforeAll(async () => {
-    context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
+    context = await served.browser.newContext({ viewport: { width: 1440, height: 900 } });
   });
   afterAll(() => context?.close());
 
   test('an own notebook, its data and the change made in it come back after a reload', async () => {
     const page = await context.newPage();
-    await page.goto(server.address);
+    await page.goto(served.address);
     await openFiles(page, [json('n.json', SMALL), csv('r.csv', READINGS)]);
     await until('it is open', async () => (await heading(page)).includes('Three cells'));
     await writeNote(page, 'Do not forget the west stack.');
@@ -115,7 +98,7 @@ describe('what is not saved', () => {
     expect(await page.locator('.kept').count()).toBe(0);
     // What is open here is not offered in another window.
     const second = await context.newPage();
-    await second.goto(server.address);
+    await second.goto(served.address);
     await until('the second is calculated', () => finished(second));
     expect(await second.locator('.kept li').count()).toBe(0);
     await second.close();
@@ -124,7 +107,7 @@ describe('what is not saved', () => {
 
   test('after a window is gone without a word it is offered, and dropped only when that is said twice', async () => {
     const page = await context.newPage();
-    await page.goto(server.address);
+    await page.goto(served.address);
     const offer = page.locator('.kept li');
     await until('it is offered', async () => (await offer.count()) === 1);
     await offer.getByRole('button', { name: /^Drop it/ }).click();
@@ -140,7 +123,7 @@ describe('what is not saved', () => {
 
   test('the sample is kept from its first change on, and not before', async () => {
     const page = await context.newPage();
-    await page.goto(server.address);
+    await page.goto(served.address);
     await until('the sample is calculated', () => finished(page));
     await page.reload();
     await until('the sample is calculated', () => finished(page));
@@ -155,7 +138,7 @@ describe('what is not saved', () => {
 
 describe('files that are not what they should be', () => {
   test('a missing data file is found under any name; one with another content is said to be, and taken for good as an edit', async () => {
-    const { page, troubles } = await watchPage(browser, server.address);
+    const { page, troubles } = await served.open();
     await openFiles(page, [json('n.json', SMALL)]);
     const calls = page.locator('.calls');
     await until('it is said', async () => /r\.csv is not at hand here/.test((await calls.textContent()) ?? ''));
@@ -184,7 +167,7 @@ describe('files that are not what they should be', () => {
   });
 
   test('a notebook that is cut off, of a newer format or unsound is refused in one sentence, and what is open stays open', async () => {
-    const { page } = await watchPage(browser, server.address);
+    const { page } = await served.open();
     await until('the sample is calculated', () => finished(page));
     const before = await heading(page);
     const text = JSON.stringify(SMALL);
@@ -207,7 +190,7 @@ describe('files that are not what they should be', () => {
   });
 
   test('a file that does not tell what it holds is asked about, and one of another kind refused', async () => {
-    const { page } = await watchPage(browser, server.address);
+    const { page } = await served.open();
     await page.getByRole('button', { name: 'Open your own files' }).click();
     await page
       .locator('.tray input[type=file]')
@@ -236,7 +219,7 @@ describe('two notebooks of one fleet', () => {
   let watched: WatchedPage;
   let page: Page;
   beforeAll(async () => {
-    watched = await watchPage(browser, server.address);
+    watched = await served.open();
     page = watched.page;
     await until('the sample is calculated', () => finished(page));
     await page.getByRole('button', { name: 'Merge or compare' }).click();

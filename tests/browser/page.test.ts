@@ -1,30 +1,15 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { catalogue } from '../../cells/catalogue.ts';
-import { buildPage, removePage, serveAt } from '../src/app/built-page.ts';
 import { Desk } from '../src/cli/shell-for-tests.ts';
-import { launchBrowser } from './find-browser.ts';
-import { seriousFaults, until, type WatchedPage, watchPage } from './watch-page.ts';
+import { finished, servedPage } from './served-page.ts';
+import { seriousFaults, until, type WatchedPage } from './watch-page.ts';
 
 const SAMPLE = join(import.meta.dirname, '../../sample-data');
-let folder = '';
-let browser: Browser;
-let server: Awaited<ReturnType<typeof serveAt>>;
-
-beforeAll(async () => {
-  folder = buildPage();
-  // Below a path of its own, as any web server may put it.
-  server = await serveAt(folder, '/campus/between-visits/');
-  browser = await launchBrowser();
-}, 60_000);
-
-afterAll(async () => {
-  await browser?.close();
-  server?.close();
-  removePage(folder);
-});
+// Below a path of its own, as any web server may put it.
+const served = servedPage('/campus/between-visits/');
 
 /** An export that leaves open: the basis of CO, the unit of the flue temperature, the order of its dates. */
 const UNSETTLED = {
@@ -67,12 +52,8 @@ async function printed(...asked: readonly string[]): Promise<string> {
   return out.join(' ').replace(/\s+/g, ' ');
 }
 
-/** Every cell has finished: no error, no question, nothing at work. */
-const finished = (page: Page): Promise<boolean> =>
-  page.evaluate(() => /^(\d+) of \1 cells finished$/.test(document.querySelector('.flow .summary')?.textContent ?? ''));
-
 async function openSample(): Promise<WatchedPage> {
-  const watched = await watchPage(browser, server.address);
+  const watched = await served.open();
   await until('the sample campus is calculated', () => finished(watched.page));
   return watched;
 }
@@ -216,7 +197,7 @@ describe("the user's own files", () => {
   const files = ['readings-crew-one.csv', 'register.csv'];
 
   test('are opened with the picker, each under the part it was recognized for', async () => {
-    const { page, troubles } = await watchPage(browser, server.address);
+    const { page, troubles } = await served.open();
     await page.getByRole('button', { name: 'Open your own files' }).click();
     await page.locator('.tray input[type=file]').setInputFiles(files.map((name) => join(SAMPLE, name)));
     await until('both lie in the tray', async () => (await page.locator('.tray .files li').count()) === 2);
@@ -236,7 +217,7 @@ describe("the user's own files", () => {
   });
 
   test('that do not say everything are asked about, one question after the other, and answered on the page', async () => {
-    const { page, troubles } = await watchPage(browser, server.address);
+    const { page, troubles } = await served.open();
     await page.getByRole('button', { name: 'Open your own files' }).click();
     await page.locator('.tray input[type=file]').setInputFiles([UNSETTLED, REGISTER]);
     await until('both lie in the tray', async () => (await page.locator('.tray .files li').count()) === 2);
@@ -258,7 +239,7 @@ describe("the user's own files", () => {
   });
 
   test('are laid out when dropped on the page; an empty one is refused in one sentence', async () => {
-    const { page } = await watchPage(browser, server.address);
+    const { page } = await served.open();
     await until('the page is drawn', async () => (await page.locator('main').count()) === 1);
     const texts = files.map((name) => [name, readFileSync(join(SAMPLE, name), 'utf8')] as const);
     await page.evaluate((dropped) => {

@@ -1,24 +1,9 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { buildPage, removePage, serveAt } from '../src/app/built-page.ts';
-import { launchBrowser } from './find-browser.ts';
-import { seriousFaults, until, type WatchedPage, watchPage } from './watch-page.ts';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { servedPage } from './served-page.ts';
+import { seriousFaults, until, type WatchedPage } from './watch-page.ts';
 
-let folder = '';
-let browser: Browser;
-let server: Awaited<ReturnType<typeof serveAt>>;
-
-beforeAll(async () => {
-  folder = buildPage();
-  server = await serveAt(folder, '/');
-  browser = await launchBrowser();
-}, 60_000);
-
-afterAll(async () => {
-  await browser?.close();
-  server?.close();
-  removePage(folder);
-});
+const served = servedPage();
 
 const csv = (name: string, ...lines: string[]): { name: string; mimeType: string; buffer: Buffer } => ({
   name,
@@ -58,7 +43,7 @@ async function openOwn(page: Page): Promise<void> {
 describe('what the import and the checks propose', () => {
   let watched: WatchedPage;
   beforeAll(async () => {
-    watched = await watchPage(browser, server.address);
+    watched = await served.open();
     await openOwn(watched.page);
   }, 90_000);
 

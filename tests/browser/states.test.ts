@@ -1,20 +1,14 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser } from 'playwright-core';
 import { build } from 'vite';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { serveAt } from '../src/app/built-page.ts';
-import { launchBrowser } from './find-browser.ts';
-import { seriousFaults, until, type WatchedPage, watchPage } from './watch-page.ts';
+import { describe, expect, test } from 'vitest';
+import { servedPage } from './served-page.ts';
+import { seriousFaults, until, type WatchedPage } from './watch-page.ts';
 
 const ROOT = join(import.meta.dirname, '../..');
-let folder = '';
-let browser: Browser;
-let server: Awaited<ReturnType<typeof serveAt>>;
-
-beforeAll(async () => {
-  folder = mkdtempSync(join(tmpdir(), 'between-visits-states-'));
+const served = servedPage('/', async () => {
+  const folder = mkdtempSync(join(tmpdir(), 'between-visits-states-'));
   await build({
     root: join(ROOT, 'tests/browser/stage'),
     base: './',
@@ -23,18 +17,11 @@ beforeAll(async () => {
     logLevel: 'error',
     build: { outDir: folder, emptyOutDir: true, target: 'es2022', minify: false },
   });
-  server = await serveAt(folder, '/');
-  browser = await launchBrowser();
-}, 60_000);
-
-afterAll(async () => {
-  await browser?.close();
-  server?.close();
-  rmSync(folder, { recursive: true, force: true });
+  return folder;
 });
 
 async function openState(state: string, options = {}): Promise<WatchedPage> {
-  const watched = await watchPage(browser, `${server.address}?state=${state}`, options);
+  const watched = await served.open(`?state=${state}`, options);
   await until(`state ${state} is drawn`, () =>
     watched.page.evaluate(() => document.querySelector('.strip, .news') !== null),
   );
