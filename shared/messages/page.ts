@@ -36,11 +36,19 @@ export const setAsideWord = (count: number): string => `${plainCount(count)} set
 export const duplicatesWord = (count: number): string =>
   `${plainCount(count)} ${count === 1 ? 'duplicate' : 'duplicates'}`;
 export const flowFolded = (summary: string): string => `The flow: ${summary}`;
-export const flowSummary = (done: number, cells: number, failed: number, asking: number, running: number): string => {
+export const flowSummary = (
+  done: number,
+  cells: number,
+  failed: number,
+  asking: number,
+  running: number,
+  unknown: number,
+): string => {
   const rest = [
     failed > 0 ? `${failed} failed` : '',
     asking > 0 ? `${asking} ${asking === 1 ? 'asks' : 'ask'} you` : '',
     running > 0 ? `${running} at work` : '',
+    unknown > 0 ? `${unknown} kept, not known here` : '',
   ].filter((part) => part !== '');
   return `${done} of ${cells} cells finished${rest.length > 0 ? `, ${rest.join(', ')}` : ''}`;
 };
@@ -49,6 +57,7 @@ export const flowSummary = (done: number, cells: number, failed: number, asking:
 export const phaseRunning = (share: number): string =>
   share > 0 && share < 1 ? `at work, ${Math.floor(share * 100)} %` : 'at work';
 export const phaseFailed = (): string => 'stopped: an error';
+export const phaseUnknown = (): string => 'kept as it is; not known here';
 export const phaseAsking = (): string => 'asks you';
 export const phaseWaiting = (cells: string): string => (cells === '' ? 'waits' : `waits for ${cells}`);
 export const phaseIdle = (): string => 'not calculated yet';

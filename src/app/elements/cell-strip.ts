@@ -13,7 +13,7 @@ import {
   whyHead,
 } from '../../../shared/messages/page.ts';
 import type { StripHost, StripView, StripViews } from '../cell-view.ts';
-import { knotMark } from '../flow/knot-mark.ts';
+import { asWaiting, knotMark } from '../flow/knot-mark.ts';
 import { phaseWords } from '../flow/phase-words.ts';
 import './blank-field.ts';
 import type { BlankChange, FilesAdded } from './blank-field.ts';
@@ -81,14 +81,15 @@ export class CellStrip extends LightElement {
 
   override render(): TemplateResult {
     const { cell } = this;
-    const words = phaseWords(cell);
+    const isKnown = this.views.has(cell.kind);
+    const words = phaseWords(cell, isKnown);
     const remarks = this.remarks(cell.description?.remarks ?? []);
     const heading = `strip-${cell.name}`;
-    return html`<section class="strip ${this.front ? 'front' : ''} phase-${cell.phase} ${cell.stale ? 'stale' : ''}" id="cell-${cell.name}" aria-labelledby=${heading} tabindex="-1"
+    return html`<section class="strip ${this.front ? 'front' : ''} phase-${cell.phase} ${isKnown ? '' : 'unknown'} ${cell.stale ? 'stale' : ''}" id="cell-${cell.name}" aria-labelledby=${heading} tabindex="-1"
       @bv-blank=${(event: BlankChange) => this.host.setParameter(cell.name, event.detail.parameter, event.detail.value)}
       @bv-add-files=${(event: FilesAdded) => this.host.addFiles(cell.name, event.detail.parameter, event.detail.files)}>
       <div class="name">
-        ${knotMark(cell)}
+        ${knotMark(isKnown ? cell : asWaiting(cell))}
         <h2 id=${heading}>${cell.name}</h2>
         ${cell.title.toLowerCase() === cell.name.toLowerCase() ? nothing : html`<p class="kind">${cell.title}</p>`}
         ${words === '' ? nothing : html`<p class="phase">${words}</p>`}

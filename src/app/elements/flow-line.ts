@@ -10,7 +10,8 @@ import {
   setAsideWord,
   threadTitle,
 } from '../../../shared/messages/page.ts';
-import { knotShape } from '../flow/knot-mark.ts';
+import type { StripViews } from '../cell-view.ts';
+import { asWaiting, knotShape } from '../flow/knot-mark.ts';
 import {
   type Flow,
   type FlowKnot,
@@ -35,6 +36,8 @@ const EDGE_PX = 14;
 @customElement('bv-flow')
 export class FlowLine extends LightElement {
   @property({ attribute: false }) cells: readonly CellState[] = [];
+  /** The views of the kinds that this program knows. */
+  @property({ attribute: false }) views: StripViews = new Map();
   /** The cell under the pointer or the focus: its pipes stand out. */
   @state() private looked = '';
 
@@ -57,8 +60,11 @@ export class FlowLine extends LightElement {
     const rowPx = Math.round(Math.min(TALLEST_ROW_PX, Math.max(LOWEST_ROW_PX, roomPx)));
     const flow = layOutFlow(this.cells, rowPx);
     const knotX = EDGE_PX + flow.lanes * LANE_PX + 26;
-    const count = (phase: CellState['phase']): number => this.cells.filter((cell) => cell.phase === phase).length;
-    const summary = flowSummary(count('done'), this.cells.length, count('failed'), count('asking'), count('running'));
+    const known = this.cells.filter(({ kind }) => this.views.has(kind));
+    const count = (phase: CellState['phase']): number => known.filter((cell) => cell.phase === phase).length;
+    const [done, failed, asking, running] = [count('done'), count('failed'), count('asking'), count('running')];
+    const all = this.cells.length;
+    const summary = flowSummary(done, all, failed, asking, running, all - known.length);
     const drawing = html`<div class="drawing" style="height:${flow.height}px">
         <svg width="100%" height=${flow.height} aria-hidden="true">
           <g class="pipes ${this.looked === '' ? '' : 'looking'}">${flow.pipes.map((pipe) => this.pipe(pipe, flow, knotX))}</g>
@@ -103,13 +109,14 @@ export class FlowLine extends LightElement {
       entries && entries[1] > entries[0]
         ? svg`<rect class="manifold" x=${knotX - 5} y=${entries[0] - 6} width="10" height=${entries[1] - entries[0] + 12} rx="4" />`
         : nothing;
-    return svg`${manifold}${leg}<g class="knot phase-${cell.phase}" transform="translate(${knotX} ${y})">${knotShape(cell)}</g>`;
+    const shown = this.views.has(cell.kind) ? cell : asWaiting(cell);
+    return svg`${manifold}${leg}<g class="knot phase-${shown.phase}" transform="translate(${knotX} ${y})">${knotShape(shown)}</g>`;
   }
 
   private label({ cell, y }: FlowKnot, knotX: number, rowPx: number): TemplateResult {
     const { setAside, duplicates } = rowsLeaving(cell);
     const rows = mainRows(cell);
-    const words = phaseWords(cell);
+    const words = phaseWords(cell, this.views.has(cell.kind));
     const leaving = [setAside > 0 ? setAsideWord(setAside) : '', duplicates > 0 ? duplicatesWord(duplicates) : '']
       .filter((part) => part !== '')
       .join(', ');

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { CellState } from '../../../shared/cell-state.ts';
 import { errorOf, goTo, moreFailed } from '../../../shared/messages/page.ts';
-import type { StripHost } from '../cell-view.ts';
+import type { StripHost, StripViews } from '../cell-view.ts';
 import type { PageSession } from '../page-session.ts';
 import type { BlankChange } from './blank-field.ts';
 import './cell-question.ts';
@@ -15,6 +15,7 @@ export function pageCalls(
   cells: readonly CellState[],
   head: PageSession['head'],
   host: StripHost & DataCallsHost,
+  views: StripViews,
 ): TemplateResult | typeof nothing {
   // A missing file is said once, not again by every cell that reads it.
   const isSaid = (text: string): boolean => head.missing.some((file) => text.includes(`"${file}"`));
@@ -31,8 +32,8 @@ export function pageCalls(
     ${failed
       .slice(0, SHOWN_FAILURES)
       .map(
-        ({ name, message }) =>
-          html`<div class="trouble"><p>${errorOf(name, message)}</p><p><a href="#cell-${name}">${goTo(name)}</a></p></div>`,
+        ({ name, kind, message }) =>
+          html`<div class="trouble ${views.has(kind) ? '' : 'unknown'}"><p>${errorOf(name, message)}</p><p><a href="#cell-${name}">${goTo(name)}</a></p></div>`,
       )}
     ${failed.length > SHOWN_FAILURES ? html`<p>${moreFailed(failed.length - SHOWN_FAILURES)}</p>` : nothing}
   </div>`;

@@ -132,10 +132,10 @@ export class PageShell extends LightElement {
         @bv-two=${() => this.show('two')} @bv-kept=${(event: KeptChosen) => this.onKept(event.detail)}>
         <bv-plate .title=${session?.title ?? ''} .asOf=${session?.asOf ?? ''} .figures=${plateFigures(cells)} ?canUndo=${session?.canUndo() ?? false}
           ?canRedo=${session?.canRedo() ?? false} .light=${this.light}></bv-plate>
-        <div class="side">${cells.length === 0 ? nothing : html`<bv-flow .cells=${cells}></bv-flow>`}</div>
+        <div class="side">${cells.length === 0 ? nothing : html`<bv-flow .cells=${cells} .views=${this.views}></bv-flow>`}</div>
         <main id="main" tabindex="-1">
           ${this.top()}
-          ${session ? pageCalls(cells, session.head, this.host) : nothing}
+          ${session ? pageCalls(cells, session.head, this.host, this.views) : nothing}
           ${repeat(
             [...front, ...others],
             ({ name }) => `${this.opened} ${name}`,

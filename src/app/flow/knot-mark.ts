@@ -33,6 +33,9 @@ function pie(share: number, r: number): string {
   return `M0 0V${-r}A${r} ${r} 0 ${share > 0.5 ? 1 : 0} 1 ${(Math.sin(angle) * r).toFixed(2)} ${(-Math.cos(angle) * r).toFixed(2)}Z`;
 }
 
+/** A cell whose kind nobody knows here is drawn as one that waits: nothing in it went wrong. */
+export const asWaiting = (cell: CellState): CellState => ({ ...cell, phase: 'idle' });
+
 /** The knot alone, beside the name of a strip; its meaning stands in words next to it. */
 export function knotMark(cell: CellState): TemplateResult {
   return html`<svg class="knot" viewBox="-16 -22 32 38" width="32" height="38" aria-hidden="true">${knotShape(cell)}</svg>`;

@@ -1,8 +1,16 @@
 import type { CellState } from '../../../shared/cell-state.ts';
-import { phaseAsking, phaseFailed, phaseIdle, phaseRunning, phaseWaiting } from '../../../shared/messages/page.ts';
+import {
+  phaseAsking,
+  phaseFailed,
+  phaseIdle,
+  phaseRunning,
+  phaseUnknown,
+  phaseWaiting,
+} from '../../../shared/messages/page.ts';
 
-/** What a cell is at, in words; '' where it is simply finished. */
-export function phaseWords({ phase, progress, waitsFor }: CellState): string {
+/** What a cell is at, in words; '' where it is simply finished. A kind that nobody knows here is no error. */
+export function phaseWords({ phase, progress, waitsFor }: CellState, isKnown: boolean): string {
+  if (!isKnown) return phaseUnknown();
   switch (phase) {
     case 'running':
       return phaseRunning(progress);
