@@ -38,7 +38,15 @@ export class GapDesk extends LitElement {
     table { border-collapse: collapse; width: 100%; }
     th, td { text-align: left; padding: 4px 14px 4px 0; border-bottom: 1px solid var(--rule); vertical-align: middle; }
     thead th { font-size: 0.88rem; color: var(--ink-2); }
-    input, select { font: inherit; color: inherit; background: var(--sheet); border: 2px solid var(--ink); min-height: 36px; padding: 2px 8px; max-width: 11em; }
+    input, select { font: inherit; color: inherit; background: var(--sheet); border: 2px solid var(--ink); min-height: 36px; padding: 2px 8px; width: 11em; box-sizing: border-box; }
+    @media (max-width: 640px) {
+      .gaps thead { display: none; }
+      .gaps tr { display: grid; grid-template-columns: minmax(0, 1fr) 11em; gap: 0 12px; padding: 8px 0; border-bottom: 1px solid var(--rule); }
+      .gaps :is(th, td) { border: 0; padding: 2px 0; }
+      .gaps th { grid-column: 1 / -1; }
+      .gaps [data-head]::before { content: attr(data-head); }
+      .gaps [data-head] { grid-column: 1 / -1; grid-row: 3; color: var(--ink-2); font-size: 0.92rem; }
+    }
     button { font: inherit; font-size: 0.88rem; min-height: 36px; padding: 4px 14px; border: 2px solid var(--ink); background: transparent; color: var(--ink); cursor: pointer; }
     button:hover { background: var(--act-tint); }
     button:focus-visible, input:focus-visible, select:focus-visible { outline: 3px solid var(--act); outline-offset: 2px; }
@@ -79,7 +87,7 @@ export class GapDesk extends LitElement {
     if (gaps.length + filled.length === 0) return nothing;
     const shown = this.all ? gaps : gaps.slice(0, FIRST);
     return html`${gaps.length > 0 ? html`<h3>${say.gapsHead(gaps.length, new Set(gaps.map(({ unit }) => unit)).size)}</h3><p>${say.gapsNote()}</p>` : nothing}
-      ${shown.length > 0 ? html`<div class="wide"><table><tbody>${shown.map((gap) => this.line(gap))}</tbody></table></div>` : nothing}
+      ${shown.length > 0 ? html`<div class="wide"><table class="gaps"><thead><tr>${[say.unitHead(), say.missingHead(), say.insteadHead(), say.valueHead()].map((head) => html`<th scope="col">${head}</th>`)}</tr></thead><tbody>${shown.map((gap) => this.line(gap))}</tbody></table></div>` : nothing}
       ${
         shown.length < gaps.length
           ? html`<button type="button" @click=${() => {
@@ -102,7 +110,7 @@ export class GapDesk extends LitElement {
     const words = WORDS[gap.field];
     const label = say.labelOf(gap.unit, gap.missing);
     const take = (event: Event): void => this.fill(gap, (event.target as HTMLInputElement).value.trim());
-    return html`<tr><th scope="row">${gap.unit}</th><td>${gap.missing}</td><td>${gap.instead}</td>
+    return html`<tr><th scope="row">${gap.unit}</th><td>${gap.missing}</td><td data-head=${`${say.insteadHead()}: `}>${gap.instead}</td>
       <td>${
         words
           ? html`<select aria-label=${label} @change=${take}><option value="">${say.choose()}</option>${words.map((word) => html`<option value=${word}>${word.replaceAll('_', ' ')}</option>`)}</select>`

@@ -20,6 +20,10 @@ export const gapsHead = (gaps: number, units: number): string =>
   `${gaps} ${gaps === 1 ? 'gap' : 'gaps'} of ${units} ${units === 1 ? 'unit' : 'units'}: what stands in their place until you fill them`;
 export const gapsNote = (): string =>
   'What you fill in is kept in the notebook. Where the file says something, the file counts.';
+export const unitHead = (): string => 'Unit';
+export const missingHead = (): string => 'Missing in the file';
+export const insteadHead = (): string => 'Used until then';
+export const valueHead = (): string => 'What you know';
 export const filledHead = (filled: number): string => `${filled} filled in by you`;
 export const fill = (): string => 'Fill in';
 export const empty = (): string => 'Empty again';
