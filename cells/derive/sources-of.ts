@@ -17,6 +17,11 @@ export const ATMOSPHERE_KPA = [50, 110] as const;
 const BAROMETER_SD_PA = 200;
 const WEATHER_SD_PA = 1000;
 
+/** Nothing is in a gas by less than none. */
+const CONCENTRATIONS: ReadonlySet<string> = new Set(
+  ['o2_pct', 'co2_pct', 'o2_wet_pct', 'co_ppm', 'co_air_free_ppm', 'nox_ppm'].map((name) => `reading.${name}`),
+);
+
 const FUEL_PROPERTIES: readonly (readonly [string, keyof FuelProperties])[] = [
   ['fuel.air', 'air'],
   ['fuel.oxygen', 'oxygen'],
@@ -93,6 +98,7 @@ export function sourcesOf(
     numbers,
     uncertainties,
     bounds,
+    nonNegative: CONCENTRATIONS,
     absent,
     texts,
   };

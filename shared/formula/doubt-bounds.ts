@@ -25,7 +25,8 @@ export function doubtBounds(
     const [x, y] = [a.slopes.get(input) ?? NO_SLOPE, b.slopes.get(input) ?? NO_SLOPE];
     const oneSided = x.scale === 0 || y.scale === 0;
     // Where derivatives are not formed, nothing is known of the direction and every bound is a doubt.
-    const monotone = input >= 0 && oneSided && (a.reach.get(name) ?? true) && (b.reach.get(name) ?? true);
+    const keeps = (side: Planned): boolean => side.reach.get(name) !== 'none';
+    const monotone = input >= 0 && oneSided && keeps(a) && keeps(b);
     writer.emit({
       reads: [a.buffer, b.buffer, x.buffer, y.buffer, answer],
       writes: [],

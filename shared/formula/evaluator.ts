@@ -59,7 +59,7 @@ function writeOutput(
   const bounded = [...slopes].flatMap(([input, slope]) => {
     const { name } = plan.uncertain[input];
     const marks = sources.bounds.get(name);
-    return marks ? [{ marks, slope, monotone: reach.get(name) ?? false }] : [];
+    return marks ? [{ marks, slope, monotone: (reach.get(name) ?? 'none') !== 'none' }] : [];
   });
   plan.emit({
     reads: [buffer, variance, ...bounded.map(({ slope }) => slope.buffer)],

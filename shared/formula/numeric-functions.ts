@@ -7,9 +7,11 @@ export function ofOne(
   monotone: boolean,
   value: (x: number) => number,
   slope: (x: number, y: number) => number,
+  more: Pick<NumericFunction, 'monotoneFromZero' | 'neverNegative'> = {},
 ): NumericFunction {
   return {
     key,
+    ...more,
     monotone: [monotone],
     values(out, [a], n) {
       for (let i = 0; i < n; i++) out[i] = finite(value(a[i]));
@@ -50,10 +52,15 @@ export function ofTwo(
 
 const finite = (x: number): number => (Number.isFinite(x) ? x : Number.NaN);
 
-export const EXP = ofOne('exp', true, exp, (_, y) => y);
+const always = (): boolean => true;
+
+export const EXP = ofOne('exp', true, exp, (_, y) => y, { neverNegative: always });
 export const LOG10 = ofOne('log10', true, log10, (x) => 1 / (x * Math.LN10));
-export const SQRT = ofOne('sqrt', true, Math.sqrt, (_, y) => 0.5 / y);
-export const ABS = ofOne('abs', false, Math.abs, (x) => Math.sign(x));
+export const SQRT = ofOne('sqrt', true, Math.sqrt, (_, y) => 0.5 / y, { neverNegative: always });
+export const ABS = ofOne('abs', false, Math.abs, (x) => Math.sign(x), {
+  monotoneFromZero: true,
+  neverNegative: always,
+});
 /** A step has no slope worth carrying: the uncertainty is that of what was rounded. */
 export const ROUND = ofOne('round', true, Math.round, () => 1);
 export const FLOOR = ofOne('floor', true, Math.floor, () => 1);
@@ -81,6 +88,7 @@ export const LN: NumericFunction = {
 
 export const MIN: NumericFunction = {
   key: 'min',
+  neverNegative: (args) => args.every(Boolean),
   monotone: [true, true],
   values(out, [a, b], n) {
     for (let i = 0; i < n; i++) out[i] = a[i] <= b[i] ? a[i] : b[i] <= a[i] ? b[i] : Number.NaN;
@@ -97,6 +105,7 @@ export const MIN: NumericFunction = {
 
 export const MAX: NumericFunction = {
   key: 'max',
+  neverNegative: (args) => args.some(Boolean),
   monotone: [true, true],
   values(out, [a, b], n) {
     for (let i = 0; i < n; i++) out[i] = a[i] >= b[i] ? a[i] : b[i] >= a[i] ? b[i] : Number.NaN;
@@ -135,6 +144,8 @@ function power(x: number, y: number): number {
 
 export const POWER: NumericFunction = {
   key: 'power',
+  monotoneFromZero: true,
+  neverNegative: ([base]) => base,
   monotone: [false, false],
   values(out, [a, b], n) {
     for (let i = 0; i < n; i++) out[i] = power(a[i], b[i]);

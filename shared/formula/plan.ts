@@ -11,14 +11,15 @@ import { doubtBounds } from './doubt-bounds.ts';
 import { type BlockContext, type Instruction, NO_SLOPES, ONES, type Slopes, ZEROS } from './instruction.ts';
 import * as kernel from './kernels.ts';
 import { liveSteps } from './live-steps.ts';
-import type { Planned } from './planned.ts';
+import type { Planned, Reach } from './planned.ts';
 import type { Program } from './program.ts';
-import { reachOf } from './reach-of.ts';
+import { reachOf, reachOfFunction } from './reach.ts';
 import type { Sources } from './sources.ts';
 import type { Step } from './step.ts';
 import { weigh } from './weigh.ts';
 
 type Operator = Exclude<Step, { op: 'input' | 'constant' | 'text-is' | 'group' | 'apply' }>;
+type Made = Pick<Planned, 'buffer' | 'slopes'>;
 type PassKernel = (out: Float64Array, x: Float64Array, y: Float64Array, z: Float64Array, n: number) => void;
 
 const CONDITIONS: Readonly<Record<'and' | 'or' | 'not' | 'known', PassKernel>> = {
@@ -94,11 +95,12 @@ export class Plan implements Writer {
     const source = this.sources.numbers.get(name);
     if (!source) throw new RangeError(`no source for ${name}`);
     const buffer = this.#load(source);
-    const reach = new Map([[name, true]]);
+    const reach: Reach = new Map([[name, 'up']]);
+    const isNeverNegative = this.sources.nonNegative?.has(name) ?? false;
     const spread = this.withUncertainty ? this.sources.uncertainties.get(name) : undefined;
-    if (!spread) return { buffer, slopes: NO_SLOPES, reach };
+    if (!spread) return { buffer, slopes: NO_SLOPES, reach, isNeverNegative };
     const number = this.uncertain.push({ name, buffer: this.#load(spread) }) - 1;
-    return { buffer, slopes: new Map([[number, { buffer: ONES, scale: 1 }]]), reach };
+    return { buffer, slopes: new Map([[number, { buffer: ONES, scale: 1 }]]), reach, isNeverNegative };
   }
 
   #load(source: (from: number, n: number, out: Float64Array) => void): number {
@@ -118,7 +120,7 @@ export class Plan implements Writer {
   #constant(value: number): Planned {
     const buffer = this.fresh();
     this.constants.set(buffer, value);
-    return { buffer, slopes: NO_SLOPES, reach: new Map() };
+    return { buffer, slopes: NO_SLOPES, reach: new Map(), isNeverNegative: value >= 0 };
   }
 
   #textIs(name: string, text: string): Planned {
@@ -132,16 +134,16 @@ export class Plan implements Writer {
         out[i] = found < 0 ? Number.NaN : found === code ? 1 : 0;
       }
     });
-    return { buffer, slopes: NO_SLOPES, reach: new Map() };
+    return { buffer, slopes: NO_SLOPES, reach: new Map(), isNeverNegative: true };
   }
 
   #apply(step: Extract<Step, { op: 'apply' }>): Planned {
-    const { values, withPartials, monotone, helpers = 0 } = step.function;
+    const { values, withPartials, helpers = 0 } = step.function;
     const all = step.args.map((arg) => this.#of(arg));
     const args = all.slice(0, all.length - helpers);
     const buffer = this.fresh();
     const inputs = all.map((arg) => arg.buffer);
-    const reach = reachOf(args, monotone);
+    const reach = reachOfFunction(args, step.function);
     if (args.every(({ slopes }) => slopes.size === 0)) {
       this.emit({
         reads: inputs,
@@ -151,7 +153,7 @@ export class Plan implements Writer {
           return (n) => values(out, from, n);
         },
       });
-      return { buffer, slopes: NO_SLOPES, reach };
+      return { buffer, slopes: NO_SLOPES, ...reach };
     }
     const partials = args.map(() => this.fresh());
     this.emit({
@@ -166,23 +168,24 @@ export class Plan implements Writer {
       args.length === 1
         ? new Map([...args[0].slopes].map(([input, slope]) => [input, timesBuffer(slope, partials[0], this)]))
         : chainTwo(args[0].slopes, partials[0], args[1].slopes, partials[1], this);
-    return { buffer, slopes, reach };
+    return { buffer, slopes, ...reach };
   }
 
   #operator(step: Operator): Planned {
+    const args = step.args.map((arg) => this.#of(arg));
     switch (step.op) {
       case 'affine':
       case 'add':
       case 'subtract':
       case 'multiply':
       case 'divide':
-        return this.#arithmetic(step);
+        return { ...this.#arithmetic(step, args), ...reachOf(step, args) };
       case 'choose':
       case 'otherwise':
       case 'weigh':
-        return this.#selection(step);
+        return { ...this.#selection(step, args), ...reachOf(step, args) };
       default:
-        return this.#condition(step);
+        return this.#condition(step, args);
     }
   }
 
@@ -201,53 +204,53 @@ export class Plan implements Writer {
     return buffer;
   }
 
-  #arithmetic(step: Extract<Step, { op: 'affine' | 'add' | 'subtract' | 'multiply' | 'divide' }>): Planned {
-    const args = step.args.map((arg) => this.#of(arg));
+  #arithmetic(
+    step: Extract<Step, { op: 'affine' | 'add' | 'subtract' | 'multiply' | 'divide' }>,
+    args: readonly Planned[],
+  ): Made {
     const [a, b] = args;
     switch (step.op) {
       case 'affine': {
         const { factor, offset } = step;
         const buffer = this.#pass(args, (out, x, _y, _z, n) => kernel.affine(out, x, factor, offset, n));
-        return { buffer, slopes: scaleSlopes(a.slopes, factor), reach: reachOf(args, [true]) };
+        return { buffer, slopes: scaleSlopes(a.slopes, factor) };
       }
       case 'add': {
         const buffer = this.#pass(args, (out, x, y, _z, n) => kernel.add(out, x, y, n));
-        return { buffer, slopes: addSlopes(a.slopes, b.slopes, this), reach: reachOf(args, [true, true]) };
+        return { buffer, slopes: addSlopes(a.slopes, b.slopes, this) };
       }
       case 'subtract': {
         const buffer = this.#pass(args, (out, x, y, _z, n) => kernel.subtract(out, x, y, n));
         const slopes = addSlopes(a.slopes, scaleSlopes(b.slopes, -1), this);
-        return { buffer, slopes, reach: reachOf(args, [true, true]) };
+        return { buffer, slopes };
       }
       case 'multiply': {
         const buffer = this.#pass(args, (out, x, y, _z, n) => kernel.multiply(out, x, y, n));
-        const slopes = chainTwo(a.slopes, b.buffer, b.slopes, a.buffer, this);
-        return { buffer, slopes, reach: reachOf(args, [true, true]) };
+        return { buffer, slopes: chainTwo(a.slopes, b.buffer, b.slopes, a.buffer, this) };
       }
       default: {
         const buffer = this.#pass(args, (out, x, y, _z, n) => kernel.divide(out, x, y, n));
-        return { buffer, slopes: quotientSlopes(a, b, buffer, this), reach: reachOf(args, [true, false]) };
+        return { buffer, slopes: quotientSlopes(a, b, buffer, this) };
       }
     }
   }
 
-  #selection(step: Extract<Step, { op: 'choose' | 'otherwise' | 'weigh' }>): Planned {
-    const args = step.args.map((arg) => this.#of(arg));
+  #selection(step: Extract<Step, { op: 'choose' | 'otherwise' | 'weigh' }>, args: readonly Planned[]): Made {
     const [a, b, c] = args;
     switch (step.op) {
       case 'choose': {
         const buffer = this.#pass(args, kernel.choose);
         const slopes = branchSlopes(b.slopes, c.slopes, a.buffer, kernel.chooseSlope, this);
-        return { buffer, slopes, reach: reachOf(args, [true, true, true]) };
+        return { buffer, slopes };
       }
       case 'otherwise': {
         const buffer = this.#pass(args, (out, x, y, _z, n) => kernel.otherwise(out, x, y, n));
         const slopes = branchSlopes(a.slopes, b.slopes, a.buffer, kernel.otherwiseSlope, this);
-        return { buffer, slopes, reach: reachOf(args, [true, true]) };
+        return { buffer, slopes };
       }
       default: {
         const buffer = this.fresh();
-        return { buffer, slopes: weigh(buffer, a, b, this), reach: reachOf(args, [false, false]) };
+        return { buffer, slopes: weigh(buffer, a, b, this) };
       }
     }
   }
@@ -256,9 +259,16 @@ export class Plan implements Writer {
    * A condition has no slope, and it reaches no bound further: it holds or fails over the whole of a bound's range, or
    * it is unknown (doubtBounds sees to that).
    */
-  #condition(step: Extract<Step, { op: 'compare' | 'and' | 'or' | 'not' | 'known' }>): Planned {
-    const args = step.args.map((arg) => this.#of(arg));
-    const settled = (buffer: number): Planned => ({ buffer, slopes: NO_SLOPES, reach: new Map() });
+  #condition(
+    step: Extract<Step, { op: 'compare' | 'and' | 'or' | 'not' | 'known' }>,
+    args: readonly Planned[],
+  ): Planned {
+    const settled = (buffer: number): Planned => ({
+      buffer,
+      slopes: NO_SLOPES,
+      reach: new Map(),
+      isNeverNegative: true,
+    });
     if (step.op === 'compare') {
       const { operator } = step;
       const buffer = this.#pass(args, (out, x, y, _z, n) => kernel.compare(out, x, y, operator, n));

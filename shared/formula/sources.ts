@@ -12,6 +12,8 @@ export interface Sources {
   readonly uncertainties: ReadonlyMap<string, BlockSource>;
   /** Marks of inputs that are only known to be at least (1) or at most (-1) their value. */
   readonly bounds: ReadonlyMap<string, Int8Array>;
+  /** Inputs that are never below 0, such as concentrations: a bound of one reaches no further down either. */
+  readonly nonNegative?: ReadonlySet<string>;
   /** Inputs that are unknown in every row; naming them saves their passes and changes nothing else. */
   readonly absent?: ReadonlySet<string>;
 }

@@ -51,8 +51,12 @@ export interface NumericFunction {
    * argument, whose partial derivative has it counted already.
    */
   readonly helpers?: number;
-  /** Per argument: true where the function is monotone in it over its whole range. */
+  /** Per argument: true where the function rises with it over its whole range. */
   readonly monotone: readonly boolean[];
+  /** Whether it keeps one direction in each argument, be it up or down, where none of them is negative. */
+  readonly monotoneFromZero?: true;
+  /** Whether it is never negative, by which of its arguments are not; false when left out. */
+  readonly neverNegative?: (args: readonly boolean[]) => boolean;
   /** Writes values to `out[0..n)`; NaN where there is none. */
   readonly values: (out: Float64Array, args: readonly Float64Array[], n: number) => void;
   /** Writes values, and the partial derivative with respect to each argument to `partials`. */

@@ -11,6 +11,8 @@ export interface Column {
   readonly values: readonly (number | string)[];
   readonly sd?: number;
   readonly bounds?: readonly number[];
+  /** Never below 0. */
+  readonly nonNegative?: true;
 }
 
 export interface Result {
@@ -64,6 +66,7 @@ export function evaluateFormulas(
       uncertainties: new Map(
         numeric.flatMap(([key, { sd, bounds }]) => (sd !== undefined || bounds ? [[key, fromConstant(sd ?? 0)]] : [])),
       ),
+      nonNegative: new Set(numeric.flatMap(([key, { nonNegative }]) => (nonNegative ? [key] : []))),
       bounds: new Map(numeric.flatMap(([key, { bounds }]) => (bounds ? [[key, Int8Array.from(bounds)]] : []))),
     },
     new Map([[name, output]]),

@@ -142,6 +142,34 @@ describe('a bound stays a bound where the formula is monotone in it', () => {
   test('a branch that the bound settles carries it on', () => {
     expect(at('co > 10 ? co * 2 : 7')).toMatchObject({ values: [8000], bounds: [1] });
   });
+  test.each([
+    ['1 / co', -1],
+    ['co ** 2', 1],
+    ['co * co', 1],
+    ['sqrt(co) + co', 1],
+    ['co ** 0.5 / 2', 1],
+    ['o2 / (1 + co)', -1],
+    ['(0 - 2) / co', 1],
+    ['co * co / (1 / co)', 1],
+    ['abs(co)', 1],
+    ['o2 > 3 ? co : 2 * co', 1],
+    ['2 ** (co / 1000)', 1],
+  ])('a concentration is never negative, so %s keeps its direction: %s', (formula, bound) => {
+    const of = (mark: number) =>
+      calculate(formula, {
+        co: { unit: '1', values: [4000], sd: 10, bounds: [mark], nonNegative: true },
+        o2: { unit: '1', values: [5], sd: 0.2, nonNegative: true },
+      });
+    expect(of(1).values[0]).not.toBeNaN();
+    expect([of(1).bounds[0], of(-1).bounds[0]]).toEqual([bound, -bound]);
+  });
+  test.each(['co - co / 2', 'co / (1 + co)', 'abs(co - 5000)', '1 / (co - 5000)', 'co * (5000 - co)'])(
+    'nor does that tell the direction of %s',
+    (formula) => {
+      const co = { unit: '1', values: [4000], sd: 10, bounds: [1], nonNegative: true } as const;
+      expect(calculate(formula, { co }).values[0]).toBeNaN();
+    },
+  );
   test('a row that takes another branch is not touched', () => {
     expect(at('otherwise(o2, co)')).toMatchObject({ values: [5], bounds: [0] });
   });
