@@ -26,11 +26,6 @@ export const STATISTICS_SOURCES = {
     full: 'Chung, Y.; Rabe-Hesketh, S.; Dorie, V.; Gelman, A.; Liu, J.: A nondegenerate penalized likelihood estimator for variance parameters in multilevel models. Psychometrika 78 (2013) 685-709.',
     standing: 'memory',
   },
-  mixedModels: {
-    short: 'Bates et al. 2015',
-    full: 'Bates, D.; Mächler, M.; Bolker, B.; Walker, S.: Fitting linear mixed-effects models using lme4. Journal of Statistical Software 67(1), 2015.',
-    standing: 'memory',
-  },
   firstPassage: {
     short: 'Folks and Chhikara 1978; Whitmore 1986',
     full: 'Folks, J. L.; Chhikara, R. S.: The inverse Gaussian distribution and its statistical application. J. R. Statist. Soc. B 40 (1978) 263-289; Whitmore, G. A.: Normal-gamma mixtures of inverse Gaussian distributions. Scand. J. Statist. 13 (1986) 211-220 (the mean over a normal drift; re-derived here and checked numerically).',

@@ -35,4 +35,11 @@ for (reml in c(TRUE, FALSE)) {
   model(paste0("sleep_", tag), lmer(Reaction ~ Days + (Days | Subject), sleepstudy, REML = reml, control = tight), reml)
   model(paste0("orthodont_", tag), lmer(distance ~ age + (age | S), o, REML = reml, control = tight), reml)
 }
+# A level of its own for each subject about which nothing is believed, and rates about their mean.
+sleepstudy$S <- factor(as.character(sleepstudy$Subject))
+model("sleep_levels", lmer(Reaction ~ 0 + S + Days + (0 + Days | S), sleepstudy, control = tight), TRUE)
+model("orthodont_levels", lmer(distance ~ 0 + S + age + (0 + age | S), o, control = tight), TRUE)
+# The same random intercepts and slopes by nlme.
+n <- lme(distance ~ age, o, ~ age | S, control = lmeControl(opt = "optim", reltol = 1e-14, msTol = 1e-12, tolerance = 1e-12))
+put("orthodont_nlme", d(c(-2 * as.numeric(logLik(n)), fixef(n), sqrt(diag(vcov(n))), n$sigma * sqrt(diag(as.matrix(n$modelStruct$reStruct[[1]]))), n$sigma)))
 cat("{\n", paste(out, collapse = ",\n"), "\n}\n", sep = "")
