@@ -30,6 +30,11 @@ export const unitLanesStyle = css`
     grid-template-columns: repeat(auto-fill, minmax(320px, 1fr));
     gap: 10px;
   }
+  /* What is far from the screen is neither laid out nor painted. */
+  li {
+    content-visibility: auto;
+    contain-intrinsic-size: auto 110px;
+  }
   .unit {
     width: 100%;
     height: 100%;
@@ -73,6 +78,11 @@ export const unitLanesStyle = css`
   }
   .how {
     max-width: 90ch;
+  }
+  @media print {
+    li {
+      content-visibility: visible;
+    }
   }
   @media (max-width: 560px) {
     ul {

@@ -1,73 +1,21 @@
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { unsafeSVG } from 'lit/directives/unsafe-svg.js';
-import type { ShownTable } from '../../shared/cell.ts';
-import type { CellState, RowPage, RowRange } from '../../shared/cell-state.ts';
-import { drawLanes } from '../../shared/lanes/draw-lanes.ts';
+import { repeat } from 'lit/directives/repeat.js';
+import type { CellState } from '../../shared/cell-state.ts';
 import type { UnitLanes } from '../../shared/lanes/lane.ts';
 import { cautionCo, cautionLeave, cautionOldReadings } from '../../shared/messages/cautions.ts';
-import {
-  chanceBy,
-  checkFirst,
-  expectWrong,
-  itsReadings,
-  lanesHow,
-  lanesUnderWay,
-  measuredFact,
-  moreRaised,
-  nothingRaised,
-  onFire,
-  readingsUsed,
-  reasonHead,
-  tierHead,
-  unitsAtLeast,
-  unitsWord,
-} from '../../shared/messages/page.ts';
-import { percent } from '../../shared/messages/words.ts';
-import { writeDay } from '../../shared/quantities/dates.ts';
-import { readingsSchema } from '../../shared/schemas/readings.ts';
-import { shownColumns } from '../../shared/table/schema.ts';
-import './derived-figures.ts';
+import { lanesHow, moreRaised, nothingRaised, tierHead, unitsAtLeast, unitsWord } from '../../shared/messages/page.ts';
 import { raisedStyle } from './raised-style.ts';
-import { byTier, type RaisedFinding, type RaisedUnit, raisedUnits } from './raised-units.ts';
+import './raised-tag.ts';
+import type { RaisedHost } from './raised-tag.ts';
+import { byTier, type RaisedUnit, raisedUnits } from './raised-units.ts';
 import { tierMark } from './tier-mark.ts';
-import { WORKED_REASONS } from './worked-reasons.ts';
 
 /** Tags drawn at first; a large fleet's list goes on when asked. */
 const FIRST_UNITS = 12;
 const MORE_UNITS = 40;
 /** Findings taken into tags; the sheet below has them all. */
 const MOST_FINDINGS = 5000;
-
-/** What shows how a number came about: the measured columns, then where they were read. */
-const SHOWN_READINGS = new Set([
-  'taken_at',
-  'fire',
-  'state',
-  'o2_pct',
-  'co2_pct',
-  'co_ppm',
-  'flue_C',
-  'supply_static_Pa',
-  'supply_running_Pa',
-  'analyzer',
-  'technician',
-  'note',
-  'source_file',
-  'source_line',
-]);
-const READINGS: ShownTable = {
-  table: 'accepted',
-  title: 'Readings',
-  columns: shownColumns(readingsSchema).filter(({ column }) => SHOWN_READINGS.has(column)),
-};
-
-/** What the list asks of the page around it; it hands the whole of it on to the sheets in it. */
-export interface RaisedHost {
-  rows(cell: string, range: RowRange): Promise<RowPage>;
-  lanes(cell: string, units: readonly string[]): Promise<readonly UnitLanes[]>;
-  state(cell: string): CellState | undefined;
-}
 
 /** The raised units, one tag a unit: why, what to check first, how sure, and the fire lanes. */
 @customElement('bv-raised')
@@ -81,11 +29,9 @@ export class RaisedList extends LitElement {
   @state() private limit = FIRST_UNITS;
   @state() private failure = '';
 
-  @state() private opened: ReadonlySet<string> = new Set();
-
   private askedVersion = -1;
-  private readonly filters = new Map<string, NonNullable<RowRange['filter']>>();
-  private fetching: { readonly cell: string; fetch(range: RowRange): Promise<RowPage> } | undefined;
+  /** Versions of the cells that the lanes at hand were drawn from. */
+  private history = '';
   private readonly narrow = globalThis.matchMedia?.('(max-width: 700px)');
   private readonly onWidth = (): void => this.requestUpdate();
 
@@ -107,11 +53,7 @@ export class RaisedList extends LitElement {
     if (this.cell.version !== this.askedVersion) {
       this.askedVersion = this.cell.version;
       void this.ask(this.cell.version);
-    } else if (changed.has('limit') && this.units)
-      void this.askLanes(
-        this.cell.version,
-        this.shownUnits.filter((unit) => !this.lanes.has(unit)),
-      );
+    } else if (changed.has('limit') && this.units) void this.askLanes(this.cell.version);
   }
 
   private async ask(version: number): Promise<void> {
@@ -120,31 +62,29 @@ export class RaisedList extends LitElement {
       // Most changes raise the same units again: their lanes are asked for in the same breath as the rows.
       const [page] = await Promise.all([
         this.host.rows(this.cell.name, { table: 'raised', from: 0, to }),
-        this.askLanes(version, this.shownUnits),
+        this.askLanes(version),
       ]);
       if (version !== this.askedVersion) return;
-      const before = new Set(this.shownUnits);
       this.units = raisedUnits(page, Math.min(page.total, to));
       this.failure = '';
-      await this.askLanes(
-        version,
-        this.shownUnits.filter((unit) => !before.has(unit)),
-      );
+      await this.askLanes(version);
     } catch (cause) {
       // A cell that was calculated anew meanwhile refuses; its next version asks again.
       if (version === this.askedVersion) this.failure = cause instanceof Error ? cause.message : String(cause);
     }
   }
 
-  private get shownUnits(): string[] {
-    return (this.units ?? []).slice(0, this.limit).map(({ unit }) => unit);
-  }
-
-  private async askLanes(version: number, units: readonly string[]): Promise<void> {
+  /** The lanes of the shown units that are not at hand as their history now is. */
+  private async askLanes(version: number): Promise<void> {
+    // They are drawn from what the cell reads: while that stays, those at hand are still true.
+    const history = this.cell.reads.map((name) => this.host.state(name)?.version ?? 0).join();
+    const kept = history === this.history ? this.lanes : new Map<string, UnitLanes>();
+    const units = (this.units ?? []).slice(0, this.limit).flatMap(({ unit }) => (kept.has(unit) ? [] : [unit]));
     if (units.length === 0) return;
     const lanes = await this.host.lanes(this.cell.name, units);
     if (version !== this.askedVersion) return;
-    this.lanes = new Map([...this.lanes, ...lanes.map((unit) => [unit.unit, unit] as const)]);
+    this.history = history;
+    this.lanes = new Map([...kept, ...lanes.map((unit) => [unit.unit, unit] as const)]);
   }
 
   override render(): TemplateResult | typeof nothing {
@@ -168,81 +108,13 @@ export class RaisedList extends LitElement {
     return html`<section class="tier" data-tier=${tier}>
       <header>${tierMark(tier)}<h3>${tierHead(tier)}</h3><span class="units">${isCut ? unitsAtLeast(count) : unitsWord(count)}</span></header>
       ${tier === 'safety' ? html`<div class="caution" role="note"><p>${cautionLeave()}</p><p>${cautionCo()} ${cautionOldReadings()}</p></div>` : nothing}
-      ${members.map((unit) => this.tag(unit))}
+      ${repeat(
+        members,
+        ({ unit }) => unit,
+        (unit) =>
+          html`<bv-raised-tag .cell=${this.cell} .host=${this.host} .unit=${unit} .lanes=${this.lanes.get(unit.unit)} .narrow=${this.isNarrow}></bv-raised-tag>`,
+      )}
     </section>`;
-  }
-
-  private tag({ unit, findings }: RaisedUnit): TemplateResult {
-    const lanes = this.lanes.get(unit);
-    return html`<article class="tag" aria-label=${unit}><span class="hole" aria-hidden="true"></span>
-      <div class="words">
-        <div class="head"><h4>${unit}</h4><p class="place">${lanes?.place ?? ''}</p></div>
-        ${findings.map((finding) => this.finding(finding))}
-      </div>
-      <div class="lanes">${lanes ? unsafeSVG(drawLanes(lanes, this.isNarrow ? 'small' : 'large')) : lanesUnderWay()}</div>
-      ${this.readings(unit)}
-      ${this.figures(unit)}
-    </article>`;
-  }
-
-  /** From a raised unit to the readings behind it: the sheet is drawn once it is opened. */
-  private readings(unit: string): TemplateResult | typeof nothing {
-    const cell = (this.cell.parameters as { readings?: unknown }).readings;
-    if (typeof cell !== 'string' || cell === '') return nothing;
-    const isOpen = this.opened.has(unit);
-    return html`<details .open=${isOpen} @toggle=${(event: Event) => this.toggle(unit, (event.target as HTMLDetailsElement).open)}>
-      <summary>${itsReadings(unit)}</summary>
-      ${
-        isOpen
-          ? html`<bv-readings-sheet .cell=${cell} .host=${this.host} .table=${READINGS} .rows=${1} .version=${this.cell.version} .filter=${this.filterFor(unit)}
-              .fetchRows=${this.fetchFrom(cell)}></bv-readings-sheet>
-            ${this.host.state(cell)?.kind === 'corrections' ? html`<bv-corrections .cell=${cell} .host=${this.host} .unit=${unit}></bv-corrections>` : nothing}`
-          : nothing
-      }</details>`;
-  }
-
-  private figures(unit: string): TemplateResult | typeof nothing {
-    const cell = (this.cell.parameters as { derive?: unknown }).derive;
-    if (typeof cell !== 'string' || cell === '') return nothing;
-    return html`<bv-derived-figures .host=${this.host} .cell=${cell} .unit=${unit} .version=${this.cell.version}></bv-derived-figures>`;
-  }
-
-  private toggle(unit: string, isOpen: boolean): void {
-    if (isOpen === this.opened.has(unit)) return;
-    this.opened = new Set(isOpen ? [...this.opened, unit] : [...this.opened].filter((other) => other !== unit));
-  }
-
-  /** One object a unit, so that a sheet is not asked again for what it has. */
-  private filterFor(unit: string): NonNullable<RowRange['filter']> {
-    const filter = this.filters.get(unit) ?? { column: 'unit', text: unit };
-    this.filters.set(unit, filter);
-    return filter;
-  }
-
-  private fetchFrom(cell: string): (range: RowRange) => Promise<RowPage> {
-    if (this.fetching?.cell !== cell) this.fetching = { cell, fetch: (range) => this.host.rows(cell, range) };
-    return this.fetching.fetch;
-  }
-
-  private finding(finding: RaisedFinding): TemplateResult {
-    const { probability, byDate, falseDiscoveryRate, readingsUsed: used } = finding;
-    const where = onFire(finding.fire, finding.fuel);
-    const sure = [
-      Number.isFinite(probability) ? chanceBy(percent(probability), writeDay(byDate)) : measuredFact(),
-      Number.isFinite(used) ? readingsUsed(used) : '',
-      Number.isFinite(falseDiscoveryRate) && falseDiscoveryRate >= 0.005
-        ? expectWrong(percent(falseDiscoveryRate))
-        : '',
-    ].filter((part) => part !== '');
-    return html`<div class="finding">
-      <div>
-        <p class="reason">${reasonHead(finding.reason)}${where === '' ? nothing : html` <span class="where">· ${where}</span>`}</p>
-        <p class="evidence">${finding.evidence}</p>
-        <p class="sure">${sure.join(' · ')}</p>
-      </div>
-      ${finding.checkFirst === '' ? nothing : html`<p class="first"><b>${checkFirst()}</b> ${finding.checkFirst}</p>`}
-      ${WORKED_REASONS.has(finding.reason) ? html`<bv-finding-working .host=${this.host} .cell=${this.cell.name} .row=${finding.row} .version=${this.cell.version} .name=${`${reasonHead(finding.reason)} ${where}`.trim()}></bv-finding-working>` : nothing}
-    </div>`;
   }
 }
 

@@ -25,8 +25,6 @@ export interface Saving {
   readonly sameFluePct: number;
   /** Standard uncertainty of savedPct, at the shares of fuel in `parts`. */
   readonly sdPct: number;
-  /** The parts of sdPct that come of each input, found and left of all fires together; their squares add up to its. */
-  readonly budget: readonly { readonly input: string; readonly sdPct: number }[];
   /** The fires that it is made of, each with the share of fuel that it counts with. */
   readonly parts: readonly (FireSaving & { readonly weight: number })[];
 }
@@ -81,7 +79,6 @@ const UNKNOWN: Saving = {
   upperPct: Number.NaN,
   sameFluePct: Number.NaN,
   sdPct: Number.NaN,
-  budget: [],
   parts: [],
 };
 
@@ -104,12 +101,20 @@ function weigh(fires: readonly FireSaving[], lowFireShare: number): Omit<Saving,
     savedPct: 100 * sum(({ saved }) => saved),
     sameFluePct: 100 * sum(({ sameFlue }) => sameFlue),
     sdPct: 100 * combinedSd(terms),
-    budget: inputsOf(terms).map((input) => ({
-      input,
-      sdPct: 100 * combinedSd(terms.map((term) => only(term, input))),
-    })),
     parts: fires.map((fire) => ({ ...fire, weight: weightOf(fire) })),
   };
+}
+
+/**
+ * The parts of a saving's sdPct that come of each input, found and left of all fires together; their squares add up to
+ * its. Made when somebody looks at the working: a fleet has thousands of savings.
+ */
+export function savingBudget({ parts }: Saving): { readonly input: string; readonly sdPct: number }[] {
+  const terms = parts.flatMap((part) => weighted(part.terms, part.weight));
+  return inputsOf(terms).map((input) => ({
+    input,
+    sdPct: 100 * combinedSd(terms.map((term) => only(term, input))),
+  }));
 }
 
 /** The same numbers in a sum in which they weigh `factor` as much. */

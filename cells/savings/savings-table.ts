@@ -29,7 +29,7 @@ export interface SavingRow {
   readonly pairs: readonly FirePair[];
 }
 
-type SavingNumber = Exclude<keyof Saving, 'parts' | 'budget'>;
+type SavingNumber = Exclude<keyof Saving, 'parts'>;
 
 /** One row a unit and fuel, in the order given. */
 export function savingsTable(rows: readonly SavingRow[]): Table {

@@ -8,7 +8,7 @@ import { workedReading } from '../../shared/working/worked-reading-of.ts';
 import type { Working, WorkingInput, WorkingShare, WorkingStep } from '../../shared/working/working.ts';
 import type { FirePair } from './last-visits.ts';
 import type { SavingsParameters } from './parameters.ts';
-import type { Saving } from './saving-of-visit.ts';
+import { type Saving, savingBudget } from './saving-of-visit.ts';
 import type { SavingRow } from './savings-table.ts';
 
 /** Columns that show their working. */
@@ -200,10 +200,11 @@ function yearInputs(column: string, { fuelUse, shareOfYear, emissionFactor }: Sa
 }
 
 /** What each input brings in over both readings of all fires, in the result's unit: what they share cancels or adds up. */
-function budgetOf({ budget, savedPct, sdPct }: Saving, last: WorkingStep): WorkingShare[] {
+function budgetOf(saving: Saving, last: WorkingStep): WorkingShare[] {
+  const { savedPct, sdPct } = saving;
   const scale = last.name === 'fuel_saved_pct' ? 1 : Math.abs(last.value / savedPct);
   if (!Number.isFinite(scale) || !(sdPct > 0)) return [];
-  return budget
+  return savingBudget(saving)
     .map(
       (part): WorkingShare => ({
         input: part.input,

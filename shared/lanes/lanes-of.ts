@@ -30,8 +30,11 @@ function indexRows(table: Table | undefined, columns: readonly string[], wanted:
   const rows = new Map<string, number[]>();
   if (!table) return rows;
   const texts = columns.map((name) => textsOf(table, name));
+  // Codes are compared, not texts: a table of a large fleet has millions of rows, of which a dozen units' are wanted.
+  const { codes, levels } = texts[0];
+  const isWanted = levels.map((level) => wanted.has(level));
   for (let row = 0; row < table.rows; row++) {
-    if (!wanted.has(textAt(texts[0], row))) continue;
+    if (!isWanted[codes[row]]) continue;
     const name = key(...texts.map((column) => textAt(column, row)));
     const found = rows.get(name);
     if (found) found.push(row);

@@ -85,11 +85,23 @@ async function timeOfChange(page: Page, cell: string, typed: number): Promise<nu
           `bv-strip:has(#cell-${cell})`,
         );
         const before = strip?.cell.version ?? 0;
+        type Drawn = HTMLElement & { isUpdatePending: boolean; near: boolean; units: readonly unknown[] };
+        const raised = document.querySelector<Drawn>('bv-strip:has(#cell-raise)');
+        const list = raised?.querySelector<Drawn>('bv-raised');
+        const unitsBefore = list?.units;
+        /** The raised units, where they are on the screen or near it, are those that now are, and each is drawn. */
+        const areTagsDrawn = (): boolean =>
+          !raised?.near ||
+          (list?.units !== unitsBefore &&
+            ![list, ...(list?.shadowRoot?.querySelectorAll<Drawn>('bv-raised-tag') ?? [])].some(
+              (part) => part?.isUpdatePending,
+            ));
         const begun = performance.now();
         const look = (): void => {
           const text = document.querySelector('.flow .summary')?.textContent ?? '';
           const sentence = document.querySelector(`#cell-${cell} .sentence`)?.textContent ?? '';
-          if (sentence.includes(wanted) && /^(\d+) of \1 cells/.test(text) && (strip?.cell.version ?? 0) > before)
+          const isFinished = sentence.includes(wanted) && /^(\d+) of \1 cells/.test(text);
+          if (isFinished && (strip?.cell.version ?? 0) > before && areTagsDrawn())
             requestAnimationFrame(() => setTimeout(() => resolve(performance.now() - begun)));
           else setTimeout(look, 1);
         };
