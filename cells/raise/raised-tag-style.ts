@@ -151,7 +151,8 @@ export const raisedTagStyle = css`
     }
     .tag::before,
     .hole,
-    details {
+    details,
+    bv-derived-figures {
       display: none;
     }
   }
