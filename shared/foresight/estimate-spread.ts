@@ -119,11 +119,11 @@ function namesOf(kind: number, cell: number, named: boolean, extra: number): rea
     case STEP.widen:
       return ['unrecorded'];
     case STEP.aim:
-      return extra === 1 ? ['left', 'leftShare'] : ['left', 'leftShare', 'kept'];
+      return extra === 1 ? ['left', 'byDisplay'] : ['left', 'byDisplay', 'kept'];
     case STEP.renew:
       return [];
     default: {
-      const own: SpreadName[] = kind === STEP.left && !Number.isNaN(extra) ? ['left', 'leftShare'] : [];
+      const own: SpreadName[] = kind === STEP.left && !Number.isNaN(extra) ? ['left', 'leftShare', 'byDisplay'] : [];
       if (cell === 1) own.push('secondReading');
       if (kind === STEP.read && extra === 1) own.push('settling');
       if (named) own.push(cell === 1 ? 'secondAnalyzer' : 'analyzer');

@@ -29,6 +29,11 @@ export interface Spread {
   readonly left: number;
   /** Share, 0 to 1, of an as-left reading's distance from the aim that is real; the rest is the reading's noise. */
   readonly leftShare: number;
+  /**
+   * Share, 0 to 1, of what the instrument and the visit add to a reading that goes into the setting as well: 1 where crews
+   * set until the display shows the aim, 0 where the burner itself comes to stand at it.
+   */
+  readonly byDisplay: number;
   /** Share, 0 to 1, of the distance from the aim that stays at such a visit when found outside the setting tolerance. */
   readonly kept: number;
   /**
@@ -55,6 +60,7 @@ export const SPREAD_NAMES = [
   'unrecorded',
   'left',
   'leftShare',
+  'byDisplay',
   'kept',
   'air',
   'zone',
@@ -62,7 +68,7 @@ export const SPREAD_NAMES = [
 ] as const satisfies readonly (keyof Spread)[];
 
 /** Those that are shares: estimated by their logit, the others by their logarithm. */
-export const SHARES: ReadonlySet<keyof Spread> = new Set(['leftShare', 'kept']);
+export const SHARES: ReadonlySet<keyof Spread> = new Set(['leftShare', 'byDisplay', 'kept']);
 
 export type SpreadName = (typeof SPREAD_NAMES)[number];
 
@@ -91,6 +97,7 @@ export const DRIFT_PRIOR: SpreadPrior = {
     unrecorded: 0.15,
     left: 0.15,
     leftShare: 0.7,
+    byDisplay: 0.8,
     kept: 0.5,
     air: 1,
     zone: 0,
@@ -116,6 +123,7 @@ export const SUPPLY_PRIOR: SpreadPrior = {
     unrecorded: 1e-3,
     left: 1,
     leftShare: 0.7,
+    byDisplay: 0.8,
     kept: 0.5,
     air: 1,
     zone: 0,

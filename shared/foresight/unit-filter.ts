@@ -241,17 +241,18 @@ export interface Blend {
 
 export function blendOf(program: FleetProgram, step: number, spread: Spread): Blend {
   const value = program.value[step];
-  const { left, leftShare, kept } = spread;
+  const { left, leftShare, byDisplay, kept } = spread;
   if (program.kind[step] === STEP.set)
     return { keep: 0, value, share: 1, variance: readingVariance(program, step, spread) };
   if (program.kind[step] === STEP.left) {
     const aim = program.extra[step];
     if (Number.isNaN(aim)) return { keep: 0, value, share: 1, variance: readingVariance(program, step, spread) };
     const variance = program.cell[step] === 0 ? left * left : left * left + readingVariance(program, step, spread);
-    return { keep: 0, value: leftShare * value + (1 - leftShare) * aim, share: leftShare, variance };
+    const share = leftShare + (1 - leftShare) * byDisplay;
+    return { keep: 0, value: leftShare * value + (1 - leftShare) * aim, share, variance };
   }
   const keep = program.extra[step] === 1 ? 0 : kept;
-  return { keep, value: (1 - keep) * value, share: (1 - keep) * leftShare, variance: (1 - keep) * 2 * left * left };
+  return { keep, value: (1 - keep) * value, share: (1 - keep) * byDisplay, variance: (1 - keep) * 2 * left * left };
 }
 
 function readingVariance(program: FleetProgram, step: number, { reading, secondReading, settling }: Spread): number {

@@ -5,7 +5,7 @@ import type { NodeSpec } from '../../src/engine/node.ts';
 import { stopwatch } from './stopwatch.ts';
 
 const COUNT = 10_000;
-const RUNS = 7;
+const RUNS = 21;
 const median = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[values.length >> 1];
 
 /** 10,000 nodes, each reading two of the hundred before it; the first one decides them all. */
