@@ -40,7 +40,7 @@ export async function computeFit(
   await context.pause();
   const register = inputs.get(parameters.register)?.tables;
   const events = inputs.get(parameters.events)?.tables['events'];
-  const known = { readings, derived, units: register?.['units'], limits: register?.['limits'], events, fuels };
+  const known = { readings, derived, units: register?.['units'], limits: register?.['targets'], events, fuels };
   const { asOf, seed } = context;
   const fitting = fittingDrift(known, { asOf, seed, referenceAir: parameters.referenceAir });
   return succeed(await byPieces(fitting, context));

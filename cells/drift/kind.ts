@@ -69,7 +69,7 @@ export const kind: CellKind<DriftParameters, DriftResult, FittedDrift> = {
   reads: (parameters) => [
     { cell: parameters.readings, tables: ['accepted'] },
     { cell: parameters.derive, tables: ['derived', 'fuels'] },
-    { cell: parameters.register, tables: ['units', 'limits'] },
+    { cell: parameters.register, tables: ['units', 'limits', 'targets'] },
     ...eventsOf(parameters),
   ],
   sources: () => [],
@@ -85,7 +85,7 @@ export const kind: CellKind<DriftParameters, DriftResult, FittedDrift> = {
     reads: (parameters) => [
       { cell: parameters.readings, tables: ['accepted'] },
       { cell: parameters.derive, tables: ['derived', 'fuels'] },
-      { cell: parameters.register, tables: ['units', 'limits'] },
+      { cell: parameters.register, tables: ['units', 'targets'] },
       ...eventsOf(parameters),
     ],
     compute: computeFit,

@@ -11,7 +11,7 @@ import type { RegisterParameters } from './parameters.ts';
 import type { RegisterRow } from './register-row.ts';
 import { registerTables } from './register-tables.ts';
 
-/** Tables: units, limits, supply-limits, economics, planning, gaps, faults. */
+/** Tables: units, limits, targets, supply-limits, economics, planning, gaps, faults. */
 export interface RegisterResult extends CellResult {
   readonly faults: readonly CellFault[];
   readonly notes: readonly string[];

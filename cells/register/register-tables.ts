@@ -8,31 +8,35 @@ import {
   limitsSchema,
   planningSchema,
   supplyLimitsSchema,
+  targetsSchema,
   unitsSchema,
 } from '../../shared/schemas/register.ts';
-import { numberColumn, textColumn } from '../../shared/table/columns.ts';
+import { numberColumn, numbersOf, textColumn } from '../../shared/table/columns.ts';
 import type { Schema } from '../../shared/table/schema.ts';
 import { type Column, makeTable, type Table } from '../../shared/table/table.ts';
+import { takeTable } from '../../shared/table/take-table.ts';
 import type { RegisterRow } from './register-row.ts';
 
 type Value = string | number;
 type Values = Readonly<Record<string, Value>>;
 
-/** The register in its five tables, each sorted by unit, fuel and day. */
+/** The register in its tables, each sorted by unit, fuel and day. */
 export function registerTables(rows: readonly RegisterRow[], faults: CellFault[]): Readonly<Record<string, Table>> {
   const sorted = [...rows].sort(
     (a, b) => order(a.text('unit'), b.text('unit')) || order(a.fuel, b.fuel) || days(a) - days(b) || a.line - b.line,
   );
   const byUnit = groupByUnit(sorted);
+  const limits = tableOfValues(
+    limitsSchema,
+    sorted.flatMap((row) => limitValues(row, faults)),
+  );
   return {
     units: tableOfValues(
       unitsSchema,
       sorted.map((row) => unitValues(row, faults)),
     ),
-    limits: tableOfValues(
-      limitsSchema,
-      sorted.flatMap((row) => limitValues(row, faults)),
-    ),
+    limits,
+    targets: targetsAmong(limits),
     'supply-limits': tableOfValues(
       supplyLimitsSchema,
       byUnit.flatMap((rows) => supplyValues(rows, faults)),
@@ -43,6 +47,14 @@ export function registerTables(rows: readonly RegisterRow[], faults: CellFault[]
     ),
     planning: tableOfValues(planningSchema, byUnit.flatMap(planningValues)),
   };
+}
+
+/** What technicians set to. Who reads this alone is not reached by a change of what must hold between visits. */
+function targetsAmong(limits: Table): Table {
+  const target = numbersOf(limits, 'target_pct');
+  const known = [...target.keys()].filter((row) => Number.isFinite(target[row]));
+  const told = new Set(targetsSchema.map(({ name }) => name));
+  return makeTable([...takeTable(limits, known).columns].filter(([name]) => told.has(name)));
 }
 
 function groupByUnit(sorted: readonly RegisterRow[]): RegisterRow[][] {

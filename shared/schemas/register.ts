@@ -44,6 +44,9 @@ export const limitsSchema: Schema = [
   numeric('service_upper_pct', '%', 'Hold to', '%', 2),
 ];
 
+/** The rows of the limits that have a target, without what must hold between visits. */
+export const targetsSchema: Schema = limitsSchema.filter(({ name }) => !name.startsWith('service_'));
+
 /** One row a unit with at least one limit of its gas supply known. */
 export const supplyLimitsSchema: Schema = [
   text('unit', 'Unit'),

@@ -5,7 +5,7 @@ import { type TableRecord, tableOfRecords } from '../../../shared/foresight/tabl
 import { readIsoDate } from '../../../shared/quantities/dates.ts';
 import { derivedSchema } from '../../../shared/schemas/derived.ts';
 import { readingsSchema } from '../../../shared/schemas/readings.ts';
-import { limitsSchema, unitsSchema } from '../../../shared/schemas/register.ts';
+import { limitsSchema, targetsSchema, unitsSchema } from '../../../shared/schemas/register.ts';
 import { numbersOf, textAt, textsOf } from '../../../shared/table/columns.ts';
 import type { Table } from '../../../shared/table/table.ts';
 
@@ -65,7 +65,13 @@ function inputs(readings: readonly Reading[], limits: readonly TableRecord[] = [
     ['derive', { tables: { derived: tableOfRecords(derivedSchema, derived) } }],
     [
       'register',
-      { tables: { units: tableOfRecords(unitsSchema, units), limits: tableOfRecords(limitsSchema, limits) } },
+      {
+        tables: {
+          units: tableOfRecords(unitsSchema, units),
+          limits: tableOfRecords(limitsSchema, limits),
+          targets: tableOfRecords(targetsSchema, limits),
+        },
+      },
     ],
   ]);
 }

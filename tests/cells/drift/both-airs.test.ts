@@ -5,7 +5,7 @@ import { tableOfRecords } from '../../../shared/foresight/table-of-records.ts';
 import { readIsoDate } from '../../../shared/quantities/dates.ts';
 import { derivedSchema } from '../../../shared/schemas/derived.ts';
 import { readingsSchema } from '../../../shared/schemas/readings.ts';
-import { limitsSchema, unitsSchema } from '../../../shared/schemas/register.ts';
+import { limitsSchema, targetsSchema, unitsSchema } from '../../../shared/schemas/register.ts';
 import { numbersOf, textAt, textsOf } from '../../../shared/table/columns.ts';
 
 const FIRST = readIsoDate('2018-01-10');
@@ -54,7 +54,13 @@ function inputs(units: number, swing: number): Map<string, CellResult> {
     ['derive', { tables: { derived: tableOfRecords(derivedSchema, rows) } }],
     [
       'register',
-      { tables: { units: tableOfRecords(unitsSchema, register), limits: tableOfRecords(limitsSchema, limits) } },
+      {
+        tables: {
+          units: tableOfRecords(unitsSchema, register),
+          limits: tableOfRecords(limitsSchema, limits),
+          targets: tableOfRecords(targetsSchema, limits),
+        },
+      },
     ],
   ]);
 }
