@@ -125,6 +125,8 @@ export interface Figure {
 export interface Remark {
   readonly severity: 'note' | 'warning' | 'danger';
   readonly text: string;
+  /** What a command adds: the option that does what the text asks for. */
+  readonly byCommand?: string;
 }
 
 /** A finished cell for people: page, report and terminal draw the same description. */

@@ -61,6 +61,10 @@ export function toldRemarks(open: Table, accepted: number): Remark[] {
   const texts = [...byEvent].map(([name, rows]) =>
     say.eventRemark(textAt(unit, rows[0]), writeDay(on[rows[0]]), textAt(note, rows[0]), name, rows.length - 1),
   );
-  const remarks: Remark[] = texts.map((text) => ({ severity: 'note', text }));
+  const remarks: Remark[] = texts.map((text) => ({
+    severity: 'note',
+    text,
+    byCommand: say.acceptEventsByCommand(),
+  }));
   return accepted > 0 ? [...remarks, { severity: 'note', text: say.acceptedEvents(accepted) }] : remarks;
 }

@@ -35,6 +35,12 @@ export function describe(result: ReadingsResult): Description {
   };
 }
 
+/** A sentence; with `byCommand` where a command has an option for what it asks. */
+type Told = string | Omit<Remark, 'severity'>;
+
+const remarksOf = (severity: Remark['severity'], told: readonly Told[]): Remark[] =>
+  told.map((one) => ({ severity, ...(typeof one === 'string' ? { text: one } : one) }));
+
 function dangers({ found }: ReadingsResult): Remark[] {
   return found.highCo.map((row) => ({
     severity: 'danger' as const,
@@ -43,7 +49,7 @@ function dangers({ found }: ReadingsResult): Remark[] {
 }
 
 function warnings({ tables, found }: ReadingsResult): Remark[] {
-  const texts: string[] = [];
+  const texts: Told[] = [];
   const aside = tables['set-aside'];
   if (aside.rows > 0)
     texts.push(
@@ -59,7 +65,7 @@ function warnings({ tables, found }: ReadingsResult): Remark[] {
     texts.push(say.revisedRemark(found.revised.length, file, line, ofFile, ofLine));
   }
   for (const { found: unit, nearest, readings } of found.strangers.filter(({ nearest }) => nearest !== '').slice(0, 10))
-    texts.push(say.nearMissRemark(unit, nearest, readings));
+    texts.push({ text: say.nearMissRemark(unit, nearest, readings), byCommand: say.acceptUnitByCommand(unit) });
   for (const { file, line, times, columns } of found.otherHeads)
     texts.push(say.otherHeadRemark(file, line, times, columns));
   for (const { file, head, of } of found.rivals) texts.push(say.rivalRemark(file, head, of));
@@ -72,16 +78,17 @@ function warnings({ tables, found }: ReadingsResult): Remark[] {
   for (const { field, cells, least } of found.overRange) texts.push(say.overRangeRemark(cells, field, least));
   if (found.coDashes.length > 0)
     texts.push(say.coDashesRemark(found.coDashes.length, found.coDashes[0].file, found.coDashes[0].line));
-  return texts.map((text) => ({ severity: 'warning', text }));
+  return remarksOf('warning', texts);
 }
 
 /** One sentence a kind of proposal, with the unit that has most to gain from it. */
-function proposed({ proposals }: ReadingsResult['found']): string[] {
+function proposed({ proposals }: ReadingsResult['found']): Told[] {
   return NAMINGS.flatMap((kind) => {
     const open = proposals.filter((one) => one.kind === kind && !one.accepted);
     if (open.length === 0) return [];
     const most = open.reduce((best, one) => (one.readings > best.readings ? one : best));
-    return [say.proposalRemark(kind, sumOf(open), open.length, most.unit, most.evidence)];
+    const text = say.proposalRemark(kind, sumOf(open), open.length, most.unit, most.evidence);
+    return [{ text, byCommand: say.acceptByCommand(kind, most.unit) }];
   });
 }
 
@@ -89,7 +96,7 @@ const sumOf = (list: readonly { readonly readings: number }[]): number =>
   list.reduce((sum, { readings }) => sum + readings, 0);
 
 function notes({ tables, found }: ReadingsResult): Remark[] {
-  const texts: string[] = [];
+  const texts: Told[] = [];
   const copies = tables['duplicates'];
   if (copies.rows > 0)
     texts.push(
@@ -103,7 +110,8 @@ function notes({ tables, found }: ReadingsResult): Remark[] {
     );
   if (found.matched.length > 0)
     texts.push(say.matchedRemark(found.matched.length, found.matched[0].found, found.matched[0].registered));
-  if (found.unknownStates > 0) texts.push(say.unknownStateRemark(found.unknownStates));
+  if (found.unknownStates > 0)
+    texts.push({ text: say.unknownStateRemark(found.unknownStates), byCommand: say.singleByCommand() });
   if (found.namedStates > 0) texts.push(say.namedStatesRemark(found.namedStates, 'as you said'));
   if (found.co2Named > 0) texts.push(say.co2OriginRemark(found.co2Named));
   for (const kind of NAMINGS) {
@@ -118,5 +126,5 @@ function notes({ tables, found }: ReadingsResult): Remark[] {
   }
   if (found.logs.readings > 0) texts.push(say.logRemark(found.logs.readings, found.logs.lines));
   for (const { head, count, example } of found.unread) texts.push(say.unreadFlagRemark(count, head, example));
-  return texts.map((text) => ({ severity: 'note', text }));
+  return remarksOf('note', texts);
 }

@@ -17,13 +17,13 @@ export const unknownCheck = (found: string, nearest: string): string =>
 export const answer = (readings: number, impossible: number, suspect: number, notes: number, lines: number): string =>
   lines === 0
     ? `${count(readings, 'reading')} checked: nothing was found.`
-    : `${count(readings, 'reading')} checked, ${count(lines, 'finding')}: ${[
+    : `${count(readings, 'reading')} checked: ${[
         impossible > 0 ? `${groupedDigits(String(impossible))} with an impossible value, which is left out` : '',
         suspect > 0 ? `${groupedDigits(String(suspect))} suspect` : '',
         notes > 0 ? `${groupedDigits(String(notes))} with a note` : '',
       ]
         .filter((part) => part !== '')
-        .join(', ')}.`;
+        .join(', ')}; told in ${count(lines, 'line')}.`;
 /** One line for many readings that a check says the same about. */
 export const together = (
   gist: string,
@@ -39,9 +39,9 @@ export const together = (
 export const fuelWords = (fuel: string): string =>
   fuel === '' ? 'none of the usual fuels' : fuel.replaceAll('_', ' ');
 export const suspectsIn = (rows: number): string =>
-  `${count(rows, 'suspect reading')} ${rows === 1 ? 'is' : 'are'} used as ${rows === 1 ? 'it is' : 'they are'}; switch suspects to out to see what changes without ${rows === 1 ? 'it' : 'them'}.`;
+  `${count(rows, 'suspect reading')} ${rows === 1 ? 'is' : 'are'} used as ${rows === 1 ? 'it is' : 'they are'}; have suspect readings left out to see what changes without ${rows === 1 ? 'it' : 'them'}.`;
 export const suspectsOut = (rows: number): string =>
-  `${count(rows, 'suspect reading')} left out of the calculations; switch suspects to in to see what changes with ${rows === 1 ? 'it' : 'them'}.`;
+  `${count(rows, 'suspect reading')} left out of the calculations; have suspect readings used to see what changes with ${rows === 1 ? 'it' : 'them'}.`;
 export const highCoValueOut = (unit: string, day: string, co: string, finding: string): string =>
   `${unit} on ${day} read ${co} ppm CO, and another value of that reading cannot be (${finding}): that value is left out, the CO counts. A high CO is a danger whatever else is wrong with its row.`;
 export const highCoKept = (unit: string, day: string, co: string, finding: string): string =>

@@ -139,13 +139,13 @@ export const strangerRemark = (units: number, names: string): string =>
 export const matchedRemark = (units: number, example: string, registered: string): string =>
   `${count(units, 'spelling')} of unit ids differed from the register only in case, spaces, dashes, leading zeros, O/0 or I/1 and ${units === 1 ? 'was' : 'were'} matched, such as ${quote(example)} to ${quote(registered)}.`;
 export const nearMissRemark = (found: string, registered: string, readings: number): string =>
-  `${quote(found)} (${count(readings, 'reading')}) is not in the register, but ${quote(registered)} is: they were not merged. If they are one unit, accept it here or with --accept "units:${found}", or correct the spelling.`;
+  `${quote(found)} (${count(readings, 'reading')}) is not in the register, but ${quote(registered)} is: they were not merged. If they are one unit, accept the proposal, or correct the spelling.`;
 export const overRangeRemark = (cells: number, head: string, least: string): string =>
   `${count(cells, 'cell')} of ${head} said "over range" without a number; ${cells === 1 ? 'it counts' : 'they count'} as at least ${least}: the highest value that the analyzer showed, or for CO the least range of its sensor.`;
 export const coDashesRemark = (rows: number, file: string, line: number): string =>
   `${count(rows, 'row')} with other values ${rows === 1 ? 'has' : 'have'} "----" for CO, the first in ${file}, line ${line}: it counts as unknown, but an analyzer that stops its pump because CO is high can print the same. Ask whoever took the reading.`;
 export const unknownStateRemark = (rows: number): string =>
-  `${count(rows, 'reading does', 'readings do')} not say whether it was as found or as left; an unknown state neither starts a run nor counts as found. Say --single-reading as_found or as_left if you know.`;
+  `${count(rows, 'reading does', 'readings do')} not say whether it was as found or as left; an unknown state neither starts a run nor counts as found. Say what single readings are if you know.`;
 export const namedStatesRemark = (rows: number, state: string): string =>
   `${count(rows, 'reading')} without a state ${rows === 1 ? 'was' : 'were'} named by your answer: single readings of a visit ${state}, of several the first as_found, the last as_left, those between trial.`;
 export const unreadFlagRemark = (cells: number, head: string, found: string): string =>
@@ -155,7 +155,12 @@ export const steadyPart = (lines: number, from: number, to: number, seconds: num
 export const logRemark = (readings: number, lines: number): string =>
   `${count(lines, 'line')} of logs made ${count(readings, 'reading')}, each the mean of the steadiest part; the note of each says which lines.`;
 export const eventRemark = (unit: string, on: string, note: string, event: string, more: number): string =>
-  `The note ${quote(note)} on ${unit} of ${on} may tell of an event (${event.replaceAll('_', ' ')})${more > 0 ? `, and so may ${count(more, 'further note')}` : ''}: accept it here or with --accept events, or add "${unit},${on},${event}" to the events table.`;
+  `The note ${quote(note)} on ${unit} of ${on} may tell of an event (${event.replaceAll('_', ' ')})${more > 0 ? `, and so may ${count(more, 'further note')}` : ''}: accept the proposal, or add "${unit},${on},${event}" to the events table.`;
+export const acceptUnitByCommand = (found: string): string => `(--accept "units:${found}")`;
+export const acceptByCommand = (kind: string, unit: string): string =>
+  `(--accept ${kind}; of one unit: --accept "${kind}:${unit}")`;
+export const acceptEventsByCommand = (): string => '(--accept events)';
+export const singleByCommand = (): string => '(--single-reading as_found or as_left)';
 export const toldRemark = (notes: number, unit: string, on: string, note: string): string =>
   `${count(notes, 'note tells', 'notes tell')} of something that may be an event, such as ${quote(note)} on ${unit} of ${on}; none counts until it is accepted among the events.`;
 export const acceptedEvents = (events: number): string =>
@@ -178,7 +183,7 @@ export const fuelWindow = (fuel: string, readings: number, from: string, to: str
 export const fuelEvidence = (windows: readonly string[]): string => windows.join('; ');
 const NAMES: Readonly<Record<string, string>> = { fires: 'fire', states: 'state', fuels: 'fuel' };
 export const proposalRemark = (kind: string, readings: number, units: number, unit: string, evidence: string): string =>
-  `${count(readings, 'reading')} of ${count(units, 'unit')} ${readings === 1 ? 'names' : 'name'} no ${NAMES[kind] ?? kind}, but evidence does, such as for ${unit}: ${evidence}. Accept it here, or with --accept ${kind} (of one unit: --accept "${kind}:${unit}").`;
+  `${count(readings, 'reading')} of ${count(units, 'unit')} ${readings === 1 ? 'names' : 'name'} no ${NAMES[kind] ?? kind}, but evidence does, such as for ${unit}: ${evidence}. It counts once you accept the proposal.`;
 export const acceptedRemark = (kind: string, readings: number, units: number): string =>
   `${count(readings, 'reading')} of ${count(units, 'unit')} got ${readings === 1 ? 'its' : 'their'} ${NAMES[kind] ?? kind} from evidence, as you accepted; the table of proposals has it.`;
 export const mergedRemark = (spellings: number, found: string, registered: string): string =>

@@ -103,7 +103,8 @@ function tell(session: Session, shell: Shell): number {
     if (setAside) tellSetAside(setAside, shell);
     const { proposals } = session.result(state.name)?.tables ?? {};
     if (proposals) tellNamings(proposals, shell);
-    for (const { text } of state.description?.remarks ?? []) shell.out(text);
+    for (const { text, byCommand } of state.description?.remarks ?? [])
+      shell.out(byCommand === undefined ? text : `${text} ${byCommand}`);
   }
   shell.out(say.nothingWritten());
   return 0;
