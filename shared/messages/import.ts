@@ -135,7 +135,7 @@ export const rivalRemark = (file: string, head: string, of: string): string =>
 export const noReadingsIn = (file: string): string =>
   `${file} holds no reading: there is a head line, but no row of values below it; export it again, or leave it out.`;
 export const strangerRemark = (units: number, names: string): string =>
-  `${count(units, 'unit is', 'units are')} not in the register: ${names}. Their readings are kept; add them to the register or correct the spelling.`;
+  `${count(units, 'unit is', 'units are')} not in the register: ${names}. ${units === 1 ? 'Its' : 'Their'} readings are kept; add ${units === 1 ? 'it' : 'them'} to the register or correct the spelling.`;
 export const matchedRemark = (units: number, example: string, registered: string): string =>
   `${count(units, 'spelling')} of unit ids differed from the register only in case, spaces, dashes, leading zeros, O/0 or I/1 and ${units === 1 ? 'was' : 'were'} matched, such as ${quote(example)} to ${quote(registered)}.`;
 export const nearMissRemark = (found: string, registered: string, readings: number): string =>
