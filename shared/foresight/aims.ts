@@ -28,7 +28,7 @@ export function aimsOf(
   co2maxOf: (lane: number) => number,
   { first, second, states, day, lane }: JudgedReadings,
   adjusted: Int8Array,
-): { aim: Float64Array; tolerance: Float64Array } {
+): { aim: Float64Array; tolerance: Float64Array; aimInCo2: Uint8Array } {
   const [o2, co2] = [numbersOf(derived, 'o2_pct'), numbersOf(derived, 'co2_pct')];
   const judged = Float64Array.from(first, (value, i) => (Number.isFinite(value) ? value : second[i]));
   const shown = Float64Array.from(first, (value, i) =>
@@ -48,7 +48,8 @@ export function aimsOf(
     judged,
     (_, i) => targetOn(registered[lane[i]], day[i])?.tolerance ?? USUAL_TOLERANCE_O2,
   );
-  return { aim, tolerance };
+  const aimInCo2 = Uint8Array.from(registered, (targets) => Number(targets[targets.length - 1]?.inCo2 ?? false));
+  return { aim, tolerance, aimInCo2 };
 }
 
 /** As-left readings from which they tell by themselves what the crew does. */

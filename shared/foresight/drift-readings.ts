@@ -77,7 +77,7 @@ export function* readingDrift(tables: DriftTables, asOf: number, referenceAir: b
   yield;
   const zoneMonths = zoneMonthsOf(day, lanes.lane, lanes.gas);
   const adjusted = answersOf(textsOf(readings, 'adjusted'), order);
-  const aims = aimsOf(tables, order, lanes.names, line, judged, adjusted);
+  const { aimInCo2, ...aims } = aimsOf(tables, order, lanes.names, line, judged, adjusted);
   yield;
   const fleet: FleetReadings = {
     rows: order.length,
@@ -94,7 +94,7 @@ export function* readingDrift(tables: DriftTables, asOf: number, referenceAir: b
     ...aims,
     zoneMonth: zoneMonths.codes,
     zoneMonths: zoneMonths.list.length,
-    lanes: { count: lanes.names.length, unit: lanes.unitOf, classOf: lanes.classOf, fuel: lanes.fuelOf },
+    lanes: { count: lanes.names.length, unit: lanes.unitOf, classOf: lanes.classOf, fuel: lanes.fuelOf, aimInCo2 },
     units: lanes.units.list.length,
     analyzers: analyzers.levels.length,
     classes: lanes.classes.list.length,

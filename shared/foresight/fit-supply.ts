@@ -79,6 +79,7 @@ export function* fittingSupply(
       unit: Int32Array.from(units, (_, unit) => unit),
       classOf: new Int32Array(units.length),
       fuel: new Int32Array(units.length),
+      aimInCo2: new Uint8Array(units.length),
     },
     units: units.length,
     analyzers: 0,

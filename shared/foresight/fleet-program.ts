@@ -26,7 +26,10 @@ export interface FleetProgram {
   readonly extra: Float64Array;
   /** Readings: which instrument cell (0 the target's, 1 the other). `visit`: 1 where the analyzer is not named. */
   readonly cell: Uint8Array;
-  /** Readings and `aim`: places of the shared columns that add to a reading, -1 for none. `visit`: that of its zone and month. */
+  /**
+   * Readings and `aim`: places of the shared columns that add to a reading, -1 for none; the offset of a first cell's `left`
+   * and of an `aim` is what crews leave beyond their aim. `visit`: that of its zone and month.
+   */
   readonly biasColumn: Int32Array;
   readonly offsetColumn: Int32Array;
   readonly shared: SharedColumns;
@@ -38,12 +41,17 @@ export interface SharedColumns {
   readonly secondAnalyzers: number;
   readonly classes: number;
   readonly offsets: number;
+  /** What crews leave a burner at beyond their aim, two a fuel: O2 targets, then CO2 targets told along the fuel's line. */
+  readonly aims: number;
   /** Gas zones by months that enough units share; in a unit's own list they stand last. */
   readonly zoneMonths: number;
 }
 
-export const columnsOf = (shared: SharedColumns): number =>
-  shared.analyzers + shared.secondAnalyzers + shared.classes + shared.offsets + shared.zoneMonths;
+/** Where the months of the gas zones begin. */
+export const columnsBeforeZones = (shared: SharedColumns): number =>
+  shared.analyzers + shared.secondAnalyzers + shared.classes + shared.offsets + shared.aims;
+
+export const columnsOf = (shared: SharedColumns): number => columnsBeforeZones(shared) + shared.zoneMonths;
 
 /** What a step does. */
 export const STEP = {

@@ -50,6 +50,8 @@ export interface FleetLanes {
   readonly unit: Int32Array;
   readonly classOf: Int32Array;
   readonly fuel: Int32Array;
+  /** 1 where the aim is a CO2 target, told along the fuel's line. */
+  readonly aimInCo2: Uint8Array;
 }
 
 export const READING_STATE = { found: 0, left: 1, unknown: 2, trial: 3 } as const;

@@ -11,6 +11,8 @@ export interface LaneTarget {
   readonly from: number;
   readonly o2: number;
   readonly tolerance: number;
+  /** Whether it is written in CO2. */
+  readonly inCo2: boolean;
 }
 
 /** Tolerance of a target that comes without one. */
@@ -40,7 +42,7 @@ export function targetsOfLanes(
       const half = (upper[row] - lower[row]) / 2;
       const tolerance = Number.isFinite(half) ? half * (inCo2 ? 20.95 / co2max : 1) : USUAL_TOLERANCE_O2;
       const start = Number.isFinite(from[row]) ? from[row] : Number.NEGATIVE_INFINITY;
-      targets[i].push({ from: start, o2: inCo2 ? co2AsO2(target[row], co2max) : target[row], tolerance });
+      targets[i].push({ from: start, o2: inCo2 ? co2AsO2(target[row], co2max) : target[row], tolerance, inCo2 });
     }
   });
   return targets;
@@ -70,5 +72,5 @@ export function targetOn(targets: readonly LaneTarget[], day: number): LaneTarge
 export function targetFromReadings(leftO2: readonly number[], foundO2: readonly number[]): LaneTarget[] {
   const shown = leftO2.length >= ENOUGH ? leftO2 : foundO2.length >= ENOUGH ? foundO2 : [];
   if (shown.length === 0) return [];
-  return [{ from: Number.NEGATIVE_INFINITY, o2: medianOf(shown), tolerance: USUAL_TOLERANCE_O2 }];
+  return [{ from: Number.NEGATIVE_INFINITY, o2: medianOf(shown), tolerance: USUAL_TOLERANCE_O2, inCo2: false }];
 }

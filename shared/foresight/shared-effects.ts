@@ -139,6 +139,7 @@ function addPrior(matrix: Float64Array, shared: SharedColumns, spread: Spread, p
   if (m > 0) log -= (m - 1) * ln(a) + ln(a + m * b);
   at += m;
   diagonal(shared.offsets, prior.offset);
+  for (let i = 0; i < shared.aims; i++) diagonal(1, prior.aims[i % prior.aims.length]);
   diagonal(shared.zoneMonths, spread.zone);
   return log;
 }

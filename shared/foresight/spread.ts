@@ -80,6 +80,11 @@ export interface SpreadPrior {
   /** Standard deviations of what has no estimate of its own: the fleet's mean rate, and a fuel's offset. */
   readonly fleetRate: number;
   readonly offset: number;
+  /**
+   * The same for what crews leave beyond their aim, O2 targets and CO2 targets: by the display next to nothing, but a fuel's
+   * line of CO2 may be off. Without it a bias that all analyzers share would be told by what they show at the aim.
+   */
+  readonly aims: readonly [number, number];
 }
 
 /** Trade experience in points of O2: repeatability 0.1-0.2, analyzers alike within 0.3, a few tenths of drift a year. */
@@ -106,6 +111,7 @@ export const DRIFT_PRIOR: SpreadPrior = {
   logSd: 1,
   fleetRate: 1,
   offset: 0.7,
+  aims: [0.05, 0.3],
 };
 
 /** The supply's drop, in pascals: a manometer repeats within a few pascals, other loads on the line add as much again. */
@@ -132,4 +138,5 @@ export const SUPPLY_PRIOR: SpreadPrior = {
   logSd: 1,
   fleetRate: 20,
   offset: 1,
+  aims: [1, 1],
 };

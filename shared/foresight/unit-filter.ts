@@ -70,15 +70,15 @@ export class UnitFilter {
       case STEP.read:
         if (program.extra[step] === 1 && spread.settling > 0) this.#readSecond(program, step, x, spread);
         else {
-          this.#innovate(program, step, x, program.value[step], 1, 1);
+          this.#innovate(program, step, x, program.value[step], 1, 1, 1);
           this.#read(x, readingVariance(program, step, spread));
         }
         break;
       case STEP.set:
       case STEP.left:
       case STEP.aim: {
-        const { keep, value, share, variance } = blendOf(program, step, spread);
-        this.#innovate(program, step, x, value, 0, share);
+        const { keep, value, share, offsetShare, variance } = blendOf(program, step, spread);
+        this.#innovate(program, step, x, value, 0, share, offsetShare);
         this.#blend(x, keep, share, variance);
         break;
       }
@@ -150,7 +150,15 @@ export class UnitFilter {
   }
 
   /** Readings and columns less `share` of the visit's effect and `held` of the level as they stand. */
-  #innovate(program: FleetProgram, step: number, x: number, value: number, held: number, share: number): void {
+  #innovate(
+    program: FleetProgram,
+    step: number,
+    x: number,
+    value: number,
+    held: number,
+    share: number,
+    offsetShare: number,
+  ): void {
     const bias = program.biasColumn[step];
     const offset = program.offsetColumn[step];
     if (bias >= 0) this.#begin(bias);
@@ -159,7 +167,7 @@ export class UnitFilter {
     const innovation = this.#innovation;
     const v = size - 1;
     for (let j = 0; j < active; j++) {
-      const seen = j === 0 ? value : j - 1 === bias || j - 1 === offset ? share : 0;
+      const seen = j === 0 ? value : j - 1 === bias ? share : j - 1 === offset ? offsetShare : 0;
       innovation[j] = seen - share * means[j * size + v] - held * means[j * size + x];
     }
   }
@@ -231,11 +239,12 @@ export class UnitFilter {
   }
 }
 
-/** How a step makes a new level: x' = keep·x + value − share·(v + biases) + N(0, variance). */
+/** How a step makes a new level: x' = keep·x + value − share·(v + bias) − offsetShare·offset + N(0, variance). */
 export interface Blend {
   readonly keep: number;
   readonly value: number;
   readonly share: number;
+  readonly offsetShare: number;
   readonly variance: number;
 }
 
@@ -243,16 +252,26 @@ export function blendOf(program: FleetProgram, step: number, spread: Spread): Bl
   const value = program.value[step];
   const { left, leftShare, byDisplay, kept } = spread;
   if (program.kind[step] === STEP.set)
-    return { keep: 0, value, share: 1, variance: readingVariance(program, step, spread) };
+    return { keep: 0, value, share: 1, offsetShare: 1, variance: readingVariance(program, step, spread) };
   if (program.kind[step] === STEP.left) {
     const aim = program.extra[step];
-    if (Number.isNaN(aim)) return { keep: 0, value, share: 1, variance: readingVariance(program, step, spread) };
-    const variance = program.cell[step] === 0 ? left * left : left * left + readingVariance(program, step, spread);
+    if (Number.isNaN(aim))
+      return { keep: 0, value, share: 1, offsetShare: 1, variance: readingVariance(program, step, spread) };
+    const isFirst = program.cell[step] === 0;
+    const variance = isFirst ? left * left : left * left + readingVariance(program, step, spread);
     const share = leftShare + (1 - leftShare) * byDisplay;
-    return { keep: 0, value: leftShare * value + (1 - leftShare) * aim, share, variance };
+    const offsetShare = isFirst ? 1 - leftShare : 1;
+    return { keep: 0, value: leftShare * value + (1 - leftShare) * aim, share, offsetShare, variance };
   }
   const keep = program.extra[step] === 1 ? 0 : kept;
-  return { keep, value: (1 - keep) * value, share: (1 - keep) * byDisplay, variance: (1 - keep) * 2 * left * left };
+  const moved = 1 - keep;
+  return {
+    keep,
+    value: moved * value,
+    share: moved * byDisplay,
+    offsetShare: moved,
+    variance: moved * 2 * left * left,
+  };
 }
 
 function readingVariance(program: FleetProgram, step: number, { reading, secondReading, settling }: Spread): number {

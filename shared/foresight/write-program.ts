@@ -1,7 +1,7 @@
 import { atOnce, type Pieces } from '../pieces.ts';
 import { DAYS_PER_YEAR } from '../quantities/dates.ts';
 import { aimBehind } from './aim-behind.ts';
-import { type FleetProgram, type SharedColumns, STEP } from './fleet-program.ts';
+import { columnsBeforeZones, type FleetProgram, type SharedColumns, STEP } from './fleet-program.ts';
 import { type FleetReadings, READING_STATE } from './fleet-readings.ts';
 import type { LaneSeries } from './lane-series.ts';
 import { StepList } from './step-list.ts';
@@ -56,7 +56,7 @@ export class ProgramWriter {
     const { analyzers, classes, fuels } = readings;
     this.#months = sharedMonths(readings);
     const zoneMonths = this.#months.codes.length;
-    this.#shared = { analyzers, secondAnalyzers: analyzers, classes, offsets: fuels, zoneMonths };
+    this.#shared = { analyzers, secondAnalyzers: analyzers, classes, offsets: fuels, aims: 2 * fuels, zoneMonths };
   }
 
   write(): WrittenProgram {
@@ -108,6 +108,14 @@ export class ProgramWriter {
   #offsetColumn(lane: number): number {
     const { analyzers, secondAnalyzers, classes } = this.#shared;
     return analyzers + secondAnalyzers + classes + this.#readings.lanes.fuel[lane];
+  }
+
+  /** What crews leave beyond their aim; -1 where there is no fuel to tell it by. */
+  #aimColumn(lane: number, own: UnitColumns): number {
+    const { analyzers, secondAnalyzers, classes, offsets, aims } = this.#shared;
+    const { fuel, aimInCo2 } = this.#readings.lanes;
+    if (aims === 0) return -1;
+    return own.place(analyzers + secondAnalyzers + classes + offsets + 2 * fuel[lane] + aimInCo2[lane]);
   }
 
   #writeUnit(u: number, from: number, to: number, firstLane: number, endLane: number, own: UnitColumns): void {
@@ -170,8 +178,7 @@ export class ProgramWriter {
 
   /** After the unit's other columns, so that a filter without zones need not carry them along. */
   #placeZones(own: UnitColumns): void {
-    const { analyzers, secondAnalyzers, classes, offsets } = this.#shared;
-    const first = analyzers + secondAnalyzers + classes + offsets;
+    const first = columnsBeforeZones(this.#shared);
     for (const { step, column } of this.#zoned) this.#steps.biasColumn[step] = own.place(first + column);
     this.#zoned = [];
   }
@@ -215,7 +222,8 @@ export class ProgramWriter {
     const found = this.#of(rows, READING_STATE.found);
     const adjusted = this.#adjustedAt(rows);
     if (left.length === 0) {
-      if (found.length > 0 && adjusted !== 0 && !breaks) this.#writeUnrecorded(found, lane, adjusted === 1, own);
+      if (found.length > 0 && adjusted !== 0 && !breaks)
+        this.#writeUnrecorded(found, lane, fleetLane, adjusted === 1, own);
       return;
     }
     const copied = adjusted !== 1 && found.length > 0 && left.every((row) => this.#copies(row, found));
@@ -229,14 +237,20 @@ export class ProgramWriter {
    * No as-left reading at a visit that adjusted or may have: toward the aim where the adjustment is recorded or the burner
    * was found outside its tolerance, else the level as found, less surely.
    */
-  #writeUnrecorded(found: readonly number[], lane: number, recorded: boolean, own: UnitColumns): void {
+  #writeUnrecorded(
+    found: readonly number[],
+    lane: number,
+    fleetLane: number,
+    recorded: boolean,
+    own: UnitColumns,
+  ): void {
     const { aim, tolerance, first, second, analyzer, day } = this.#readings;
     const row = found[found.length - 1];
     const value = Number.isFinite(first[row]) ? first[row] : second[row];
     const bias = this.#biasOf(analyzer[row]) ? own.place(analyzer[row]) : -1;
     if (!Number.isFinite(aim[row])) this.#add(STEP.widen, lane, day[row], 0, recorded ? UNKNOWN_ADJUSTMENT : 0);
     else if (recorded || Math.abs(value - aim[row]) > tolerance[row])
-      this.#add(STEP.aim, lane, day[row], aim[row], recorded ? 1 : 0, 0, bias);
+      this.#add(STEP.aim, lane, day[row], aim[row], recorded ? 1 : 0, 0, bias, this.#aimColumn(fleetLane, own));
     else this.#add(STEP.widen, lane, day[row]);
   }
 
@@ -267,7 +281,9 @@ export class ProgramWriter {
       const kind = this.#fresh[fleetLane] === 1 ? fresh : STEP.read;
       const extra = kind === STEP.left ? aimBehind(this.#readings, row, value) : Number(isSecond);
       const bias = named ? own.place(analyzer[row] + cell * analyzers) : -1;
-      const offset = cell === 1 ? own.place(this.#offsetColumn(fleetLane)) : -1;
+      const aimed = kind === STEP.left && !Number.isNaN(extra);
+      const offset =
+        cell === 1 ? own.place(this.#offsetColumn(fleetLane)) : aimed ? this.#aimColumn(fleetLane, own) : -1;
       this.#add(kind, lane, day[row], value, extra, cell, bias, offset);
       isSecond = true;
       this.#fresh[fleetLane] = 0;

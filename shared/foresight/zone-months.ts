@@ -1,4 +1,4 @@
-import type { FleetProgram } from './fleet-program.ts';
+import { columnsBeforeZones, type FleetProgram } from './fleet-program.ts';
 import type { FleetReadings } from './fleet-readings.ts';
 
 /** Units read in a zone's month from which a change of the gas can be told from a change of one burner. */
@@ -53,7 +53,7 @@ export function zoneMonthOfVisit({ zoneMonth }: FleetReadings, start: number, en
 export function withoutZones(program: FleetProgram): FleetProgram {
   const { units, unitColumns, columns, shared } = program;
   if (shared.zoneMonths === 0) return program;
-  const end = shared.analyzers + shared.secondAnalyzers + shared.classes + shared.offsets;
+  const end = columnsBeforeZones(shared);
   const kept: number[] = [];
   const starts = new Int32Array(units + 1);
   for (let unit = 0; unit < units; unit++) {

@@ -74,7 +74,7 @@ function drawnIntercepts({ y, time }: Subjects, apart: number): FleetProgram {
     columns: Int32Array.from({ length: 2 * units }, (_, place) => place % 2),
     laneClass: new Int32Array(units),
     ...steps.columns(),
-    shared: { analyzers: 0, secondAnalyzers: 0, classes: 1, offsets: 1, zoneMonths: 0 },
+    shared: { analyzers: 0, secondAnalyzers: 0, classes: 1, offsets: 1, aims: 0, zoneMonths: 0 },
   };
 }
 
@@ -224,7 +224,13 @@ function asReadings({ y, time }: Subjects): FleetReadings {
     tolerance: none(),
     zoneMonth: new Int32Array(rows).fill(-1),
     zoneMonths: 0,
-    lanes: { count: y.length, unit: units, classOf: new Int32Array(y.length), fuel: new Int32Array(y.length) },
+    lanes: {
+      count: y.length,
+      unit: units,
+      classOf: new Int32Array(y.length),
+      fuel: new Int32Array(y.length),
+      aimInCo2: new Uint8Array(y.length),
+    },
     units: y.length,
     analyzers: 0,
     classes: 1,

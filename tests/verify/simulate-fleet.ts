@@ -213,6 +213,7 @@ function columnsOfRows(rows: readonly Row[], plan: FleetPlan): FleetReadings {
       unit: Int32Array.from({ length: lanes }, (_, lane) => lane >> 1),
       classOf: Int32Array.from({ length: lanes }, (_, lane) => (lane >> 1) % plan.classes),
       fuel: new Int32Array(lanes),
+      aimInCo2: new Uint8Array(lanes),
     },
     units: plan.units,
     analyzers: plan.analyzers,

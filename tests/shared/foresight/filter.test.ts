@@ -1,7 +1,7 @@
 import { inverse, Matrix } from 'ml-matrix';
 import { describe, expect, test } from 'vitest';
 import { fitLanes } from '../../../shared/foresight/fit-fleet.ts';
-import { columnsOf, type FleetProgram, STEP } from '../../../shared/foresight/fleet-program.ts';
+import { columnsBeforeZones, columnsOf, type FleetProgram, STEP } from '../../../shared/foresight/fleet-program.ts';
 import { solveShared, sumEquations } from '../../../shared/foresight/shared-effects.ts';
 import { DRIFT_PRIOR, type Spread } from '../../../shared/foresight/spread.ts';
 import { traceLanes } from '../../../shared/foresight/trace-lanes.ts';
@@ -20,6 +20,8 @@ interface Dense {
   readonly priors: number[];
   readonly levelNow: number[][];
   readonly rateNow: number[][];
+  /** What is known of a level for certain: the part of it that readings at the aim and the aim itself are. */
+  readonly levelKnown: number[];
 }
 
 const WIDE = 1e4;
@@ -36,9 +38,11 @@ function writeOut(program: FleetProgram, spread: Spread): Dense {
           ? spread.secondAnalyzer
           : i < analyzers + secondAnalyzers + classes
             ? spread.classRate
-            : i < shared - program.shared.zoneMonths
+            : i < analyzers + secondAnalyzers + classes + program.shared.offsets
               ? DRIFT_PRIOR.offset
-              : spread.zone;
+              : i < columnsBeforeZones(program.shared)
+                ? DRIFT_PRIOR.aims[(i - (analyzers + secondAnalyzers + classes + program.shared.offsets)) % 2]
+                : spread.zone;
     priors.push(sd * sd);
   }
   const fleetRate = priors.push(DRIFT_PRIOR.fleetRate ** 2) - 1;
@@ -47,6 +51,7 @@ function writeOut(program: FleetProgram, spread: Spread): Dense {
   const noise: number[] = [];
   const levelNow: number[][] = [];
   const rateNow: number[][] = [];
+  const levelKnown: number[] = [];
   const add = (into: number[], column: number, value = 1): void => {
     into[column] = (into[column] ?? 0) + value;
   };
@@ -61,6 +66,7 @@ function writeOut(program: FleetProgram, spread: Spread): Dense {
     const lanes = program.unitLanes[unit + 1] - program.unitLanes[unit];
     const level: number[][] = Array.from({ length: lanes }, () => []);
     const rate: number[][] = Array.from({ length: lanes }, () => []);
+    const known = new Array<number>(lanes).fill(0);
     let visit: number[] = [];
     let settled = -1;
     for (let step = program.unitSteps[unit]; step < program.unitSteps[unit + 1]; step++) {
@@ -83,8 +89,17 @@ function writeOut(program: FleetProgram, spread: Spread): Dense {
         if (program.biasColumn[step] >= 0) add(visit, columnOf(program.biasColumn[step]));
       } else if (kind === STEP.widen) {
         add(level[lane], priors.push(spread.unrecorded ** 2 + program.extra[step]) - 1);
+      } else if (kind === STEP.aim || (kind === STEP.left && !Number.isNaN(program.extra[step]))) {
+        const set = settingOf(program, step, spread);
+        level[lane] = plus([], level[lane], kind === STEP.aim ? set.keep : 0);
+        known[lane] = (kind === STEP.aim ? set.keep * known[lane] : 0) + set.known;
+        level[lane] = plus(level[lane], visit, -set.instrument);
+        if (program.biasColumn[step] >= 0) add(level[lane], columnOf(program.biasColumn[step]), -set.instrument);
+        if (program.offsetColumn[step] >= 0) add(level[lane], columnOf(program.offsetColumn[step]), -set.offset);
+        add(level[lane], priors.push(set.variance) - 1);
       } else {
         if (kind !== STEP.read) {
+          known[lane] = 0;
           level[lane] = [];
           add(level[lane], priors.push(WIDE) - 1);
         }
@@ -95,25 +110,63 @@ function writeOut(program: FleetProgram, spread: Spread): Dense {
         if (kind !== STEP.read || program.extra[step] !== 1) settled = priors.push(spread.settling ** 2) - 1;
         add(row, settled);
         design.push(row);
-        y.push(value);
+        y.push(value - known[lane]);
         noise.push((program.cell[step] === 0 ? spread.reading : spread.secondReading) ** 2);
       }
     }
     levelNow.push(...level);
     rateNow.push(...rate);
+    levelKnown.push(...known);
   }
-  return { design, y, noise, priors, levelNow, rateNow };
+  return { design, y, noise, priors, levelNow, rateNow, levelKnown };
+}
+
+interface Setting {
+  readonly keep: number;
+  readonly known: number;
+  readonly instrument: number;
+  readonly offset: number;
+  readonly variance: number;
+}
+
+/**
+ * A level x that is set at a visit of effect v by an instrument of bias b to an aim a, off by what crews leave (o): of what
+ * instrument and visit add, the share `byDisplay` (g) goes into the setting. After an as-left reading y of which the share s
+ * is believed, x = s (y − v − b) + (1 − s)(a − o − g (v + b)) + noise; without one, x moves to a − o − g (v + b) but for the
+ * share that stays.
+ */
+function settingOf(program: FleetProgram, step: number, spread: Spread): Setting {
+  const { left, leftShare: s, byDisplay: g, kept } = spread;
+  const value = program.value[step];
+  if (program.kind[step] === STEP.left) {
+    const known = s * value + (1 - s) * program.extra[step];
+    return { keep: 0, known, instrument: s + (1 - s) * g, offset: 1 - s, variance: left ** 2 };
+  }
+  const keep = program.extra[step] === 1 ? 0 : kept;
+  const moved = 1 - keep;
+  return { keep, known: moved * value, instrument: moved * g, offset: moved, variance: moved * 2 * left ** 2 };
+}
+
+/** Whether a lane's last step moves it with no reading after. */
+function isMovedAfter({ unitLanes, unitSteps, kind, lane }: FleetProgram, of: number): boolean {
+  const unit = unitLanes.findLastIndex((first) => first <= of);
+  for (let step = unitSteps[unit + 1] - 1; step >= unitSteps[unit]; step--)
+    if (kind[step] !== STEP.visit && lane[step] === of - unitLanes[unit]) return kind[step] === STEP.aim;
+  return false;
 }
 
 const filled = (rows: number[][], columns: number): Matrix =>
   new Matrix(rows.map((row) => Array.from({ length: columns }, (_, i) => row[i] ?? 0)));
 
 describe.each([
-  ['alone', 0],
-  ['with the months of a gas zone', 0.2],
-])('the filter against the same model written out densely, %s', (_, zone) => {
+  ['alone', 0, 'none'],
+  ['with the months of a gas zone', 0.2, 'none'],
+  ['set to aims', 0, 'left'],
+  ['set to aims, nothing read as left', 0, 'found'],
+] as const)('the filter against the same model written out densely, %s', (_, zone, aims) => {
   const plan = { ...PLAIN_FLEET, units: 4, visits: 6, classes: 2, analyzers: 3, knownTarget: false };
-  const { readings } = simulateFleet({ ...plan, second: { noise: 0.2, offset: 0.3, analyzerSd: 0.2 } });
+  const aimed = { knownTarget: aims !== 'none', recordLeft: aims !== 'found' };
+  const { readings } = simulateFleet({ ...plan, ...aimed, second: { noise: 0.2, offset: 0.3, analyzerSd: 0.2 } });
   // Every unit's first visit falls into one month, its second into the next, and so on.
   const { unit, day } = readings;
   const isNew = (row: number): boolean => unit[row] !== unit[row - 1] || day[row] !== day[row - 1];
@@ -123,9 +176,12 @@ describe.each([
     return visits - 1;
   });
   const zoned = zone > 0 ? { zoneMonth, zoneMonths: 6 } : {};
-  const aimless = { ...readings, zoneMonths: 0, aim: readings.aim.map(() => Number.NaN), ...zoned };
-  const spread: Spread = { ...DRIFT_PRIOR.typical, rateWander: 1e-9, zone };
-  const written = new ProgramWriter(aimless).write();
+  const aim = aims === 'none' ? readings.aim.map(() => Number.NaN) : readings.aim;
+  const fleet = { ...readings, zoneMonths: 0, aim, ...zoned };
+  // What a setting's own noise shares with the second cell is not written out here.
+  const settling = aims === 'none' ? DRIFT_PRIOR.typical.settling : 0;
+  const spread: Spread = { ...DRIFT_PRIOR.typical, rateWander: 1e-9, zone, settling };
+  const written = new ProgramWriter(fleet).write();
   const { program } = written;
   const effects = solveShared(sumEquations(program, spread), program.shared, spread, DRIFT_PRIOR);
   const states = fitLanes(program, spread, effects);
@@ -147,7 +203,7 @@ describe.each([
     const levels = told(dense.levelNow);
     const rates = told(dense.rateNow);
     levels.means.forEach((value, lane) => {
-      expect(states.level[lane]).toBeCloseTo(value, 3);
+      expect(states.level[lane]).toBeCloseTo(value + dense.levelKnown[lane], 3);
       expect(states.levelVariance[lane]).toBeCloseTo(levels.variances[lane], 4);
       expect(states.rate[lane]).toBeCloseTo(rates.means[lane], 3);
       expect(states.rateVariance[lane]).toBeCloseTo(rates.variances[lane], 4);
@@ -161,13 +217,15 @@ describe.each([
     expect(effects.values[offset]).toBeCloseTo(mean.get(offset, 0), 3);
     expect(effects.covariance[0]).toBeCloseTo(posterior.get(0, 0), 4);
     const { zoneMonths } = program.shared;
+    const zones = columnsBeforeZones(program.shared);
     expect(zoneMonths > 0).toBe(zone > 0);
-    for (let i = offset + 1; i < offset + 1 + zoneMonths; i++) expect(effects.values[i]).toBeCloseTo(mean.get(i, 0), 3);
+    for (let i = zones; i < zones + zoneMonths; i++) expect(effects.values[i]).toBeCloseTo(mean.get(i, 0), 3);
   });
 
   test('the smoothed path ends where the filter stands', () => {
     const trace = traceLanes(written, spread, effects);
     for (let lane = 0; lane < states.level.length; lane++) {
+      if (isMovedAfter(program, lane)) continue;
       const last = trace.starts[lane + 1] - 1;
       expect(trace.lane[last]).toBe(lane);
       expect(trace.level[last]).toBeCloseTo(states.level[lane], 8);
