@@ -6,4 +6,6 @@ export const csv = (...rows: string[]): string => `${[HEAD, ...rows].join('\n')}
 export const GOOD = 'B-01,2024-03-13T10:15,high,as_found,4.6,28,';
 
 export const remarks = (result: Parameters<typeof kind.describe>[0]): string[] =>
-  kind.describe(result).remarks.map(({ severity, text }) => `${severity}: ${text}`);
+  kind
+    .describe(result)
+    .remarks.map(({ severity, text, byCommand = '' }) => `${severity}: ${text} ${byCommand}`.trimEnd());
