@@ -14,6 +14,7 @@ import {
   gasTooFew,
   grossLeftOut,
   intervalsRemark,
+  lateDrifts,
   spreadDefaulted,
   spreadRemark,
   unchangedHardware,
@@ -41,6 +42,8 @@ export function remarksOf(result: DriftResult): Remark[] {
   if (from('as_left') > 0) warn(bandFromLeft(from('as_left')));
   if (from('target') > 0) note(bandFromTarget(from('target')));
   if (fitted.gross > 0) warn(grossLeftOut(fitted.gross));
+  const late = fitted.began.reduce((sum, day) => sum + Number(Number.isFinite(day)), 0);
+  if (late > 0) note(lateDrifts(late));
   if (!fitted.referenceAir) warn(asMeasuredRemark());
   if (fitted.lanes.length > 0) note(airOf(result));
   if (fitted.lanes.length > 0) {

@@ -17,8 +17,8 @@ export interface AnalyzerInterval {
   readonly beyondRate: number;
 }
 
-/** Intervals of O2 of which both ends name their analyzer; none over a change of hardware or an unrecorded adjustment. */
-export function intervalsOf({ fleet }: DriftReadings, { written, states }: FleetFit): AnalyzerInterval[] {
+/** Intervals of O2 of which both ends name their analyzer; none over a change of hardware or an unrecorded adjustment, none before a late drift began. */
+export function intervalsOf({ fleet }: DriftReadings, { written, states, began }: FleetFit): AnalyzerInterval[] {
   const intervals: AnalyzerInterval[] = [];
   const last = new Int32Array(fleet.lanes.count).fill(-1);
   for (let row = 0; row < fleet.rows; row++) {
@@ -26,7 +26,8 @@ export function intervalsOf({ fleet }: DriftReadings, { written, states }: Fleet
     const lane = fleet.lane[row];
     const start = last[lane];
     last[lane] = row;
-    if (start < 0 || !isInterval(fleet, start, row)) continue;
+    // Before a lane began to drift it had another rate.
+    if (start < 0 || fleet.day[start] < began[lane] || !isInterval(fleet, start, row)) continue;
     const [from, to] = [fleet.day[start], fleet.day[row]];
     const change = fleet.first[row] - fleet.first[start];
     const years = (to - from) / DAYS_PER_YEAR;

@@ -48,7 +48,7 @@ const identity: Readonly<Record<string, Pick>> = {
 };
 
 /** What the fit says of a lane; nothing but zero readings where it has none. */
-function fitOf({ series, states }: FittedDrift): Readonly<Record<string, Pick>> {
+function fitOf({ series, states, began }: FittedDrift): Readonly<Record<string, Pick>> {
   const of =
     (values: ArrayLike<number>): Pick =>
     ({ lane }) =>
@@ -66,6 +66,7 @@ function fitOf({ series, states }: FittedDrift): Readonly<Record<string, Pick>> 
     slope_source: ({ slopeSource }) => slopeSource,
     last_visit_on: of(series.to.map(Math.floor)),
     series_from: of(series.from.map(Math.floor)),
+    drift_began_on: of(began.map(Math.floor)),
     level_left: ({ state }) => state.level,
     own_weight: (row) => (row.slopeSource === '' ? Number.NaN : of(states.ownWeight)(row)),
   };

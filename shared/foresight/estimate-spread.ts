@@ -121,6 +121,7 @@ function namesOf(kind: number, cell: number, named: boolean, extra: number): rea
     case STEP.aim:
       return extra === 1 ? ['left', 'byDisplay'] : ['left', 'byDisplay', 'kept'];
     case STEP.renew:
+    case STEP.bend:
       return [];
     default: {
       const own: SpreadName[] = kind === STEP.left && !Number.isNaN(extra) ? ['left', 'leftShare', 'byDisplay'] : [];

@@ -3,7 +3,7 @@ import { type EstimateOptions, estimatingSpread, type SpreadEstimate } from './e
 import type { FleetProgram } from './fleet-program.ts';
 import { sampleUnits } from './sample-units.ts';
 import { criterionOf, sumEquations } from './shared-effects.ts';
-import { SPREAD_NAMES, type Spread } from './spread.ts';
+import { SPREAD_NAMES, type Spread, type SpreadPrior } from './spread.ts';
 import { withoutZones } from './zone-months.ts';
 
 /** Standard deviations between months of a gas zone, in points of O2, at which the readings are asked whether there is one. */
@@ -20,6 +20,8 @@ const ZONE_GAIN = 6;
 interface ZonedEstimate {
   readonly program: FleetProgram;
   readonly estimate: SpreadEstimate;
+  /** The prior that it was made with. */
+  readonly prior: SpreadPrior;
 }
 
 /**
@@ -32,7 +34,7 @@ export function* estimatingWithZones(zoned: FleetProgram, options: EstimateOptio
   const names = options.free ?? SPREAD_NAMES;
   const free = names.filter((name) => name !== 'zone');
   const estimate = yield* estimatingSpread(plain, { ...options, free, start: start && { ...start, zone: 0 } });
-  if (zoned.shared.zoneMonths === 0 || free.length === names.length) return { program: plain, estimate };
+  if (zoned.shared.zoneMonths === 0 || free.length === names.length) return { program: plain, estimate, prior };
   const spreadAt = (zone: number): Spread => ({ ...estimate.spread, zone });
   const equations = sumEquations(zoned, spreadAt(NO_ZONE), sampleUnits(zoned.units, sample, seed));
   // The equations do not know how much months differ; only their prior does.
@@ -45,8 +47,8 @@ export function* estimatingWithZones(zoned: FleetProgram, options: EstimateOptio
     const gained = none - criterion(trial);
     if (gained > gain) [gain, zone] = [gained, trial];
   }
-  if (gain < ZONE_GAIN) return { program: plain, estimate };
+  if (gain < ZONE_GAIN) return { program: plain, estimate, prior };
   const typical = { ...prior.typical, zone: TYPICAL_ZONE };
   const again = { ...options, prior: { ...prior, typical }, start: spreadAt(zone) };
-  return { program: zoned, estimate: yield* estimatingSpread(zoned, again) };
+  return { program: zoned, estimate: yield* estimatingSpread(zoned, again), prior: again.prior };
 }

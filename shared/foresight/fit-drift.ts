@@ -49,7 +49,7 @@ export function* fittingDrift(tables: DriftTables, options: FitDriftOptions): Pi
   const read = withoutGross(all);
   yield;
   const { fit, passes } = yield* fittingModel(read.fleet, { prior: DRIFT_PRIOR, sample, seed, start });
-  const { written, estimate, effects, states } = fit;
+  const { written, estimate, effects, states, began } = fit;
   const trace = paths ? yield* tracePasses(passes, estimate.spread, effects) : NO_TRACE;
   const analyzers = tableOfAnalyzers(read, fit);
   yield;
@@ -59,6 +59,7 @@ export function* fittingDrift(tables: DriftTables, options: FitDriftOptions): Pi
     lanes: describeLanes(read, fit, tables),
     states,
     series: written.series,
+    began,
     estimate,
     trace,
     readings: { lane: read.fleet.lane, sourceRow: read.sourceRow, used: written.used },

@@ -1,4 +1,5 @@
-import { columnsOf, type FleetProgram } from './fleet-program.ts';
+import type { FleetProgram } from './fleet-program.ts';
+import { laneEnding } from './lane-ending.ts';
 import type { SharedEffects } from './shared-effects.ts';
 import type { Spread } from './spread.ts';
 import { UnitFilter } from './unit-filter.ts';
@@ -27,11 +28,10 @@ export function fitLanes(program: FleetProgram, spread: Spread, effects: SharedE
     ownWeight: column(),
   };
   const filter = new UnitFilter();
-  const total = columnsOf(program.shared);
   for (let unit = 0; unit < program.units; unit++) {
     filter.run(program, unit, spread);
     for (let lane = program.unitLanes[unit]; lane < program.unitLanes[unit + 1]; lane++)
-      readLane(filter, program, unit, lane, effects, total, spread, states);
+      readLane(filter, program, unit, lane, effects, spread, states);
   }
   return states;
 }
@@ -42,36 +42,16 @@ function readLane(
   unit: number,
   lane: number,
   effects: SharedEffects,
-  total: number,
   spread: Spread,
   states: LaneStates,
 ): void {
-  const { size, covariance, means, active } = filter;
   const x = 2 * (lane - program.unitLanes[unit]);
-  const d = x + 1;
-  const first = program.unitColumns[unit];
-  let level = means[x];
-  let rate = means[d];
-  let levelVariance = covariance[x * size + x];
-  let rateVariance = covariance[d * size + d];
-  let both = covariance[x * size + d];
-  states.ownWeight[lane] = Math.min(1, Math.max(0, 1 - rateVariance / (spread.rate * spread.rate)));
-  for (let j = 1; j < active; j++) {
-    const row = program.columns[first + j - 1];
-    const ax = means[j * size + x];
-    const ad = means[j * size + d];
-    level -= ax * effects.values[row];
-    rate -= ad * effects.values[row];
-    for (let k = 1; k < active; k++) {
-      const shared = effects.covariance[row * total + program.columns[first + k - 1]];
-      levelVariance += ax * means[k * size + x] * shared;
-      rateVariance += ad * means[k * size + d] * shared;
-      both += ax * means[k * size + d] * shared;
-    }
-  }
-  states.level[lane] = level;
-  states.rate[lane] = rate;
-  states.levelVariance[lane] = levelVariance;
-  states.rateVariance[lane] = rateVariance;
-  states.covariance[lane] = both;
+  const own = filter.covariance[(x + 1) * filter.size + x + 1];
+  const ending = laneEnding(filter, program, unit, x, effects);
+  states.ownWeight[lane] = Math.min(1, Math.max(0, 1 - own / (spread.rate * spread.rate)));
+  states.level[lane] = ending.level;
+  states.rate[lane] = ending.rate;
+  states.levelVariance[lane] = ending.levelVariance;
+  states.rateVariance[lane] = ending.rateVariance;
+  states.covariance[lane] = ending.covariance;
 }

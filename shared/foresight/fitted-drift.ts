@@ -11,6 +11,8 @@ export interface FittedDrift extends CellResult {
   readonly lanes: readonly FittedLane[];
   readonly states: LaneStates;
   readonly series: LaneSeries;
+  /** Per lane: the day of the visit since which it drifts as it does now; NaN where it always did. */
+  readonly began: Float64Array;
   readonly estimate: SpreadEstimate;
   readonly trace: LaneTrace;
   readonly readings: FittedReadings;

@@ -1,4 +1,5 @@
 import { askShards, type Pieces, type ShardedWork } from '../pieces.ts';
+import { askBends, type LaneBends } from './bent-lanes.ts';
 import { fitLanes, type LaneStates } from './fit-fleet.ts';
 import { type SharedEffects, type SharedEquations, sumEquations } from './shared-effects.ts';
 import { sliceProgram } from './slice-program.ts';
@@ -14,9 +15,10 @@ type Shard = Pick<WrittenProgram, 'program' | 'stepDay'>;
 
 type Question =
   | { readonly pass: 'equations'; readonly spread: Spread }
-  | { readonly pass: 'lanes' | 'trace'; readonly spread: Spread; readonly effects: SharedEffects };
+  | { readonly pass: 'lanes' | 'trace'; readonly spread: Spread; readonly effects: SharedEffects }
+  | { readonly pass: 'bends'; readonly spread: Spread; readonly effects: SharedEffects; readonly size: number };
 
-type Part = SharedEquations | LaneStates | LaneTrace;
+type Part = SharedEquations | LaneStates | LaneTrace | LaneBends;
 
 /** Passes over all units of a fleet, a shard of units at a time. */
 export type FleetPasses = ShardedWork<Question, Part>;
@@ -29,6 +31,7 @@ export const passShard =
   ({ program, stepDay }: Shard) =>
   (question: Question): Part => {
     if (question.pass === 'equations') return sumEquations(program, question.spread);
+    if (question.pass === 'bends') return askBends(program, question.spread, question.effects, question.size);
     if (question.pass === 'lanes') return fitLanes(program, question.spread, question.effects);
     return traceLanes({ program, stepDay }, question.spread, question.effects);
   };
@@ -75,6 +78,39 @@ export function* fitLanePasses(passes: FleetPasses, spread: Spread, effects: Sha
     rateVariance: all('rateVariance'),
     covariance: all('covariance'),
     ownWeight: all('ownWeight'),
+  };
+}
+
+/** See askBends; steps are those of the whole fleet. */
+export function* askBendPasses(
+  passes: FleetPasses,
+  spread: Spread,
+  effects: SharedEffects,
+  size: number,
+): Pieces<LaneBends> {
+  const parts = (yield* askShards(passes, { pass: 'bends', spread, effects, size })) as readonly LaneBends[];
+  const all = (name: Exclude<keyof LaneBends, 'step' | 'stepBefore'>): Float64Array =>
+    joined(parts.map((part) => part[name]));
+  const steps = (name: 'step' | 'stepBefore'): Int32Array => {
+    let before = 0;
+    return Int32Array.from(
+      parts.flatMap((part, i) => {
+        const from = before;
+        before += (passes.shards[i] as Shard).stepDay.length;
+        return Array.from(part[name], (step) => (step < 0 ? step : step + from));
+      }),
+    );
+  };
+  return {
+    apart: all('apart'),
+    bent: all('bent'),
+    level: all('level'),
+    rate: all('rate'),
+    levelVariance: all('levelVariance'),
+    rateVariance: all('rateVariance'),
+    covariance: all('covariance'),
+    step: steps('step'),
+    stepBefore: steps('stepBefore'),
   };
 }
 

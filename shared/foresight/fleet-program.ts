@@ -69,4 +69,6 @@ export const STEP = {
   left: 5,
   /** An adjustment without an as-left reading, recorded or suspected: the level moves toward the aim. */
   aim: 6,
+  /** The lane's rate changes, by a normal amount of the deviation in `value`. */
+  bend: 7,
 } as const;

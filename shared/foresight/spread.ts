@@ -85,6 +85,8 @@ export interface SpreadPrior {
    * line of CO2 may be off. Without it a bias that all analyzers share would be told by what they show at the aim.
    */
   readonly aims: readonly [number, number];
+  /** Sizes, per year, of a change of rate that the readings are asked for; none where rates are taken to stay. */
+  readonly bends: readonly number[];
 }
 
 /** Trade experience in points of O2: repeatability 0.1-0.2, analyzers alike within 0.3, a few tenths of drift a year. */
@@ -112,6 +114,7 @@ export const DRIFT_PRIOR: SpreadPrior = {
   fleetRate: 1,
   offset: 0.7,
   aims: [0.05, 0.3],
+  bends: [0.6, 0.3, 1.2],
 };
 
 /** The supply's drop, in pascals: a manometer repeats within a few pascals, other loads on the line add as much again. */
@@ -139,4 +142,5 @@ export const SUPPLY_PRIOR: SpreadPrior = {
   fleetRate: 20,
   offset: 1,
   aims: [1, 1],
+  bends: [],
 };

@@ -33,11 +33,19 @@ export class UnitFilter {
   begin(program: FleetProgram, unit: number): void {
     const lanes = program.unitLanes[unit + 1] - program.unitLanes[unit];
     const columns = program.unitColumns[unit + 1] - program.unitColumns[unit] + 1;
-    this.size = 2 * lanes + 1;
-    this.stride = columns;
+    this.#make(2 * lanes + 1, columns);
     this.active = 1;
     this.logDeterminant = 0;
     this.counted = 0;
+    this.covariance.fill(0, 0, this.size * this.size);
+    this.means.fill(0, 0, this.size * columns);
+    this.products.fill(0, 0, columns * columns);
+  }
+
+  /** Room for so many states and columns. */
+  #make(size: number, columns: number): void {
+    this.size = size;
+    this.stride = columns;
     if (this.covariance.length < this.size * this.size) {
       this.covariance = new Float64Array(this.size * this.size);
       this.#gain = new Float64Array(this.size);
@@ -46,11 +54,8 @@ export class UnitFilter {
     if (this.means.length < this.size * columns) this.means = new Float64Array(this.size * columns);
     if (this.products.length < columns * columns) {
       this.products = new Float64Array(columns * columns);
-      this.#innovation = new Float64Array(columns);
     }
-    this.covariance.fill(0, 0, this.size * this.size);
-    this.means.fill(0, 0, this.size * columns);
-    this.products.fill(0, 0, columns * columns);
+    if (this.#innovation.length < columns) this.#innovation = new Float64Array(columns);
   }
 
   /** Runs all steps of a unit. */
@@ -85,9 +90,33 @@ export class UnitFilter {
       case STEP.widen:
         this.covariance[x * this.size + x] += spread.unrecorded * spread.unrecorded + program.extra[step];
         break;
+      case STEP.bend:
+        this.loosen(program.lane[step], program.value[step]);
+        break;
       default:
         this.#renew(x, program.laneClass[program.unitLanes[unit] + program.lane[step]], spread.rate);
     }
+  }
+
+  /** Lets go a lane's rate: what it becomes is what it was and a normal amount of the deviation `size`. */
+  loosen(lane: number, size: number): void {
+    const d = 2 * lane + 1;
+    this.covariance[d * this.size + d] += size * size;
+  }
+
+  /** Takes over another filter's state. */
+  copy(other: UnitFilter): void {
+    const { size, stride, active, logDeterminant, counted } = other;
+    this.#make(size, stride);
+    this.active = active;
+    this.logDeterminant = logDeterminant;
+    this.counted = counted;
+    this.covariance.set(other.covariance.subarray(0, size * size));
+    // Of the columns not begun yet nothing is carried along, and they begin at nothing.
+    this.means.fill(0, size * active, size * stride);
+    this.products.fill(0, stride * active, stride * stride);
+    this.means.set(other.means.subarray(0, size * active));
+    this.products.set(other.products.subarray(0, stride * active));
   }
 
   /** Every level moves at its rate and wanders. */

@@ -162,5 +162,7 @@ export const backcheckCaution = (): string =>
 export const calibrationAlternative = (bins: number, forecasts: number): string =>
   `${forecasts} forecasts in ${bins} groups by the chance that was said, each with the share then found outside.`;
 
+export const lateDrifts = (lanes: number): string =>
+  `${lanes === 1 ? 'One fire has' : `${lanes} fires have`} not always drifted as now: the readings show a change of rate on the way (column "Drifts so since"), and the rate told is the one since then.`;
 export const grossLeftOut = (readings: number): string =>
   `${readings} readings lie far from the reading before and from the one after; they are shown and were left out of the fit, since no drift moves so.`;

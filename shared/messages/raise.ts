@@ -138,6 +138,8 @@ export interface ToleranceFacts {
   readonly slopeLower: number;
   readonly slopeUpper: number;
   readonly slopeSource: string;
+  /** The visit since which it drifts like this, '' where it always did. */
+  readonly beganOn: string;
   readonly bandSource: string;
   readonly chance: number;
   readonly horizonOn: string;
@@ -177,9 +179,9 @@ const SLOPE_WORDS: Readonly<Record<string, string>> = {
   pooled: 'its own readings and its class',
   class: 'its class alone',
 };
-const driftWords = ({ slope, slopeLower, slopeUpper, slopeSource }: ToleranceFacts): string =>
+const driftWords = ({ slope, slopeLower, slopeUpper, slopeSource, beganOn }: ToleranceFacts): string =>
   Number.isFinite(slope)
-    ? `, ${slope < 0 ? 'falling' : 'rising'} ${number(Math.abs(slope), 2)} a year (95 % ${number(slope < 0 ? -slopeUpper : slopeLower, 2)} to ${number(slope < 0 ? -slopeLower : slopeUpper, 2)}, from ${SLOPE_WORDS[slopeSource] ?? 'its readings'})`
+    ? `, ${slope < 0 ? 'falling' : 'rising'} ${number(Math.abs(slope), 2)} a year${beganOn === '' ? '' : ` since about the visit of ${beganOn}`} (95 % ${number(slope < 0 ? -slopeUpper : slopeLower, 2)} to ${number(slope < 0 ? -slopeLower : slopeUpper, 2)}, from ${SLOPE_WORDS[slopeSource] ?? 'its readings'})`
     : '';
 const biasWords = ({ analyzer, analyzerBias }: ToleranceFacts): string =>
   analyzer === ''

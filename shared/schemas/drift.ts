@@ -39,6 +39,8 @@ export const driftSchema: Schema = [
   numeric('last_as_measured', '%', 'Last reading as measured', '%', 2),
   numeric('own_weight', '1', 'Weight of own data', '', 2),
   date('series_from', 'Series since'),
+  /** The visit since which the unit drifts as it does now; empty where it always did. */
+  date('drift_began_on', 'Drifts so since'),
   text('reason', 'Why unknown'),
 ];
 

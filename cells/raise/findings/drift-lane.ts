@@ -43,6 +43,7 @@ export function laneReader(drift: Table): (row: number) => DriftLane {
       slopeLower: number('slope_lower'),
       slopeUpper: number('slope_upper'),
       slopeSource: text('slope_source'),
+      beganOn: writeDay(number('drift_began_on')),
       bandSource: text('band_source'),
       chance: number('probability_out_by_horizon'),
       horizonDay: number('horizon_on'),

@@ -2,6 +2,7 @@ import { inverse, Matrix } from 'ml-matrix';
 import { describe, expect, test } from 'vitest';
 import { fitLanes } from '../../../shared/foresight/fit-fleet.ts';
 import { columnsBeforeZones, columnsOf, type FleetProgram, STEP } from '../../../shared/foresight/fleet-program.ts';
+import { type Bend, insertBends } from '../../../shared/foresight/insert-bends.ts';
 import { solveShared, sumEquations } from '../../../shared/foresight/shared-effects.ts';
 import { DRIFT_PRIOR, type Spread } from '../../../shared/foresight/spread.ts';
 import { traceLanes } from '../../../shared/foresight/trace-lanes.ts';
@@ -87,6 +88,8 @@ function writeOut(program: FleetProgram, spread: Spread): Dense {
         visit = [];
         add(visit, priors.push(spread.visit ** 2) - 1);
         if (program.biasColumn[step] >= 0) add(visit, columnOf(program.biasColumn[step]));
+      } else if (kind === STEP.bend) {
+        add(rate[lane], priors.push(value ** 2) - 1);
       } else if (kind === STEP.widen) {
         add(level[lane], priors.push(spread.unrecorded ** 2 + program.extra[step]) - 1);
       } else if (kind === STEP.aim || (kind === STEP.left && !Number.isNaN(program.extra[step]))) {
@@ -147,6 +150,13 @@ function settingOf(program: FleetProgram, step: number, spread: Spread): Setting
   return { keep, known: moved * value, instrument: moved * g, offset: moved, variance: moved * 2 * left ** 2 };
 }
 
+/** A change of a lane's rate before its unit's fourth visit. */
+function bendAt({ unitLanes, unitSteps, kind }: FleetProgram, of: number): Bend {
+  const unit = unitLanes.findLastIndex((first) => first <= of);
+  const visits = [...kind.keys()].filter((step) => step >= unitSteps[unit] && kind[step] === STEP.visit);
+  return { step: visits[3], lane: of - unitLanes[unit], size: 0.6 };
+}
+
 /** Whether a lane's last step moves it with no reading after. */
 function isMovedAfter({ unitLanes, unitSteps, kind, lane }: FleetProgram, of: number): boolean {
   const unit = unitLanes.findLastIndex((first) => first <= of);
@@ -159,11 +169,12 @@ const filled = (rows: number[][], columns: number): Matrix =>
   new Matrix(rows.map((row) => Array.from({ length: columns }, (_, i) => row[i] ?? 0)));
 
 describe.each([
-  ['alone', 0, 'none'],
-  ['with the months of a gas zone', 0.2, 'none'],
-  ['set to aims', 0, 'left'],
-  ['set to aims, nothing read as left', 0, 'found'],
-] as const)('the filter against the same model written out densely, %s', (_, zone, aims) => {
+  ['alone', 0, 'none', []],
+  ['with the months of a gas zone', 0.2, 'none', []],
+  ['set to aims', 0, 'left', []],
+  ['set to aims, nothing read as left', 0, 'found', []],
+  ['with rates that change', 0, 'left', [0, 3, 4]],
+] as const)('the filter against the same model written out densely, %s', (_, zone, aims, bent) => {
   const plan = { ...PLAIN_FLEET, units: 4, visits: 6, classes: 2, analyzers: 3, knownTarget: false };
   const aimed = { knownTarget: aims !== 'none', recordLeft: aims !== 'found' };
   const { readings } = simulateFleet({ ...plan, ...aimed, second: { noise: 0.2, offset: 0.3, analyzerSd: 0.2 } });
@@ -181,7 +192,14 @@ describe.each([
   // What a setting's own noise shares with the second cell is not written out here.
   const settling = aims === 'none' ? DRIFT_PRIOR.typical.settling : 0;
   const spread: Spread = { ...DRIFT_PRIOR.typical, rateWander: 1e-9, zone, settling };
-  const written = new ProgramWriter(fleet).write();
+  const plainly = new ProgramWriter(fleet).write();
+  const written = {
+    ...plainly,
+    ...insertBends(
+      plainly,
+      bent.map((lane) => bendAt(plainly.program, lane)),
+    ),
+  };
   const { program } = written;
   const effects = solveShared(sumEquations(program, spread), program.shared, spread, DRIFT_PRIOR);
   const states = fitLanes(program, spread, effects);

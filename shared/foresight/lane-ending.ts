@@ -1,0 +1,45 @@
+import { columnsOf, type FleetProgram } from './fleet-program.ts';
+import type { SharedEffects } from './shared-effects.ts';
+import type { UnitFilter } from './unit-filter.ts';
+
+/** Level and rate of a lane at the end of its unit's steps, with what the shared effects add. */
+export interface LaneEnding {
+  readonly level: number;
+  readonly rate: number;
+  readonly levelVariance: number;
+  readonly rateVariance: number;
+  readonly covariance: number;
+}
+
+/** @param x place of the lane's level among the filter's states; its rate stands after it */
+export function laneEnding(
+  { size, covariance, means, active }: UnitFilter,
+  program: FleetProgram,
+  unit: number,
+  x: number,
+  effects: SharedEffects,
+): LaneEnding {
+  const d = x + 1;
+  const first = program.unitColumns[unit];
+  const total = columnsOf(program.shared);
+  let level = means[x];
+  let rate = means[d];
+  let levelVariance = covariance[x * size + x];
+  let rateVariance = covariance[d * size + d];
+  let both = covariance[x * size + d];
+  for (let j = 1; j < active; j++) {
+    const row = program.columns[first + j - 1];
+    const ax = means[j * size + x];
+    const ad = means[j * size + d];
+    if (ax === 0 && ad === 0) continue;
+    level -= ax * effects.values[row];
+    rate -= ad * effects.values[row];
+    for (let k = 1; k < active; k++) {
+      const shared = effects.covariance[row * total + program.columns[first + k - 1]];
+      levelVariance += ax * means[k * size + x] * shared;
+      rateVariance += ad * means[k * size + d] * shared;
+      both += ax * means[k * size + d] * shared;
+    }
+  }
+  return { level, rate, levelVariance, rateVariance, covariance: both };
+}
