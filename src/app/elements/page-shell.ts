@@ -59,6 +59,9 @@ export class PageShell extends LightElement {
 
   /** Notebooks opened so far: a strip of another notebook is another strip, though its cell be called the same. */
   private opened = 0;
+  /** Openings begun so far, and which of them was last to come through. */
+  private openings = 0;
+  private through = 0;
   private hush: ReturnType<typeof setTimeout> | undefined;
   private stopListening: (() => void) | undefined;
   private names: ReadonlyMap<string, string> = new Map();
@@ -89,8 +92,15 @@ export class PageShell extends LightElement {
   }
 
   private async take(opening: Promise<PageSession>, isSample: boolean, kept?: KeptNotebook): Promise<boolean> {
+    const turn = ++this.openings;
     try {
       const session = await opening;
+      // What somebody opened meanwhile is not taken away by an opening that was begun before it.
+      if (turn < this.through) {
+        session.close();
+        return false;
+      }
+      this.through = turn;
       this.stopListening?.();
       this.session?.close();
       this.stopListening = session.onChange(() => this.look());
