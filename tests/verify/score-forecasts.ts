@@ -24,6 +24,8 @@ export interface Score {
   readonly truth: number;
   /** Fleets in which the months of the gas zones were found to differ. */
   readonly zoned: number;
+  /** Per fleet: how much they were found to differ. */
+  readonly zones: readonly number[];
 }
 
 /** What is done to the readings before they are fitted. */
@@ -36,12 +38,14 @@ const YEARS = 1.5;
 export function scoreForecasts(plan: FleetPlan, seeds: readonly number[], reach: Band, alter: Alter = asIs): Score {
   const sums = { lanes: 0, covered: 0, levels: 0, width: 0, knownWidth: 0, zoned: 0 };
   const chances: { told: number; known: number; truth: number }[] = [];
+  const zones: number[] = [];
   for (const seed of seeds) {
     const fleet = simulateFleet({ ...plan, seed });
     const fit = fitModel(alter(fleet.readings), { prior: DRIFT_PRIOR, sample: 400, seed: 1 });
     const { program } = fit.written;
     const zone = program.shared.zoneMonths > 0 ? Math.max(plan.zoneSd, 1e-3) : 0;
     if (zone > 0) sums.zoned++;
+    zones.push(fit.estimate.spread.zone);
     const spread = { ...knownSpread(plan, fit.estimate.spread), zone };
     const known = fitLanes(
       program,
@@ -76,6 +80,7 @@ export function scoreForecasts(plan: FleetPlan, seeds: readonly number[], reach:
     told: chances.reduce((sum, { told }) => sum + told, 0) / sums.lanes,
     truth: chances.reduce((sum, { truth }) => sum + truth, 0) / sums.lanes,
     zoned: sums.zoned,
+    zones,
   };
 }
 

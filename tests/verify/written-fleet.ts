@@ -2,11 +2,7 @@ import { createHash } from 'node:crypto';
 import { catalogue } from '../../cells/catalogue.ts';
 import type { SourceFile } from '../../shared/cell.ts';
 import { DAYS_PER_YEAR, writeDay } from '../../shared/quantities/dates.ts';
-import { passTwoBarriers } from '../../shared/statistics/first-passage.ts';
-import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
-import type { Table } from '../../shared/table/table.ts';
 import { campusReview } from '../../src/notebook/campus-review.ts';
-import type { NotebookDocument } from '../../src/notebook/document.ts';
 import { Session } from '../../src/notebook/session.ts';
 import { normals, rateNoise, seededRandom } from './simulate-fleet.ts';
 
@@ -37,6 +33,8 @@ export interface WrittenPlan {
   readonly visitSd: number;
   readonly analyzerSd: number;
   readonly adjustBeyond: number;
+  /** Whether crews set to what a season card says for the day's air, or until the display shows the target. */
+  readonly setBy: 'season_card' | 'display';
   readonly recordLeft: boolean;
   /** Distances of the band's edges below and above the target, in points of O2. */
   readonly below: number;
@@ -65,6 +63,7 @@ export const WRITTEN_FLEET: WrittenPlan = {
   visitSd: 0.05,
   analyzerSd: 0.1,
   adjustBeyond: 0.6,
+  setBy: 'season_card',
   recordLeft: true,
   below: 0.8,
   above: 1,
@@ -77,6 +76,8 @@ export interface LaneTruth {
   readonly level: number;
   readonly rate: number;
   readonly lastDay: number;
+  /** The visit since which it drifts, NaN where it always did. */
+  readonly lateSince: number;
 }
 
 export interface WrittenFleet {
@@ -86,16 +87,23 @@ export interface WrittenFleet {
   readonly asOf: number;
 }
 
-const AIR = 20.95;
-const TARGET = 4;
+export const AIR = 20.95;
+export const TARGET = 4;
 /** Dry flue gas to air at stoichiometric burning, and the handbook's CO2max: common practice. */
-const FUELS = { natural_gas: { k: 0.898, co2max: 11.86 }, no2_oil: { k: 0.934, co2max: 15.4 } };
+export const FUELS = { natural_gas: { k: 0.898, co2max: 11.86 }, no2_oil: { k: 0.934, co2max: 15.4 } };
 const EXPONENTS = { power: 1, premix: 0.5 };
 
 /** O2 that a burner at a level shows when its air is at a temperature: lambda goes with the air's density. */
 function shownO2(level: number, airC: number, { burner, fuel }: WrittenPlan): number {
   const { k } = FUELS[fuel];
   const lambda = (1 + (k * level) / (AIR - level)) * (293.15 / (273.15 + airC)) ** EXPONENTS[burner];
+  return (AIR * (lambda - 1)) / (lambda - 1 + k);
+}
+
+/** The level, at reference air, of a burner that shows an O2 when its air is at a temperature. */
+function levelShowing(o2: number, airC: number, { burner, fuel }: WrittenPlan): number {
+  const { k } = FUELS[fuel];
+  const lambda = (1 + (k * o2) / (AIR - o2)) / (293.15 / (273.15 + airC)) ** EXPONENTS[burner];
   return (AIR * (lambda - 1)) / (lambda - 1 + k);
 }
 
@@ -122,12 +130,16 @@ export function writeFleet(plan: WrittenPlan): WrittenFleet {
       return { fire, rate: late ? 0 : rate, level: TARGET + 0.1 * normal() };
     });
     let last = 0;
+    let lateSince = Number.NaN;
     for (let v = 0; v < plan.visits; v++) {
       const [from, to] = plan.season;
       const year = 15_341 + DAYS_PER_YEAR * plan.every * v;
       const day = Math.max(last + 20, Math.round(year + from + (to - from) * random()));
       const years = last === 0 ? 0 : (day - last) / DAYS_PER_YEAR;
-      if (late && v >= plan.visits - 3) for (const lane of fires) lane.rate = plan.lateRate;
+      if (late && v === plan.visits - 3) {
+        lateSince = last;
+        for (const lane of fires) lane.rate = plan.lateRate;
+      }
       const airC = outsideC(day, normal);
       const by = Math.floor(random() * plan.analyzers);
       const effect = plan.visitSd * normal();
@@ -144,18 +156,20 @@ export function writeFleet(plan: WrittenPlan): WrittenFleet {
       };
       for (const lane of fires) {
         lane.level += lane.rate * years + plan.wander * Math.sqrt(years) * normal();
-        const seen = lane.level + effect + bias[by];
+        const byCard = plan.setBy === 'season_card';
+        const seen = (byCard ? lane.level + effect : shownO2(lane.level + effect, airC, plan)) + bias[by];
         const adjust = Math.abs(seen - TARGET) > plan.adjustBeyond;
         row(lane.fire, 'as_found', adjust ? 'yes' : 'no', lane.level);
         if (!adjust) continue;
-        // Set by a season card: what the instrument would show at 20 °C is brought to the target.
-        lane.level = TARGET - bias[by] - effect + plan.noise * normal();
+        // By a season card, what the instrument would show at 20 °C is brought to the target; else what it shows.
+        const set = TARGET - bias[by] + plan.noise * normal();
+        lane.level = (byCard ? set : levelShowing(set, airC, plan)) - effect;
         if (plan.recordLeft) row(lane.fire, 'as_left', 'yes', lane.level);
       }
       last = day;
       asOf = Math.max(asOf, day);
     }
-    for (const { fire, rate, level } of fires) truth.push({ unit, fire, level, rate, lastDay: last });
+    for (const { fire, rate, level } of fires) truth.push({ unit, fire, level, rate, lastDay: last, lateSince });
   }
   return { readings: readings.join('\n'), register: registerOf(plan), truth, asOf };
 }
@@ -177,11 +191,8 @@ function registerOf(plan: WrittenPlan): string {
   return [['unit', 'fuel', 'burner', 'fuel_air_control', 'air_source', ...heads].join(','), ...rows].join('\n');
 }
 
-/** Reviews the files as the command line would. @param drift parameters of the drift cell to change */
-export async function reviewFleet(
-  fleet: WrittenFleet,
-  drift: Readonly<Record<string, unknown>> = {},
-): Promise<Session> {
+/** Reviews the files as the command line would. */
+export async function reviewFleet(fleet: WrittenFleet): Promise<Session> {
   const files = new Map(
     Object.entries({ 'readings.csv': fleet.readings, 'register.csv': fleet.register }).map(([name, text]) => [
       name,
@@ -191,11 +202,8 @@ export async function reviewFleet(
   const data = [...files].map(([key, { name, size, hash }]) => ({ key, name, size, hash }));
   const request = { title: 'Fleet', asOf: writeDay(fleet.asOf), data, readings: ['readings.csv'] };
   const review = campusReview({ ...request, register: ['register.csv'] });
-  const cells = review.cells.map((cell) =>
-    cell.kind === 'drift' ? { ...cell, parameters: { ...cell.parameters, ...drift } } : cell,
-  );
   const session = new Session(catalogue);
-  session.open({ ...review, cells } as NotebookDocument, files);
+  session.open(review, files);
   await session.calculate();
   const failed = session.states().filter(({ phase }) => phase !== 'done');
   if (failed.length > 0) throw new Error(failed.map(({ name, message }) => `${name}: ${message}`).join('\n'));
@@ -209,50 +217,4 @@ function sourceOf(name: string, text: string): SourceFile {
     yield bytes;
   };
   return { name, size: bytes.length, hash, open };
-}
-
-export interface WrittenScore {
-  readonly lanes: number;
-  readonly covered: number;
-  readonly meanError: number;
-  /** Expected Brier skill of probability_out_by_horizon over that of the true level and rate. */
-  readonly skill: number;
-  readonly told: number;
-  readonly truth: number;
-}
-
-/** Holds drift.csv of a review against the truth, in points of O2. */
-export function scoreReview(plan: WrittenPlan, { truth, asOf }: WrittenFleet, drift: Table): WrittenScore {
-  const [unit, fire] = ['unit', 'fire'].map((name) => textsOf(drift, name));
-  const column = (name: string): Float64Array => numbersOf(drift, name);
-  const rowOf = new Map(
-    Array.from({ length: drift.rows }, (_, row) => [`${textAt(unit, row)} ${textAt(fire, row)}`, row]),
-  );
-  const factor = plan.quantity === 'co2' ? -(FUELS[plan.fuel].co2max * plan.co2maxRatio) / AIR : 1;
-  const [rate, lower, upper, out] = ['slope_per_year', 'slope_lower', 'slope_upper', 'probability_out_by_horizon'].map(
-    column,
-  );
-  let [covered, error] = [0, 0];
-  const chances = truth.map((lane) => {
-    const row = rowOf.get(`${lane.unit} ${lane.fire}`) ?? -1;
-    const slope = lane.rate * factor;
-    if (lower[row] <= slope && slope <= upper[row]) covered++;
-    error += (rate[row] - slope) / factor;
-    const years = (asOf + 365 - lane.lastDay) / DAYS_PER_YEAR;
-    const motion = { drift: lane.rate, driftSd: 0, diffusion: plan.wander };
-    const up = TARGET + plan.above - lane.level;
-    return { told: out[row], truth: passTwoBarriers(up, lane.level - TARGET + plan.below, motion, years) };
-  });
-  const mean = chances.reduce((sum, { truth }) => sum + truth, 0) / chances.length;
-  const brier = (of: (chance: (typeof chances)[number]) => number): number =>
-    chances.reduce((sum, chance) => sum + (of(chance) - chance.truth) ** 2 + chance.truth * (1 - chance.truth), 0);
-  const reference = brier(() => mean);
-  return {
-    lanes: truth.length,
-    covered: covered / truth.length,
-    meanError: error / truth.length,
-    skill: (1 - brier(({ told }) => told) / reference) / (1 - brier(({ truth }) => truth) / reference),
-    told: chances.reduce((sum, { told }) => sum + told, 0) / chances.length,
-    truth: mean,
-  };
 }
