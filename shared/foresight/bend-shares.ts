@@ -15,44 +15,55 @@ export interface BendShares {
 const ROUNDS = 200;
 const START = 0.05;
 
+/** What each possibility of each lane weighs before the shares, in a scale of its own: apart, bent, neither. */
+interface Weights {
+  readonly apart: Float64Array;
+  readonly bent: Float64Array;
+  readonly neither: Float64Array;
+  /** Sum of the logarithms of the scales. */
+  readonly scale: number;
+}
+
 /** Shares at the maximum of the likelihood, by the EM iteration for a mixture (Dempster, Laird and Rubin 1977, J. R. Statist. Soc. B 39, 1-38). */
 export function bendShares(bends: LaneBends): BendShares {
   const asked = [...bends.bent.keys()].filter((lane) => !Number.isNaN(bends.bent[lane]));
-  const kinds = asked.map((lane) => [bends.apart[lane], bends.bent[lane]] as const);
-  const without = maximum(kinds, 0);
-  const found = maximum(kinds, START);
+  const weights = weigh(bends, asked);
+  const without = maximum(weights, 0);
+  const found = maximum(weights, START);
   const chance = new Float64Array(bends.bent.length);
   asked.forEach((lane, i) => {
-    const [, bent, all] = terms(kinds[i], found.apart, found.bent);
-    chance[lane] = bent / all;
+    const bent = found.bent * weights.bent[i];
+    chance[lane] = bent / (bent + found.apart * weights.apart[i] + (1 - found.apart - found.bent) * weights.neither[i]);
   });
   return { bent: found.bent, apart: found.apart, gain: found.value - without.value, chance };
 }
 
-function maximum(
-  kinds: readonly (readonly [number, number])[],
-  start: number,
-): { apart: number; bent: number; value: number } {
-  let [apart, bent] = [START, start];
-  let value = 0;
-  for (let round = 0; round < ROUNDS; round++) {
-    let [ofApart, ofBent] = [0, 0];
-    value = 0;
-    for (const kind of kinds) {
-      const [isApart, isBent, all, scale] = terms(kind, apart, bent);
-      ofApart += isApart / all;
-      ofBent += isBent / all;
-      value += ln(all) + scale;
-    }
-    apart = ofApart / kinds.length;
-    bent = ofBent / kinds.length;
-  }
-  return { apart, bent, value };
+function weigh({ apart, bent }: LaneBends, asked: readonly number[]): Weights {
+  const scales = asked.map((lane) => Math.max(0, apart[lane], bent[lane]));
+  return {
+    apart: Float64Array.from(asked, (lane, i) => exp(apart[lane] - scales[i])),
+    bent: Float64Array.from(asked, (lane, i) => exp(bent[lane] - scales[i])),
+    neither: Float64Array.from(scales, (scale) => exp(-scale)),
+    scale: scales.reduce((sum, scale) => sum + scale, 0),
+  };
 }
 
-/** What each possibility weighs, their sum, and the logarithm of the scale that they are told in. */
-function terms([a, b]: readonly [number, number], apart: number, bent: number): [number, number, number, number] {
-  const scale = Math.max(0, a, b);
-  const [isApart, isBent] = [apart * exp(a - scale), bent * exp(b - scale)];
-  return [isApart, isBent, isApart + isBent + (1 - apart - bent) * exp(-scale), scale];
+function maximum(weights: Weights, start: number): { apart: number; bent: number; value: number } {
+  const lanes = weights.neither.length;
+  let [apart, bent] = [START, start];
+  for (let round = 0; round < ROUNDS; round++) {
+    let [ofApart, ofBent] = [0, 0];
+    for (let i = 0; i < lanes; i++) {
+      const [isApart, isBent] = [apart * weights.apart[i], bent * weights.bent[i]];
+      const all = isApart + isBent + (1 - apart - bent) * weights.neither[i];
+      ofApart += isApart / all;
+      ofBent += isBent / all;
+    }
+    apart = ofApart / lanes;
+    bent = ofBent / lanes;
+  }
+  let value = weights.scale;
+  for (let i = 0; i < lanes; i++)
+    value += ln(apart * weights.apart[i] + bent * weights.bent[i] + (1 - apart - bent) * weights.neither[i]);
+  return { apart, bent, value };
 }

@@ -6,8 +6,21 @@ import { sampleUnits } from './sample-units.ts';
 import { criterionOf, sumEquations } from './shared-effects.ts';
 import { SHARES, SPREAD_NAMES, type Spread, type SpreadName, type SpreadPrior } from './spread.ts';
 
-export interface SpreadEstimate {
+/** Where a search may start. */
+export interface SearchStart {
   readonly spread: Spread;
+  /** What the criterion was like about it, where a search has ended there. */
+  readonly curvature?: Curvature | undefined;
+}
+
+/** Inverse of the criterion's second derivatives, row-major, with as many units in the sample. */
+interface Curvature {
+  readonly names: readonly SpreadName[];
+  readonly inverse: Float64Array;
+  readonly units: number;
+}
+
+export interface SpreadEstimate extends SearchStart {
   /** Those that the readings could speak about; the others keep their typical value. */
   readonly estimated: readonly SpreadName[];
   readonly unitsUsed: number;
@@ -22,7 +35,7 @@ export interface EstimateOptions {
   /** Those that may be estimated; all when left out. */
   readonly free?: readonly SpreadName[];
   /** Where the search starts; the prior's typical values when left out. */
-  readonly start?: Spread | undefined;
+  readonly start?: SearchStart | undefined;
 }
 
 /**
@@ -54,18 +67,37 @@ export function* estimatingSpread(program: FleetProgram, options: EstimateOption
   const few = units.length > MANY && !options.start ? units.filter((_, i) => i % 5 === 0) : undefined;
   const rough = few && (yield* minimizing(halfCriterion(few), typical, { ...SEARCH, leastGain: 0.05 }));
   const { start } = options;
-  const from = rough?.at ?? (start ? estimated.map((name) => toLine(name, start[name])) : typical);
+  const from = rough?.at ?? (start ? estimated.map((name) => toLine(name, start.spread[name])) : typical);
   const found = yield* minimizing(halfCriterion(units), from, {
     ...SEARCH,
     ...(rough ? { inverseHessian: rough.inverseHessian.map((value) => value / 5) } : {}),
+    ...(start?.curvature ? { inverseHessian: curvatureAs(start.curvature, estimated, units.length) } : {}),
   });
   return {
     spread: roundSpread(spreadAt(found.at)),
     estimated,
     unitsUsed: units.length,
     converged: found.converged,
+    curvature: { names: estimated, inverse: found.inverseHessian, units: units.length },
   };
 }
+
+/** What is known of a curvature, for other hyperparameters and another number of units; a new one stands alone. */
+function curvatureAs(known: Curvature, names: readonly SpreadName[], units: number): Float64Array {
+  const places = names.map((name) => known.names.indexOf(name));
+  const scale = known.units / Math.max(1, units);
+  const inverse = new Float64Array(names.length * names.length);
+  places.forEach((from, i) => {
+    places.forEach((to, j) => {
+      if (from >= 0 && to >= 0) inverse[i * names.length + j] = scale * known.inverse[from * known.names.length + to];
+      else if (i === j) inverse[i * names.length + j] = NEW_VARIANCE;
+    });
+  });
+  return inverse;
+}
+
+/** Of the logarithm of a hyperparameter of which nothing is known yet. */
+const NEW_VARIANCE = 0.1;
 
 /**
  * Three significant digits: far finer than any hyperparameter is known, and coarse enough that the last bit of an `exp` or

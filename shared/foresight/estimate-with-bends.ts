@@ -56,7 +56,7 @@ export function* estimatingWithBends(
     if (!most || most.shares.gain < BEND_GAIN) return undefined;
     if (turn === TURNS) return { estimate, size: most.size, effects };
     program = insertBends(written, bendsOf(written.program, most, most.size)).program;
-    estimate = yield* estimatingSpread(program, { ...options, start: spread });
+    estimate = yield* estimatingSpread(program, { ...options, start: estimate });
   }
 }
 

@@ -33,7 +33,11 @@ export function* estimatingWithZones(zoned: FleetProgram, options: EstimateOptio
   const plain = withoutZones(zoned);
   const names = options.free ?? SPREAD_NAMES;
   const free = names.filter((name) => name !== 'zone');
-  const estimate = yield* estimatingSpread(plain, { ...options, free, start: start && { ...start, zone: 0 } });
+  const estimate = yield* estimatingSpread(plain, {
+    ...options,
+    free,
+    start: start && { ...start, spread: { ...start.spread, zone: 0 } },
+  });
   if (zoned.shared.zoneMonths === 0 || free.length === names.length) return { program: plain, estimate, prior };
   const spreadAt = (zone: number): Spread => ({ ...estimate.spread, zone });
   const equations = sumEquations(zoned, spreadAt(NO_ZONE), sampleUnits(zoned.units, sample, seed));
@@ -49,6 +53,6 @@ export function* estimatingWithZones(zoned: FleetProgram, options: EstimateOptio
   }
   if (gain < ZONE_GAIN) return { program: plain, estimate, prior };
   const typical = { ...prior.typical, zone: TYPICAL_ZONE };
-  const again = { ...options, prior: { ...prior, typical }, start: spreadAt(zone) };
+  const again = { ...options, prior: { ...prior, typical }, start: { ...estimate, spread: spreadAt(zone) } };
   return { program: zoned, estimate: yield* estimatingSpread(zoned, again), prior: again.prior };
 }

@@ -4,12 +4,13 @@ import { takeTable } from '../table/take-table.ts';
 import { filterRows } from '../table/verbs.ts';
 import { describeLanes } from './describe-lanes.ts';
 import { type DriftReadings, type DriftTables, readingDrift } from './drift-readings.ts';
+import type { SearchStart } from './estimate-spread.ts';
 import { fittingModel } from './fit-model.ts';
 import type { FittedDrift, OtherAir } from './fitted-drift.ts';
 import { tracePasses } from './fleet-passes.ts';
 import { grossReadings } from './gross-readings.ts';
 import { sampleUnits } from './sample-units.ts';
-import { DRIFT_PRIOR, type Spread } from './spread.ts';
+import { DRIFT_PRIOR } from './spread.ts';
 import { tableOfAnalyzers } from './table-of-analyzers.ts';
 import { tableOfGasMonths } from './table-of-gas-months.ts';
 import type { LaneTrace } from './trace-lanes.ts';
@@ -28,7 +29,7 @@ export interface FitDriftOptions {
   /** Units in the sample for the hyperparameters. */
   readonly sample?: number;
   /** Where their search starts: the last fit's, in a row of fits. */
-  readonly start?: Spread | undefined;
+  readonly start?: SearchStart | undefined;
   /** False where only levels and rates are wanted: neither smoothed paths nor the fit in the other air. */
   readonly paths?: boolean;
 }
@@ -53,7 +54,7 @@ export function* fittingDrift(tables: DriftTables, options: FitDriftOptions): Pi
   const trace = paths ? yield* tracePasses(passes, estimate.spread, effects) : NO_TRACE;
   const analyzers = tableOfAnalyzers(read, fit);
   yield;
-  const other = paths ? yield* fittingOtherAir(tables, options, all, estimate.spread) : undefined;
+  const other = paths ? yield* fittingOtherAir(tables, options, all, estimate) : undefined;
   return {
     tables: { analyzers, 'gas-months': tableOfGasMonths(read, fit) },
     lanes: describeLanes(read, fit, tables),
@@ -79,7 +80,7 @@ function* fittingOtherAir(
   tables: DriftTables,
   { asOf, seed, referenceAir }: FitDriftOptions,
   fleet: DriftReadings,
-  spread: Spread,
+  start: SearchStart,
 ): Pieces<OtherAir | undefined> {
   const some = tablesOfSample(tables, fleet, seed);
   const here = some === tables ? fleet : yield* readingDrift(some, asOf, referenceAir);
@@ -90,7 +91,7 @@ function* fittingOtherAir(
   yield;
   const read = withoutGross(all);
   yield;
-  const { fit } = yield* fittingModel(read.fleet, { prior: DRIFT_PRIOR, sample: OTHER_SAMPLE, seed, start: spread });
+  const { fit } = yield* fittingModel(read.fleet, { prior: DRIFT_PRIOR, sample: OTHER_SAMPLE, seed, start });
   const { written, estimate, states } = fit;
   return { lanes: describeLanes(read, fit, some), states, series: written.series, estimate, units: read.fleet.units };
 }

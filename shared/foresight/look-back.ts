@@ -1,9 +1,10 @@
 import { atOnce, type Pieces } from '../pieces.ts';
 import { DAYS_PER_YEAR } from '../quantities/dates.ts';
 import { normalCdf } from '../statistics/normal.ts';
-import { regress } from '../statistics/regress.ts';
+import { straightLine } from '../statistics/straight-line.ts';
 import { numbersOf, textAt, textsOf } from '../table/columns.ts';
 import { type DriftTables, readDrift } from './drift-readings.ts';
+import type { SearchStart } from './estimate-spread.ts';
 import { fittingDrift } from './fit-drift.ts';
 import type { FittedDrift } from './fitted-drift.ts';
 import { type DriftRow, type JudgeOptions, judgeDrift } from './judge-drift.ts';
@@ -11,7 +12,6 @@ import { type LaneHistory, laneHistories, laneKey } from './lane-history.ts';
 import type { LaneName } from './lane-name.ts';
 import { levelAt } from './leaving-chance.ts';
 import { eventDays, NEW_SERIES_EVENTS } from './series-breaks.ts';
-import type { Spread } from './spread.ts';
 
 /**
  * What was said of a lane on a past day, and what the next visit then found, less the bias that was known of its analyzer
@@ -51,7 +51,7 @@ export class LookBack {
   readonly #histories: ReadonlyMap<string, LaneHistory>;
   readonly #said = new Set<string>();
   readonly #changes: ReadonlyMap<string, readonly number[]>;
-  #start: Spread | undefined;
+  #start: SearchStart | undefined;
 
   constructor(tables: DriftTables, asOf: number, options: LookBackOptions) {
     this.#tables = tables;
@@ -76,7 +76,7 @@ export class LookBack {
       start: this.#start,
       paths: false,
     });
-    this.#start = fitted.estimate.spread;
+    this.#start = fitted.estimate;
     const rows = judgeDrift(fitted, this.#tables, { ...this.#options, dates: false });
     yield;
     const biases = knownBiases(fitted);
@@ -172,20 +172,17 @@ function baselines(
   const count = foundDays.findIndex((day) => day >= saidOn + 1);
   if (count < 3) return { last, lastSd: usual, line: last, lineSd: usual };
   const years = foundDays.slice(0, count).map((day) => (day - foundOn) / DAYS_PER_YEAR);
-  const fit = regress(
-    foundO2.slice(0, count).map((value) => fromO2(value)),
-    [years.map(() => 1), years],
-  );
-  const spread = Math.max(0.25 * usual, Number.isFinite(fit.residualSd) ? fit.residualSd : usual);
-  return {
-    last,
-    lastSd: usual,
-    line: fit.coefficients[0],
-    lineSd: rootSumSquares(spread, finiteOr(fit.standardErrors[0], usual)),
-  };
+  const values = foundO2.slice(0, count).map((value) => fromO2(value));
+  const mean = (of: readonly number[]): number => of.reduce((sum, value) => sum + value, 0) / count;
+  const middle = mean(years);
+  const about = years.reduce((sum, year) => sum + (year - middle) ** 2, 0);
+  if (!(about > 0)) return { last, lastSd: usual, line: last, lineSd: usual };
+  const { slope, residuals, freedom } = straightLine(years, values);
+  const residualSd = Math.sqrt(residuals.reduce((sum, residual) => sum + residual * residual, 0) / freedom);
+  const spread = Math.max(0.25 * usual, residualSd);
+  const lineError = residualSd * Math.sqrt(1 / count + (middle * middle) / about);
+  return { last, lastSd: usual, line: mean(values) - slope * middle, lineSd: rootSumSquares(spread, lineError) };
 }
-
-const finiteOr = (value: number, fallback: number): number => (Number.isFinite(value) ? value : fallback);
 
 /** Math.hypot may differ in the last bit from one engine to the next; a square root may not. */
 const rootSumSquares = (...values: readonly number[]): number =>
