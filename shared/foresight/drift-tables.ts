@@ -177,9 +177,11 @@ export function tableOfPath(rows: readonly DriftRow[], fitted: FittedDrift): Tab
       levels.push(level);
       spreads.push(sd);
     };
-    const scale = row.band.quantity === 'co2_pct' ? Math.abs(co2PerO2(lanes[row.lane])) : 1;
+    const inCo2 = row.band.quantity === 'co2_pct';
+    const scale = inCo2 ? Math.abs(co2PerO2(lanes[row.lane])) : 1;
+    const sds = inCo2 ? trace.sdWithOffset : trace.sd;
     for (let i = trace.starts[row.lane]; i < trace.starts[row.lane + 1]; i++)
-      add(trace.day[i], row.fromO2(trace.level[i]), trace.sd[i] * scale);
+      add(trace.day[i], row.fromO2(trace.level[i]), sds[i] * scale);
     project(row, series.to[row.lane], add);
   });
   const side = (deviations: number): Column =>

@@ -39,6 +39,7 @@ const NO_TRACE: LaneTrace = {
   day: new Float64Array(0),
   level: new Float64Array(0),
   sd: new Float64Array(0),
+  sdWithOffset: new Float64Array(0),
   starts: new Int32Array(0),
 };
 

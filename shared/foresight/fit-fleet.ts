@@ -1,5 +1,5 @@
 import type { FleetProgram } from './fleet-program.ts';
-import { laneEnding } from './lane-ending.ts';
+import { laneEnding, offsetEnding } from './lane-ending.ts';
 import type { SharedEffects } from './shared-effects.ts';
 import type { Spread } from './spread.ts';
 import { UnitFilter } from './unit-filter.ts';
@@ -11,6 +11,12 @@ export interface LaneStates {
   readonly levelVariance: Float64Array;
   readonly rateVariance: Float64Array;
   readonly covariance: Float64Array;
+  /**
+   * What variance and covariance have beyond these when the level is told as the second cell reads it, its offset added: less
+   * than nothing where only that cell was read, since what the offset is then does not matter.
+   */
+  readonly offsetVariance: Float64Array;
+  readonly offsetCovariance: Float64Array;
   /** 1 − (rate's variance now / before the unit's own data): 0 the class speaks, 1 the unit does. */
   readonly ownWeight: Float64Array;
 }
@@ -25,6 +31,8 @@ export function fitLanes(program: FleetProgram, spread: Spread, effects: SharedE
     levelVariance: column(),
     rateVariance: column(),
     covariance: column(),
+    offsetVariance: column(),
+    offsetCovariance: column(),
     ownWeight: column(),
   };
   const filter = new UnitFilter();
@@ -54,4 +62,7 @@ function readLane(
   states.levelVariance[lane] = ending.levelVariance;
   states.rateVariance[lane] = ending.rateVariance;
   states.covariance[lane] = ending.covariance;
+  const offset = offsetEnding(filter, program, unit, x, program.laneOffset[lane], effects);
+  states.offsetVariance[lane] = offset.variance;
+  states.offsetCovariance[lane] = offset.covariance;
 }

@@ -77,6 +77,8 @@ export function* fitLanePasses(passes: FleetPasses, spread: Spread, effects: Sha
     levelVariance: all('levelVariance'),
     rateVariance: all('rateVariance'),
     covariance: all('covariance'),
+    offsetVariance: all('offsetVariance'),
+    offsetCovariance: all('offsetCovariance'),
     ownWeight: all('ownWeight'),
   };
 }
@@ -117,7 +119,7 @@ export function* askBendPasses(
 /** See traceLanes. */
 export function* tracePasses(passes: FleetPasses, spread: Spread, effects: SharedEffects): Pieces<LaneTrace> {
   const parts = (yield* askShards(passes, { pass: 'trace', spread, effects })) as readonly LaneTrace[];
-  const all = (name: 'day' | 'level' | 'sd'): Float64Array => joined(parts.map((part) => part[name]));
+  const all = (name: 'day' | 'level' | 'sd' | 'sdWithOffset'): Float64Array => joined(parts.map((part) => part[name]));
   const total = parts.reduce((sum, { lane }) => sum + lane.length, 0);
   const lanes = parts.reduce((sum, { starts }) => sum + starts.length - 1, 0);
   const [lane, starts] = [new Int32Array(total), new Int32Array(lanes + 1)];
@@ -128,7 +130,7 @@ export function* tracePasses(passes: FleetPasses, spread: Spread, effects: Share
     points += part.lane.length;
     before += part.starts.length - 1;
   }
-  return { lane, day: all('day'), level: all('level'), sd: all('sd'), starts };
+  return { lane, day: all('day'), level: all('level'), sd: all('sd'), sdWithOffset: all('sdWithOffset'), starts };
 }
 
 function joined(parts: readonly Float64Array[]): Float64Array {

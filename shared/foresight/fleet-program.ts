@@ -14,6 +14,8 @@ export interface FleetProgram {
   readonly columns: Int32Array;
   /** Per lane: place of its class's mean rate among its unit's columns. */
   readonly laneClass: Int32Array;
+  /** Per lane: place of the offset of its second cell among its unit's columns, -1 where its unit has no such reading. */
+  readonly laneOffset: Int32Array;
   readonly kind: Uint8Array;
   /** Place of the lane within its unit. */
   readonly lane: Uint8Array;

@@ -37,6 +37,8 @@ export function loosenRates(
     levelVariance: copy(states.levelVariance),
     rateVariance: copy(states.rateVariance),
     covariance: copy(states.covariance),
+    offsetVariance: states.offsetVariance,
+    offsetCovariance: states.offsetCovariance,
     ownWeight: copy(states.ownWeight),
     priorRate: new Float64Array(states.level.length),
     priorRateVariance: new Float64Array(states.level.length),

@@ -173,7 +173,7 @@ function judgeFitted(
     options.bands,
   );
   const spoken = series.readings[index] > 0;
-  const fitState = spoken ? stateIn(fitted, index, fromO2, factor) : NOTHING;
+  const fitState = spoken ? stateIn(fitted, index, inCo2, fromO2, factor) : NOTHING;
   const rated = spoken && noChance === '';
   const state = rated ? fitState : { ...fitState, rate: Number.NaN };
   const horizon = asOf + options.horizonDays;
@@ -225,15 +225,23 @@ function chanceless({ series }: FittedDrift): (lane: number) => string {
 const sameQuantity = (limits: LaneLimits | undefined, quantity: string): LaneLimits | undefined =>
   limits?.quantity === quantity ? limits : undefined;
 
-function stateIn(fitted: FittedDrift, lane: number, fromO2: (o2: number) => number, factor: number): LevelState {
+function stateIn(
+  fitted: FittedDrift,
+  lane: number,
+  inCo2: boolean,
+  fromO2: (o2: number) => number,
+  factor: number,
+): LevelState {
   const { states, estimate } = fitted;
   const square = factor * factor;
+  // A CO2 lane is told with the offset of measured CO2 added to its level.
+  const added = inCo2 ? 1 : 0;
   return {
     level: fromO2(states.level[lane]),
     rate: states.rate[lane] * factor,
-    levelVariance: states.levelVariance[lane] * square,
+    levelVariance: Math.max(1e-6, states.levelVariance[lane] + added * states.offsetVariance[lane]) * square,
     rateVariance: states.rateVariance[lane] * square,
-    covariance: states.covariance[lane] * square,
+    covariance: (states.covariance[lane] + added * states.offsetCovariance[lane]) * square,
     wander: estimate.spread.wander * Math.abs(factor),
     rateWander: estimate.spread.rateWander * Math.abs(factor),
   };

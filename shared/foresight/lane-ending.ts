@@ -43,3 +43,28 @@ export function laneEnding(
   }
   return { level, rate, levelVariance, rateVariance, covariance: both };
 }
+
+/**
+ * What the variance of a level, and its covariance with the rate, have more when an offset is added to the level.
+ * @param place of the offset among the unit's columns, -1 for none
+ */
+export function offsetEnding(
+  { size, means, active }: Pick<UnitFilter, 'size' | 'means' | 'active'>,
+  program: FleetProgram,
+  unit: number,
+  x: number,
+  place: number,
+  effects: SharedEffects,
+): { variance: number; covariance: number } {
+  if (place < 0) return { variance: 0, covariance: 0 };
+  const first = program.unitColumns[unit];
+  const row = program.columns[first + place] * columnsOf(program.shared);
+  let [withLevel, withRate] = [0, 0];
+  for (let j = 1; j < active; j++) {
+    const shared = effects.covariance[row + program.columns[first + j - 1]];
+    withLevel -= means[j * size + x] * shared;
+    withRate -= means[j * size + x + 1] * shared;
+  }
+  const own = effects.covariance[row + program.columns[first + place]];
+  return { variance: own + 2 * withLevel, covariance: withRate };
+}

@@ -18,6 +18,8 @@ export function mixBends(states: LooseStates, bends: LaneBends, chance: Float64A
     levelVariance: copy(states.levelVariance),
     rateVariance: copy(states.rateVariance),
     covariance: copy(states.covariance),
+    offsetVariance: states.offsetVariance,
+    offsetCovariance: states.offsetCovariance,
     ownWeight: copy(states.ownWeight),
     priorRate: states.priorRate,
     priorRateVariance: copy(states.priorRateVariance),

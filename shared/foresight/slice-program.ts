@@ -12,6 +12,7 @@ export function sliceProgram(program: FleetProgram, from: number, to: number): F
     unitColumns: begins(unitColumns),
     columns: program.columns.slice(unitColumns[from], unitColumns[to]),
     laneClass: program.laneClass.slice(unitLanes[from], unitLanes[to]),
+    laneOffset: program.laneOffset.slice(unitLanes[from], unitLanes[to]),
     kind: program.kind.slice(steps, stepsEnd),
     lane: program.lane.slice(steps, stepsEnd),
     value: program.value.slice(steps, stepsEnd),

@@ -1,4 +1,5 @@
 import { columnsOf, type FleetProgram, STEP } from './fleet-program.ts';
+import { offsetEnding } from './lane-ending.ts';
 import type { SharedEffects } from './shared-effects.ts';
 import type { Spread } from './spread.ts';
 import { UnitSmoother } from './unit-smoother.ts';
@@ -10,6 +11,8 @@ export interface LaneTrace {
   readonly day: Float64Array;
   readonly level: Float64Array;
   readonly sd: Float64Array;
+  /** The same with the offset of the second cell added to the level. */
+  readonly sdWithOffset: Float64Array;
   /** First entry of each lane; one entry more than lanes. */
   readonly starts: Int32Array;
 }
@@ -28,6 +31,7 @@ export function traceLanes(
     day: new Float64Array(total),
     level: new Float64Array(total),
     sd: new Float64Array(total),
+    sdWithOffset: new Float64Array(total),
     starts,
   };
   const next = starts.slice(1);
@@ -37,11 +41,15 @@ export function traceLanes(
       if (!isShown(program, step, program.unitSteps[unit + 1])) return;
       const lane = program.unitLanes[unit] + program.lane[step];
       const place = --next[lane];
-      const { level, sd } = levelOf(smoother, program, unit, 2 * program.lane[step], effects);
+      const x = 2 * program.lane[step];
+      const { level, variance } = levelOf(smoother, program, unit, x, effects);
+      const at = { size: smoother.size, means: smoother.means, active: smoother.columns };
+      const offset = offsetEnding(at, program, unit, x, program.laneOffset[lane], effects);
       trace.lane[place] = lane;
       trace.day[place] = stepDay[step];
       trace.level[place] = level;
-      trace.sd[place] = sd;
+      trace.sd[place] = Math.sqrt(Math.max(0, variance));
+      trace.sdWithOffset[place] = Math.sqrt(Math.max(0, variance + offset.variance));
     });
   }
   return trace;
@@ -69,7 +77,7 @@ function levelOf(
   unit: number,
   x: number,
   effects: SharedEffects,
-): { level: number; sd: number } {
+): { level: number; variance: number } {
   const first = program.unitColumns[unit];
   const total = columnsOf(program.shared);
   let level = means[x];
@@ -82,5 +90,5 @@ function levelOf(
     for (let k = 1; k < columns; k++)
       variance += a * means[k * size + x] * effects.covariance[row + program.columns[first + k - 1]];
   }
-  return { level, sd: Math.sqrt(Math.max(0, variance)) };
+  return { level, variance };
 }

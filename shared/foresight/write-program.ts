@@ -70,6 +70,7 @@ export class ProgramWriter {
     const unitLanes = new Int32Array(units + 1);
     const unitColumns = new Int32Array(units + 1);
     const laneClass = new Int32Array(lanes.count);
+    const laneOffset = new Int32Array(lanes.count);
     const columns: number[] = [];
     let row = 0;
     for (let u = 0; u < units; u++) {
@@ -81,6 +82,8 @@ export class ProgramWriter {
       for (let lane = unitLanes[u]; lane < unitLanes[u + 1]; lane++)
         laneClass[lane] = own.place(this.#classColumn(lane));
       this.#writeUnit(u, row, end, unitLanes[u], unitLanes[u + 1], own);
+      for (let lane = unitLanes[u]; lane < unitLanes[u + 1]; lane++)
+        laneOffset[lane] = own.find(this.#offsetColumn(lane));
       this.#placeZones(own);
       for (const column of own.list) columns.push(column);
       unitSteps[u + 1] = this.#steps.length;
@@ -94,6 +97,7 @@ export class ProgramWriter {
       unitColumns,
       columns: Int32Array.from(columns),
       laneClass,
+      laneOffset,
       shared: this.#shared,
       ...this.#steps.columns(),
     };

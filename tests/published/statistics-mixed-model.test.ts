@@ -73,6 +73,7 @@ function drawnIntercepts({ y, time }: Subjects, apart: number): FleetProgram {
     unitColumns: Int32Array.from({ length: units + 1 }, (_, unit) => 2 * unit),
     columns: Int32Array.from({ length: 2 * units }, (_, place) => place % 2),
     laneClass: new Int32Array(units),
+    laneOffset: new Int32Array(units).fill(-1),
     ...steps.columns(),
     shared: { analyzers: 0, secondAnalyzers: 0, classes: 1, offsets: 1, aims: 0, zoneMonths: 0 },
   };

@@ -49,6 +49,7 @@ describe('fleets written as files, through the whole review', () => {
     ['light oil, CO2 targets', { fuel: 'no2_oil', quantity: 'co2', co2maxRatio: 0.99 } as const, 1],
     ['quarterly visits', { every: 0.25, visits: 16, season: [1, 60] as const }, 1],
     ['O2 alone', { measuredCo2: false }, 2],
+    ['CO2 alone', { quantity: 'co2', measuredO2: false } as const, 1],
     ['heavy-tailed rates', { rateFreedom: 3 }, 1],
     ['two analyzers', { analyzers: 2 }, 2],
     ['no as-left rows', { recordLeft: false }, 1],

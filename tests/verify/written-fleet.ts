@@ -19,6 +19,7 @@ export interface WrittenPlan {
   readonly burner: 'power' | 'premix';
   readonly fuel: 'natural_gas' | 'no2_oil';
   readonly quantity: 'o2' | 'co2';
+  readonly measuredO2: boolean;
   readonly measuredCo2: boolean;
   /** Fuel's CO2max over the handbook's. */
   readonly co2maxRatio: number;
@@ -51,6 +52,7 @@ export const WRITTEN_FLEET: WrittenPlan = {
   burner: 'power',
   fuel: 'natural_gas',
   quantity: 'o2',
+  measuredO2: true,
   measuredCo2: true,
   co2maxRatio: 1.01,
   meanRate: 0.25,
@@ -149,9 +151,19 @@ export function writeFleet(plan: WrittenPlan): WrittenFleet {
         const co2 = plan.measuredCo2 ? one(co2max * plan.co2maxRatio * (1 - true2 / AIR)) : '';
         const from = plan.measuredCo2 ? 'measured' : '';
         readings.push(
-          [unit, writeDay(day), fire, state, adjusted, `${unit}-${v}`, one(o2), co2, from, one(airC), `A-${by}`].join(
-            ',',
-          ),
+          [
+            unit,
+            writeDay(day),
+            fire,
+            state,
+            adjusted,
+            `${unit}-${v}`,
+            plan.measuredO2 ? one(o2) : '',
+            co2,
+            from,
+            one(airC),
+            `A-${by}`,
+          ].join(','),
         );
       };
       for (const lane of fires) {

@@ -150,6 +150,9 @@ function settingOf(program: FleetProgram, step: number, spread: Spread): Setting
   return { keep, known: moved * value, instrument: moved * g, offset: moved, variance: moved * 2 * left ** 2 };
 }
 
+const sumOf = (a: readonly number[], b: readonly number[]): number[] =>
+  Array.from({ length: Math.max(a.length, b.length) }, (_, i) => (a[i] ?? 0) + (b[i] ?? 0));
+
 /** A change of a lane's rate before its unit's fourth visit. */
 function bendAt({ unitLanes, unitSteps, kind }: FleetProgram, of: number): Bend {
   const unit = unitLanes.findLastIndex((first) => first <= of);
@@ -225,6 +228,23 @@ describe.each([
       expect(states.levelVariance[lane]).toBeCloseTo(levels.variances[lane], 4);
       expect(states.rate[lane]).toBeCloseTo(rates.means[lane], 3);
       expect(states.rateVariance[lane]).toBeCloseTo(rates.variances[lane], 4);
+    });
+  });
+
+  test('levels as the second cell reads them: the offset added, with what it shares with level and rate', () => {
+    const { analyzers, secondAnalyzers, classes } = program.shared;
+    const shown = dense.levelNow.map((row) => {
+      const added = row.slice();
+      added[analyzers + secondAnalyzers + classes] = (added[analyzers + secondAnalyzers + classes] ?? 0) + 1;
+      return added;
+    });
+    const variances = told(shown).variances;
+    const withRate = told(shown.map((row, lane) => sumOf(row, dense.rateNow[lane]))).variances;
+    const rates = told(dense.rateNow).variances;
+    variances.forEach((variance, lane) => {
+      expect(states.levelVariance[lane] + states.offsetVariance[lane]).toBeCloseTo(variance, 4);
+      const both = (withRate[lane] - variance - rates[lane]) / 2;
+      expect(states.covariance[lane] + states.offsetCovariance[lane]).toBeCloseTo(both, 4);
     });
   });
 
