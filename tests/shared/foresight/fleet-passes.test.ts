@@ -1,6 +1,13 @@
 import { expect, test } from 'vitest';
+import { askBends } from '../../../shared/foresight/bent-lanes.ts';
 import { fitLanes } from '../../../shared/foresight/fit-fleet.ts';
-import { fitLanePasses, passesOver, sumPasses, tracePasses } from '../../../shared/foresight/fleet-passes.ts';
+import {
+  askBendPasses,
+  fitLanePasses,
+  passesOver,
+  sumPasses,
+  tracePasses,
+} from '../../../shared/foresight/fleet-passes.ts';
 import { solveShared, sumEquations } from '../../../shared/foresight/shared-effects.ts';
 import { DRIFT_PRIOR } from '../../../shared/foresight/spread.ts';
 import { traceLanes } from '../../../shared/foresight/trace-lanes.ts';
@@ -28,6 +35,9 @@ test('passes a shard at a time are the passes over the whole fleet', () => {
   const effects = solveShared(whole, written.program.shared, spread, DRIFT_PRIOR);
   expect(fingerprint(atOnce(fitLanePasses(passes, spread, effects)))).toBe(
     fingerprint(fitLanes(written.program, spread, effects)),
+  );
+  expect(fingerprint(atOnce(askBendPasses(passes, spread, effects, 0.6)))).toBe(
+    fingerprint(askBends(written.program, spread, effects, 0.6)),
   );
   expect(fingerprint(atOnce(tracePasses(passes, spread, effects)))).toBe(
     fingerprint(traceLanes(written, spread, effects)),
