@@ -10,10 +10,11 @@ import { type SharedEffects, solveShared, sumEquations } from './shared-effects.
 import type { WrittenProgram } from './write-program.ts';
 
 /**
- * Gain in log likelihood from which rates are taken to change in this fleet: twice it is a chi-square of two degrees of freedom
- * (how many, and by how much) at most, which by chance reaches it in one fleet of 150.
+ * Gain in log likelihood from which rates are taken to change in this fleet. By the chi-square of two degrees of freedom (how
+ * many, and by how much) one fleet of twenty without any would reach it; since both stand on their border it is far fewer:
+ * none of 600 simulated.
  */
-const BEND_GAIN = 5;
+const BEND_GAIN = 3;
 /** Times that hyperparameters and bent lanes are found in turn: a fleet's bends widen its rates before they are known. */
 const TURNS = 2;
 
