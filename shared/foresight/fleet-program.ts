@@ -49,6 +49,13 @@ export interface SharedColumns {
   readonly zoneMonths: number;
 }
 
+/** Where each sort of shared columns begins. */
+export const columnStarts = (shared: SharedColumns): Readonly<Record<'classes' | 'offsets' | 'aims', number>> => {
+  const classes = shared.analyzers + shared.secondAnalyzers;
+  const offsets = classes + shared.classes;
+  return { classes, offsets, aims: offsets + shared.offsets };
+};
+
 /** Where the months of the gas zones begin. */
 export const columnsBeforeZones = (shared: SharedColumns): number =>
   shared.analyzers + shared.secondAnalyzers + shared.classes + shared.offsets + shared.aims;

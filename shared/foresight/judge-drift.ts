@@ -1,7 +1,6 @@
 import { noReadingsSince, retiredOn, tooFewVisits } from '../messages/foresight.ts';
 import { writeDay } from '../quantities/dates.ts';
 import { studentQuantile } from '../statistics/student.ts';
-import { numbersOf, textAt, textsOf } from '../table/columns.ts';
 import type { Table } from '../table/table.ts';
 import { type BandQuestion, bandOfLane, type LaneBand } from './band-of-lane.ts';
 import { co2PerO2, o2AsCo2 } from './co2-line.ts';
@@ -12,6 +11,7 @@ import { hardwareOf } from './lane-keys.ts';
 import { type LaneLimits, limitsByUnit, limitsOfLane } from './lane-limits.ts';
 import type { LaneName } from './lane-name.ts';
 import type { LevelState } from './leaving-chance.ts';
+import { retirements } from './retirements.ts';
 import { eventDays, NEW_SERIES_EVENTS } from './series-breaks.ts';
 
 export interface JudgeOptions {
@@ -292,13 +292,3 @@ function withoutReadings(
 
 /** own where the unit's own data weigh at least 0.8, class where at most 0.2, else pooled. */
 export const sourceOf = (weight: number): string => (weight >= 0.8 ? 'own' : weight <= 0.2 ? 'class' : 'pooled');
-
-/** Units retired by the as-of day, by the events or the register. */
-function retirements({ units, events }: JudgeTables, asOf: number): Map<string, number> {
-  const retired = new Map([...eventDays(events, ['retired'], asOf)].map(([unit, days]) => [unit, days[0]]));
-  if (!units) return retired;
-  const unit = textsOf(units, 'unit');
-  const on = numbersOf(units, 'retired_on');
-  for (let row = 0; row < units.rows; row++) if (on[row] <= asOf) retired.set(textAt(unit, row), on[row]);
-  return retired;
-}

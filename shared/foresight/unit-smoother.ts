@@ -1,7 +1,8 @@
 import { factorCholesky, solveLower, solveUpper } from '../statistics/cholesky.ts';
+import { blendOf } from './blend.ts';
 import { type FleetProgram, STEP } from './fleet-program.ts';
 import type { Spread } from './spread.ts';
-import { blendOf, UnitFilter } from './unit-filter.ts';
+import { UnitFilter } from './unit-filter.ts';
 
 /**
  * Fixed-interval smoother over one unit's steps (Rauch, Tung and Striebel 1965, AIAA J. 3), for the readings and every

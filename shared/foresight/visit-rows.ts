@@ -34,3 +34,15 @@ export function analyzersOfOneVisit({ rows, unit, day, analyzer, analyzers }: Fl
   }
   return single;
 }
+
+/** Whether an as-left reading repeats one of the visit's as-found readings. */
+export function copiesFound({ first, second }: FleetReadings, row: number, found: readonly number[]): boolean {
+  return found.some((other) => Object.is(first[row], first[other]) && Object.is(second[row], second[other]));
+}
+
+/** Whether readings of one lane and visit say that it was adjusted: 1 yes, 0 no, -1 not known. */
+export function adjustedAt({ adjusted }: FleetReadings, rows: readonly number[]): number {
+  let known = -1;
+  for (const row of rows) if (adjusted[row] > known) known = adjusted[row];
+  return known;
+}

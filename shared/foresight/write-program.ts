@@ -1,12 +1,12 @@
 import { atOnce, type Pieces } from '../pieces.ts';
 import { DAYS_PER_YEAR } from '../quantities/dates.ts';
 import { aimBehind } from './aim-behind.ts';
-import { columnsBeforeZones, type FleetProgram, type SharedColumns, STEP } from './fleet-program.ts';
+import { columnStarts, columnsBeforeZones, type FleetProgram, type SharedColumns, STEP } from './fleet-program.ts';
 import { type FleetReadings, READING_STATE } from './fleet-readings.ts';
 import type { LaneSeries } from './lane-series.ts';
 import { StepList } from './step-list.ts';
 import { UnitColumns } from './unit-columns.ts';
-import { analyzersOfOneVisit, endOfUnit, endOfVisit, sameVisit } from './visit-rows.ts';
+import { adjustedAt, analyzersOfOneVisit, copiesFound, endOfUnit, endOfVisit, sameVisit } from './visit-rows.ts';
 import { type SharedMonths, sharedMonths, zoneMonthOfVisit } from './zone-months.ts';
 
 const UNITS_A_PIECE = 1024;
@@ -106,20 +106,18 @@ export class ProgramWriter {
   }
 
   #classColumn(lane: number): number {
-    return this.#shared.analyzers + this.#shared.secondAnalyzers + this.#readings.lanes.classOf[lane];
+    return columnStarts(this.#shared).classes + this.#readings.lanes.classOf[lane];
   }
 
   #offsetColumn(lane: number): number {
-    const { analyzers, secondAnalyzers, classes } = this.#shared;
-    return analyzers + secondAnalyzers + classes + this.#readings.lanes.fuel[lane];
+    return columnStarts(this.#shared).offsets + this.#readings.lanes.fuel[lane];
   }
 
   /** What crews leave beyond their aim; -1 where there is no fuel to tell it by. */
   #aimColumn(lane: number, own: UnitColumns): number {
-    const { analyzers, secondAnalyzers, classes, offsets, aims } = this.#shared;
     const { fuel, aimInCo2 } = this.#readings.lanes;
-    if (aims === 0) return -1;
-    return own.place(analyzers + secondAnalyzers + classes + offsets + 2 * fuel[lane] + aimInCo2[lane]);
+    if (this.#shared.aims === 0) return -1;
+    return own.place(columnStarts(this.#shared).aims + 2 * fuel[lane] + aimInCo2[lane]);
   }
 
   #writeUnit(u: number, from: number, to: number, firstLane: number, endLane: number, own: UnitColumns): void {
@@ -211,7 +209,7 @@ export class ProgramWriter {
     for (const row of found) this.#reading(row, lane, fleetLane, own);
     const unknown = this.#of(rows, READING_STATE.unknown);
     if (unknown.length === 0 || rows.some((row) => state[row] <= READING_STATE.left)) return;
-    if (this.#fresh[fleetLane] === 0 && this.#adjustedAt(rows) !== 0)
+    if (this.#fresh[fleetLane] === 0 && adjustedAt(this.#readings, rows) !== 0)
       this.#add(STEP.widen, lane, this.#readings.day[rows[0]], 0, UNKNOWN_ADJUSTMENT);
     for (const row of unknown) this.#reading(row, lane, fleetLane, own);
   }
@@ -224,13 +222,13 @@ export class ProgramWriter {
   #writeLeft(rows: readonly number[], lane: number, fleetLane: number, own: UnitColumns, breaks: boolean): void {
     const left = this.#of(rows, READING_STATE.left);
     const found = this.#of(rows, READING_STATE.found);
-    const adjusted = this.#adjustedAt(rows);
+    const adjusted = adjustedAt(this.#readings, rows);
     if (left.length === 0) {
       if (found.length > 0 && adjusted !== 0 && !breaks)
         this.#writeUnrecorded(found, lane, fleetLane, adjusted === 1, own);
       return;
     }
-    const copied = adjusted !== 1 && found.length > 0 && left.every((row) => this.#copies(row, found));
+    const copied = adjusted !== 1 && found.length > 0 && left.every((row) => copiesFound(this.#readings, row, found));
     if (copied && !breaks) return;
     const anew = adjusted !== 0 && this.#fresh[fleetLane] === 0;
     if (anew) this.#fresh[fleetLane] = 1;
@@ -262,18 +260,6 @@ export class ProgramWriter {
   #of(rows: readonly number[], wanted: number): number[] {
     const { state, first, second } = this.#readings;
     return rows.filter((row) => state[row] === wanted && (Number.isFinite(first[row]) || Number.isFinite(second[row])));
-  }
-
-  #copies(row: number, found: readonly number[]): boolean {
-    const { first, second } = this.#readings;
-    return found.some((other) => Object.is(first[row], first[other]) && Object.is(second[row], second[other]));
-  }
-
-  #adjustedAt(rows: readonly number[]): number {
-    const { adjusted } = this.#readings;
-    let known = -1;
-    for (const row of rows) if (adjusted[row] > known) known = adjusted[row];
-    return known;
   }
 
   #reading(row: number, lane: number, fleetLane: number, own: UnitColumns, fresh: number = STEP.set): void {
