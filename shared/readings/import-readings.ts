@@ -77,10 +77,7 @@ export interface ImportFindings {
   readonly namedStates: number;
   /** Readings whose CO2 was found out to be measured or calculated. */
   readonly co2Named: number;
-  readonly proposals: readonly (Omit<Naming, 'rows' | 'words'> & {
-    readonly readings: number;
-    readonly accepted: boolean;
-  })[];
+  readonly proposals: readonly (Omit<Naming, 'eachRow'> & { readonly accepted: boolean })[];
   /** Events that notes tell of; proposals. */
   readonly toldEvents: readonly ToldEvent[];
   /** Columns left out because another one is the same thing. */
@@ -211,13 +208,7 @@ async function settle(
       namedStates: named.states,
       co2Named,
       toldEvents: told,
-      proposals: named.proposals.map(({ kind, unit, rows, evidence, accepted }) => ({
-        kind,
-        unit,
-        readings: rows.length,
-        evidence,
-        accepted,
-      })),
+      proposals: named.proposals.map(({ eachRow: _, ...proposal }) => proposal),
       logs,
       otherHeads: reads.flatMap(({ plan }) => otherHeads(plan)),
       rivals: reads.flatMap(({ plan }) => rivalsOf(plan)),

@@ -38,6 +38,6 @@ export function nameRows(columns: ReadingColumns, order: Int32Array, answers: Na
   const statesOpen = isOpen(columns, 'states');
   const states = statesOpen && singleReading !== '' ? nameStates(columns, order, singleReading) : 0;
   if (statesOpen) settle(proposeStates(columns, order));
-  const changed = proposals.filter(({ accepted }) => accepted).reduce((sum, { rows }) => sum + rows.length, states);
+  const changed = proposals.filter(({ accepted }) => accepted).reduce((sum, { readings }) => sum + readings, states);
   return { proposals, states, changed };
 }

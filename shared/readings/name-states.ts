@@ -1,4 +1,4 @@
-import { applyNaming, dayRuns, unitRuns } from './naming.ts';
+import { applyNaming, dayRuns, namingOf, unitRuns } from './naming.ts';
 import { proposeStates } from './propose-states.ts';
 import type { ReadingColumns } from './reading-columns.ts';
 
@@ -11,14 +11,9 @@ export function nameStates(columns: ReadingColumns, order: Int32Array, answer: '
   const singles = singleReadings(columns, order);
   const several = proposeStates(columns, order);
   for (const naming of several) applyNaming(columns, naming);
-  applyNaming(columns, {
-    kind: 'states',
-    unit: '',
-    rows: singles,
-    words: singles.map(() => answer),
-    evidence: '',
-  });
-  return singles.length + several.reduce((sum, { rows }) => sum + rows.length, 0);
+  const words = singles.map(() => answer);
+  applyNaming(columns, namingOf('states', '', singles, words, ''));
+  return singles.length + several.reduce((sum, { readings }) => sum + readings, 0);
 }
 
 /** Readings without a state that are the only ones of their unit, day, fuel and fire. */

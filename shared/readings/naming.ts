@@ -12,11 +12,51 @@ const COLUMN: Readonly<Record<NamingKind, string>> = { fires: 'fire', states: 's
 export interface Naming {
   readonly kind: NamingKind;
   readonly unit: string;
-  readonly rows: ArrayLike<number>;
-  /** The word for each row. */
-  readonly words: readonly string[];
+  /** How many would be named, and how: 'high 12, low 12'. */
+  readonly readings: number;
+  readonly wouldBe: string;
+  /** The one that stands first in the files; -1 for none. */
+  readonly firstRow: number;
   /** One clause with the numbers. */
   readonly evidence: string;
+  /** Calls back with every row and the word for it. */
+  eachRow(write: (row: number, word: string) => void): void;
+}
+
+/** The naming of listed rows, each with its word. */
+export function namingOf(
+  kind: NamingKind,
+  unit: string,
+  rows: readonly number[],
+  words: readonly string[],
+  evidence: string,
+): Naming {
+  return {
+    kind,
+    unit,
+    readings: rows.length,
+    wouldBe: tally(words),
+    firstRow: rows.reduce((least, row) => (row < least ? row : least), rows[0] ?? -1),
+    evidence,
+    eachRow: (write) => {
+      for (let i = 0; i < rows.length; i++) write(rows[i], words[i]);
+    },
+  };
+}
+
+/** 'high 12, low 12'. */
+function tally(words: readonly string[]): string {
+  const counts = new Map<string, number>();
+  for (const word of words) counts.set(word, (counts.get(word) ?? 0) + 1);
+  return tallyOf(counts);
+}
+
+/** The same of words that are counted already. */
+export function tallyOf(counts: ReadonlyMap<string, number>): string {
+  return [...counts]
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .map(([word, count]) => `${word.replaceAll('_', ' ')} ${count}`)
+    .join(', ');
 }
 
 /** What is accepted: a kind for all units ('fires') or for one ('fires:B-07'). */
@@ -25,12 +65,14 @@ export function isAccepted({ kind, unit }: Pick<Naming, 'kind' | 'unit'>, accept
 }
 
 /** Writes the words into the rows. */
-export function applyNaming(columns: ReadingColumns, { kind, rows, words }: Naming): void {
+export function applyNaming(columns: ReadingColumns, { kind, eachRow }: Naming): void {
   const name = COLUMN[kind];
   const column = columns.texts.get(name) ?? new GrowingTexts(keptText);
   columns.texts.set(name, column);
   column.ensure(columns.rows, columns.rows);
-  for (let i = 0; i < rows.length; i++) column.codes[rows[i]] = column.codeOfCanonical(words[i]);
+  eachRow((row, word) => {
+    column.codes[row] = column.codeOfCanonical(word);
+  });
 }
 
 /** The rows of each unit; `order` is that of sortRows, which holds accepted rows only. */

@@ -12,19 +12,7 @@ export function proposalsTable(
   namings: readonly (Naming & { readonly accepted: boolean })[],
   units: UnitsMatched,
 ): Table {
-  const tallied = new Map<readonly string[], string>();
-  const lines: ProposalLine[] = [
-    ...nearMisses(columns, units),
-    ...namings.map(({ kind, unit, rows, words, evidence, accepted }) => ({
-      kind,
-      unit,
-      readings: rows.length,
-      wouldBe: tallyOf(words, tallied),
-      evidence,
-      accepted,
-      row: smallest(rows),
-    })),
-  ];
+  const lines: ProposalLine[] = [...nearMisses(columns, units), ...namings];
   const counted = (of: (line: ProposalLine) => number): Column => numberColumn('1', Float64Array.from(lines, of));
   const values: Readonly<Record<string, Column>> = {
     kind: textColumn(lines.map(({ kind }) => kind)),
@@ -33,27 +21,13 @@ export function proposalsTable(
     would_be: textColumn(lines.map(({ wouldBe }) => wouldBe)),
     evidence: textColumn(lines.map(({ evidence }) => evidence)),
     accepted: textColumn(lines.map(({ accepted }) => (accepted ? 'yes' : 'no'))),
-    source_file: textColumn(lines.map(({ row }) => columns.files[columns.fileOf(row)])),
-    source_line: counted(({ row }) => columns.lines[row]),
+    source_file: textColumn(lines.map(({ firstRow }) => columns.files[columns.fileOf(firstRow)])),
+    source_line: counted(({ firstRow }) => columns.lines[firstRow]),
   };
   return makeTable(proposalsSchema.map(({ name }): [string, Column] => [name, values[name]]));
 }
 
-function smallest(rows: ArrayLike<number>): number {
-  let least = rows[0];
-  for (let i = 1; i < rows.length; i++) if (rows[i] < least) least = rows[i];
-  return least;
-}
-
-interface ProposalLine {
-  readonly kind: string;
-  readonly unit: string;
-  readonly readings: number;
-  readonly wouldBe: string;
-  readonly evidence: string;
-  readonly accepted: boolean;
-  readonly row: number;
-}
+type ProposalLine = Omit<Naming, 'kind' | 'eachRow'> & { readonly kind: string; readonly accepted: boolean };
 
 /** Ids that are a character away from a registered one, with the first row of each. */
 function nearMisses(columns: ReadingColumns, { strangers, merged }: UnitsMatched): ProposalLine[] {
@@ -80,29 +54,7 @@ function nearMisses(columns: ReadingColumns, { strangers, merged }: UnitsMatched
       wouldBe: to,
       evidence: say.oneCharacter(found, to),
       accepted,
-      row: Math.max(row, 0),
+      firstRow: Math.max(row, 0),
     };
   });
-}
-
-/** Many units have the very same words. */
-function tallyOf(words: readonly string[], tallied: Map<readonly string[], string>): string {
-  const text = tallied.get(words) ?? tally(words);
-  tallied.set(words, text);
-  return text;
-}
-
-/** 'high 12, low 12'. */
-function tally(words: readonly string[]): string {
-  const counts = new Map<string, number>();
-  for (let from = 0; from < words.length; ) {
-    let to = from + 1;
-    while (to < words.length && words[to] === words[from]) to++;
-    counts.set(words[from], (counts.get(words[from]) ?? 0) + to - from);
-    from = to;
-  }
-  return [...counts]
-    .sort(([a], [b]) => (a < b ? -1 : 1))
-    .map(([word, count]) => `${word.replaceAll('_', ' ')} ${count}`)
-    .join(', ');
 }

@@ -1,5 +1,5 @@
 import * as say from '../messages/import.ts';
-import { dayRuns, type Naming, unitRuns } from './naming.ts';
+import { dayRuns, type Naming, namingOf, unitRuns } from './naming.ts';
 import type { ReadingColumns } from './reading-columns.ts';
 
 /** A measurement that is higher at high fire than at low fire, and by how much at least. Common practice, no source. */
@@ -43,9 +43,10 @@ export function proposeFires(columns: ReadingColumns, order: Int32Array, single:
   for (const [unit, all] of unitRuns(columns, order)) {
     const rows = Array.from(all).filter(isUnnamed);
     if (rows.length === 0) continue;
-    if (single.has(unit) && rows.length === all.length)
-      namings.push({ kind: 'fires', unit, rows, words: rows.map(() => 'single'), evidence: say.singleStage() });
-    else {
+    if (single.has(unit) && rows.length === all.length) {
+      const words = rows.map(() => 'single');
+      namings.push(namingOf('fires', unit, rows, words, say.singleStage()));
+    } else {
       const named = Array.from(all).filter((row) => !isUnnamed(row));
       const naming = new UnitFires(columns, unit, named).propose(rows);
       if (naming) namings.push(naming);
@@ -76,13 +77,8 @@ class UnitFires {
     const inOrder = this.#byOrder(visits);
     if (this.#found.size === 0) return undefined;
     const known = rows.filter((row) => this.#found.has(row));
-    return {
-      kind: 'fires',
-      unit: this.#unit,
-      rows: known,
-      words: known.map((row) => this.#found.get(row) ?? 'unnamed'),
-      evidence: this.#evidence(inOrder),
-    };
+    const words = known.map((row) => this.#found.get(row) ?? 'unnamed');
+    return namingOf('fires', this.#unit, known, words, this.#evidence(inOrder));
   }
 
   #value(sign: Sign, row: number): number {

@@ -1,5 +1,5 @@
 import * as say from '../messages/import.ts';
-import { dayRuns, type Naming, unitRuns } from './naming.ts';
+import { dayRuns, type Naming, namingOf, unitRuns } from './naming.ts';
 import type { ReadingColumns } from './reading-columns.ts';
 
 /**
@@ -29,8 +29,7 @@ export function proposeStates(columns: ReadingColumns, order: Int32Array): Namin
       }
       if (rows.length > before) visits++;
     }
-    if (rows.length > 0)
-      namings.push({ kind: 'states', unit, rows, words, evidence: say.stateEvidence(visits, byLine) });
+    if (rows.length > 0) namings.push(namingOf('states', unit, rows, words, say.stateEvidence(visits, byLine)));
   }
   return namings;
 }
