@@ -1,6 +1,5 @@
 import type { Description, Remark } from '../../shared/cell.ts';
 import * as say from '../../shared/messages/import.ts';
-import { NAMINGS } from '../../shared/readings/naming.ts';
 import {
   accountSchema,
   duplicatesSchema,
@@ -82,18 +81,14 @@ function warnings({ tables, found }: ReadingsResult): Remark[] {
 }
 
 /** One sentence a kind of proposal, with the unit that has most to gain from it. */
-function proposed({ proposals }: ReadingsResult['found']): Told[] {
-  return NAMINGS.flatMap((kind) => {
-    const open = proposals.filter((one) => one.kind === kind && !one.accepted);
-    if (open.length === 0) return [];
-    const most = open.reduce((best, one) => (one.readings > best.readings ? one : best));
-    const text = say.proposalRemark(kind, sumOf(open), open.length, most.unit, most.evidence);
-    return [{ text, byCommand: say.acceptByCommand(kind, most.unit) }];
-  });
+function proposed({ namings }: ReadingsResult['found']): Told[] {
+  return namings
+    .filter(({ accepted }) => !accepted)
+    .map(({ kind, readings, units, unit, evidence }) => ({
+      text: say.proposalRemark(kind, readings, units, unit, evidence),
+      byCommand: say.acceptByCommand(kind, unit),
+    }));
 }
-
-const sumOf = (list: readonly { readonly readings: number }[]): number =>
-  list.reduce((sum, { readings }) => sum + readings, 0);
 
 function notes({ tables, found }: ReadingsResult): Remark[] {
   const texts: Told[] = [];
@@ -114,10 +109,8 @@ function notes({ tables, found }: ReadingsResult): Remark[] {
     texts.push({ text: say.unknownStateRemark(found.unknownStates), byCommand: say.singleByCommand() });
   if (found.namedStates > 0) texts.push(say.namedStatesRemark(found.namedStates, 'as you said'));
   if (found.co2Named > 0) texts.push(say.co2OriginRemark(found.co2Named));
-  for (const kind of NAMINGS) {
-    const named = found.proposals.filter((one) => one.kind === kind && one.accepted);
-    if (named.length > 0) texts.push(say.acceptedRemark(kind, sumOf(named), named.length));
-  }
+  for (const { kind, accepted, readings, units } of found.namings)
+    if (accepted) texts.push(say.acceptedRemark(kind, readings, units));
   if (found.merged.length > 0)
     texts.push(say.mergedRemark(found.merged.length, found.merged[0].found, found.merged[0].registered));
   if (found.toldEvents.length > 0) {

@@ -59,7 +59,8 @@ function takeNumbers(column: GrowingNumbers, { order, inPlace, numbers }: Layout
   column.values = new Float64Array(0);
   if (inPlace && values.length >= order.length) return values.subarray(0, order.length);
   const taken = numbers.take(order.length);
-  for (let i = 0; i < order.length; i++) taken[i] = order[i] < values.length ? values[order[i]] : Number.NaN;
+  // A row beyond the column's end reads as undefined, which becomes NaN.
+  for (let i = 0; i < order.length; i++) taken[i] = values[order[i]];
   numbers.give(values);
   return taken;
 }

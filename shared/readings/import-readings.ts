@@ -13,8 +13,7 @@ import { checkFuels } from './fuel-names.ts';
 import { highCoOf } from './high-co.ts';
 import type { FilePlan } from './mapping.ts';
 import { matchUnits } from './match-units.ts';
-import { nameRows } from './name-rows.ts';
-import type { Naming } from './naming.ts';
+import { type NamingsTold, nameRows, tellNamings } from './name-rows.ts';
 import { otherHeads } from './other-heads.ts';
 import { planFile } from './plan-file.ts';
 import type { Profile } from './profile.ts';
@@ -77,7 +76,7 @@ export interface ImportFindings {
   readonly namedStates: number;
   /** Readings whose CO2 was found out to be measured or calculated. */
   readonly co2Named: number;
-  readonly proposals: readonly (Omit<Naming, 'eachRow'> & { readonly accepted: boolean })[];
+  readonly namings: readonly NamingsTold[];
   /** Events that notes tell of; proposals. */
   readonly toldEvents: readonly ToldEvent[];
   /** Columns left out because another one is the same thing. */
@@ -208,7 +207,7 @@ async function settle(
       namedStates: named.states,
       co2Named,
       toldEvents: told,
-      proposals: named.proposals.map(({ eachRow: _, ...proposal }) => proposal),
+      namings: tellNamings(named.proposals),
       logs,
       otherHeads: reads.flatMap(({ plan }) => otherHeads(plan)),
       rivals: reads.flatMap(({ plan }) => rivalsOf(plan)),

@@ -36,7 +36,7 @@ export function namingOf(
     unit,
     readings: rows.length,
     wouldBe: tally(words),
-    firstRow: rows.reduce((least, row) => (row < least ? row : least), rows[0] ?? -1),
+    firstRow: rows.reduce((least, row) => Math.min(least, row), rows[0] ?? -1),
     evidence,
     eachRow: (write) => {
       for (let i = 0; i < rows.length; i++) write(rows[i], words[i]);
@@ -65,36 +65,45 @@ export function isAccepted({ kind, unit }: Pick<Naming, 'kind' | 'unit'>, accept
 }
 
 /** Writes the words into the rows. */
-export function applyNaming(columns: ReadingColumns, { kind, eachRow }: Naming): void {
-  const name = COLUMN[kind];
+export function applyNaming(columns: ReadingColumns, naming: Naming): void {
+  const name = COLUMN[naming.kind];
   const column = columns.texts.get(name) ?? new GrowingTexts(keptText);
   columns.texts.set(name, column);
   column.ensure(columns.rows, columns.rows);
-  eachRow((row, word) => {
+  naming.eachRow((row, word) => {
     column.codes[row] = column.codeOfCanonical(word);
   });
 }
 
 /** The rows of each unit; `order` is that of sortRows, which holds accepted rows only. */
 export function* unitRuns(columns: ReadingColumns, order: Int32Array): Generator<readonly [string, Int32Array]> {
-  const units = columns.texts.get('unit')?.codes ?? new Int32Array(0);
+  const units = columns.texts.get('unit');
+  const codes = units?.codes ?? new Int32Array(0);
   for (let from = 0; from < order.length; ) {
-    let to = from + 1;
-    while (to < order.length && units[order[to]] === units[order[from]]) to++;
-    yield [columns.texts.get('unit')?.text(order[from]) ?? '', order.subarray(from, to)];
+    const to = endOfRun(codes, order, from);
+    yield [units?.text(order[from]) ?? '', order.subarray(from, to)];
     from = to;
   }
+}
+
+function endOfRun(codes: Int32Array, order: Int32Array, from: number): number {
+  const code = codes[order[from]];
+  let to = from + 1;
+  while (to < order.length && codes[order[to]] === code) to++;
+  return to;
 }
 
 /** Whether any of the rows does not say what one of the kinds is about; most exports say it everywhere. */
 export function isOpen(columns: ReadingColumns, kind: NamingKind): boolean {
   const column = columns.texts.get(COLUMN[kind]);
   if (!column) return true;
-  const open = column.levels.map((level) => level === 'unnamed' || level === 'unknown');
+  const { codes, levels } = column;
+  const open = Uint8Array.from(levels, (level) => (level === 'unnamed' || level === 'unknown' ? 1 : 0));
+  const { status, rows } = columns;
   // In the order of the files, which is that of memory.
-  for (let row = 0; row < columns.rows; row++) {
-    const code = column.code(row);
-    if ((code < 0 || open[code]) && columns.status[row] === ROW.accepted) return true;
+  for (let row = 0; row < rows; row++) {
+    const code = row < codes.length ? codes[row] : -1;
+    if ((code < 0 || open[code] === 1) && status[row] === ROW.accepted) return true;
   }
   return false;
 }

@@ -3,16 +3,15 @@ import { proposalsSchema } from '../schemas/readings.ts';
 import { numberColumn, textColumn } from '../table/columns.ts';
 import { type Column, makeTable, type Table } from '../table/table.ts';
 import type { UnitsMatched } from './match-units.ts';
+import type { SettledNaming } from './name-rows.ts';
 import type { Naming } from './naming.ts';
 import { type ReadingColumns, ROW } from './reading-columns.ts';
 
 /** What evidence says where the files do not: a row a kind and unit, with what it would name and whether that is accepted. */
-export function proposalsTable(
-  columns: ReadingColumns,
-  namings: readonly (Naming & { readonly accepted: boolean })[],
-  units: UnitsMatched,
-): Table {
-  const lines: ProposalLine[] = [...nearMisses(columns, units), ...namings];
+export function proposalsTable(columns: ReadingColumns, namings: readonly SettledNaming[], units: UnitsMatched): Table {
+  const near = nearMisses(columns, units);
+  const lines: ProposalLine[] = [...near.map(({ line }) => line), ...namings.map(({ naming }) => naming)];
+  const accepted = [...near, ...namings].map((one) => (one.accepted ? 'yes' : 'no'));
   const counted = (of: (line: ProposalLine) => number): Column => numberColumn('1', Float64Array.from(lines, of));
   const values: Readonly<Record<string, Column>> = {
     kind: textColumn(lines.map(({ kind }) => kind)),
@@ -20,41 +19,46 @@ export function proposalsTable(
     readings: counted(({ readings }) => readings),
     would_be: textColumn(lines.map(({ wouldBe }) => wouldBe)),
     evidence: textColumn(lines.map(({ evidence }) => evidence)),
-    accepted: textColumn(lines.map(({ accepted }) => (accepted ? 'yes' : 'no'))),
+    accepted: textColumn(accepted),
     source_file: textColumn(lines.map(({ firstRow }) => columns.files[columns.fileOf(firstRow)])),
     source_line: counted(({ firstRow }) => columns.lines[firstRow]),
   };
   return makeTable(proposalsSchema.map(({ name }): [string, Column] => [name, values[name]]));
 }
 
-type ProposalLine = Omit<Naming, 'kind' | 'eachRow'> & { readonly kind: string; readonly accepted: boolean };
+type ProposalLine = Omit<Naming, 'kind' | 'eachRow'> & { readonly kind: string };
+
+interface NearMiss {
+  readonly line: ProposalLine;
+  readonly accepted: boolean;
+}
 
 /** Ids that are a character away from a registered one, with the first row of each. */
-function nearMisses(columns: ReadingColumns, { strangers, merged }: UnitsMatched): ProposalLine[] {
+function nearMisses(columns: ReadingColumns, { strangers, merged }: UnitsMatched): NearMiss[] {
   const near = [
     ...strangers
       .filter(({ nearest }) => nearest !== '')
       .map(({ found, nearest }) => ({ found, to: nearest, accepted: false })),
     ...merged.map(({ found, registered }) => ({ found, to: registered, accepted: true })),
   ];
-  if (near.length === 0) return [];
   const units = columns.texts.get('unit');
+  if (near.length === 0 || !units) return [];
+  const readings = new Int32Array(units.levels.length);
+  const first = new Int32Array(units.levels.length);
+  for (let row = 0; row < columns.rows; row++)
+    if (columns.status[row] === ROW.accepted && readings[units.code(row)]++ === 0) first[units.code(row)] = row;
   return near.map(({ found, to, accepted }) => {
-    const name = accepted ? to : found;
-    let [row, readings] = [-1, 0];
-    for (let i = 0; i < columns.rows; i++)
-      if (columns.status[i] === ROW.accepted && units?.text(i) === name) {
-        if (row < 0) row = i;
-        readings++;
-      }
+    const code = units.codeOfCanonical(accepted ? to : found);
     return {
-      kind: 'units',
-      unit: found,
-      readings,
-      wouldBe: to,
-      evidence: say.oneCharacter(found, to),
+      line: {
+        kind: 'units',
+        unit: found,
+        readings: readings[code] ?? 0,
+        wouldBe: to,
+        evidence: say.oneCharacter(found, to),
+        firstRow: first[code] ?? 0,
+      },
       accepted,
-      firstRow: Math.max(row, 0),
     };
   });
 }

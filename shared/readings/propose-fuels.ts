@@ -1,6 +1,6 @@
 import { impliedCo2maxPct } from '../combustion/flue-gas.ts';
 import * as say from '../messages/import.ts';
-import { type Naming, tallyOf, unitRuns } from './naming.ts';
+import { type Naming, namingOf, tallyOf, unitRuns } from './naming.ts';
 import { type ReadingColumns, ROW } from './reading-columns.ts';
 
 /** CO2max by stoichiometry: natural gas 11.9, propane and LPG 13.7 to 13.8, No. 2 oil 15.4; the windows do not touch. */
@@ -33,7 +33,9 @@ export function proposeFuels(columns: ReadingColumns, order: Int32Array, known: 
 
 /** How often the readings of each unit that name no fuel fell into which window, counted in one pass in the order of the files. */
 class WindowsSeen {
-  readonly #columns: ReadingColumns;
+  readonly #fuels: Int32Array;
+  readonly #o2: Float64Array;
+  readonly #co2: Float64Array;
   /** By unit: readings without a fuel, the first of them, and those of which O2 and CO2 say anything. */
   readonly #open: Int32Array;
   readonly #firstRow: Int32Array;
@@ -42,19 +44,21 @@ class WindowsSeen {
   readonly #inside: Int32Array;
   readonly #least: Float64Array;
   readonly #most: Float64Array;
+  readonly #tallies = new Map<string, string>();
 
   constructor(columns: ReadingColumns) {
-    this.#columns = columns;
-    const units = columns.texts.get('unit')?.levels.length ?? 0;
+    const { numbers, texts } = columns;
+    this.#fuels = texts.get('fuel')?.codes ?? new Int32Array(0);
+    [this.#o2, this.#co2] = ['o2_pct', 'co2_pct'].map((name) => numbers.get(name)?.values ?? new Float64Array(0));
+    const units = texts.get('unit')?.levels.length ?? 0;
     [this.#open, this.#firstRow, this.#telling] = [0, 1, 2].map(() => new Int32Array(units));
     this.#inside = new Int32Array(units * WINDOWS.length);
     this.#least = new Float64Array(units * WINDOWS.length).fill(Number.POSITIVE_INFINITY);
     this.#most = new Float64Array(units * WINDOWS.length).fill(Number.NEGATIVE_INFINITY);
-    this.#count(columns.texts.get('unit')?.codes ?? new Int32Array(0));
+    this.#count(columns, texts.get('unit')?.codes ?? new Int32Array(0));
   }
 
-  #count(units: Int32Array): void {
-    const { status, rows } = this.#columns;
+  #count({ status, rows }: ReadingColumns, units: Int32Array): void {
     for (let row = 0; row < rows; row++) {
       if (status[row] !== ROW.accepted || !this.#isOpen(row)) continue;
       const unit = units[row];
@@ -72,56 +76,72 @@ class WindowsSeen {
   }
 
   #isOpen(row: number): boolean {
-    const fuel = this.#columns.texts.get('fuel');
-    return fuel === undefined || fuel.code(row) < 0;
+    return row >= this.#fuels.length || this.#fuels[row] < 0;
   }
 
   /** CO2max that a row implies, %; NaN where it says nothing. */
   #implied(row: number): number {
-    const { numbers } = this.#columns;
-    const o2Pct = numbers.get('o2_pct')!.get(row);
-    const co2Pct = numbers.get('co2_pct')!.get(row);
+    const [o2Pct, co2Pct] = [this.#o2[row], this.#co2[row]];
     return o2Pct < HIGHEST_O2_PCT && co2Pct > 0 ? impliedCo2maxPct(o2Pct, co2Pct) : Number.NaN;
   }
 
-  /** What is proposed for a unit, by its code; `rows` are its readings. */
+  /** The fuel whose window, one of those that the unit keeps to, holds a row; '' for none. */
+  #fuelOf(row: number, code: number): string {
+    const window = windowOf(this.#implied(row));
+    return window >= 0 && this.#inside[code * WINDOWS.length + window] >= LEAST_READINGS ? WINDOWS[window][0] : '';
+  }
+
+  /** What is proposed for a unit, by its code; `rows` are its readings. There can be tens of thousands of units. */
   naming(unit: string, code: number, rows: Int32Array): Naming | undefined {
-    const inside = WINDOWS.flatMap(([fuel], window) => {
-      const at = code * WINDOWS.length + window;
-      const readings = this.#inside[at];
-      return readings < LEAST_READINGS ? [] : [{ fuel, window, at, readings }];
-    });
-    const covered = inside.reduce((sum, { readings }) => sum + readings, 0);
-    if (inside.length === 0 || covered < (1 - STRAY_SHARE) * this.#telling[code]) return undefined;
-    const told = inside.map(({ fuel, at, readings }) =>
-      say.fuelWindow(fuel, readings, this.#least[at].toFixed(1), this.#most[at].toFixed(1)),
-    );
-    const base = { kind: 'fuels' as const, unit, evidence: say.fuelEvidence(told) };
-    const open = (): number[] => Array.from(rows).filter((row) => this.#isOpen(row));
-    if (inside.length === 1) {
-      const [{ fuel }] = inside;
-      const readings = this.#open[code];
-      const wouldBe = tallyOf(new Map([[fuel, readings]]));
-      const eachRow: Naming['eachRow'] = (write) => {
-        for (const row of open()) write(row, fuel);
-      };
-      return { ...base, readings, wouldBe, firstRow: this.#firstRow[code], eachRow };
+    const base = code * WINDOWS.length;
+    let [covered, fuels, only, evidence] = [0, 0, 0, ''];
+    for (let window = 0; window < WINDOWS.length; window++) {
+      const readings = this.#inside[base + window];
+      if (readings < LEAST_READINGS) continue;
+      covered += readings;
+      only = window;
+      const told = this.#evidence(window, base + window);
+      evidence = fuels++ === 0 ? told : say.fuelEvidence([evidence, told]);
     }
-    const fuels = new Map(inside.map(({ fuel, window }) => [window, fuel]));
-    const named = open()
-      .map((row) => ({ row, fuel: fuels.get(windowOf(this.#implied(row))) ?? '' }))
-      .filter(({ fuel }) => fuel !== '')
-      .sort((a, b) => a.row - b.row);
+    if (fuels === 0 || covered < (1 - STRAY_SHARE) * this.#telling[code]) return undefined;
+    if (fuels === 1) return this.#oneFuel(unit, code, WINDOWS[only][0], rows, evidence);
+    const named = Array.from(rows)
+      .filter((row) => this.#isOpen(row) && this.#fuelOf(row, code) !== '')
+      .sort((a, b) => a - b);
+    const words = named.map((row) => this.#fuelOf(row, code));
+    return namingOf('fuels', unit, named, words, evidence);
+  }
+
+  #evidence(window: number, at: number): string {
+    return say.fuelWindow(WINDOWS[window][0], this.#inside[at], tenths(this.#least[at]), tenths(this.#most[at]));
+  }
+
+  /** All readings of the unit that name no fuel get the same. */
+  #oneFuel(unit: string, code: number, fuel: string, rows: Int32Array, evidence: string): Naming {
+    const readings = this.#open[code];
+    const key = `${fuel} ${readings}`;
+    const wouldBe = this.#tallies.get(key) ?? tallyOf(new Map([[fuel, readings]]));
+    this.#tallies.set(key, wouldBe);
     return {
-      ...base,
-      readings: named.length,
-      wouldBe: tallyOf(new Map(inside.map(({ fuel, readings }) => [fuel, readings]))),
-      firstRow: named[0].row,
+      kind: 'fuels',
+      unit,
+      readings,
+      wouldBe,
+      firstRow: this.#firstRow[code],
+      evidence,
       eachRow: (write) => {
-        for (const { row, fuel } of named) write(row, fuel);
+        for (const row of rows) if (this.#isOpen(row)) write(row, fuel);
       },
     };
   }
+}
+
+const TENTHS = Array.from({ length: 200 }, (_, tenth) => (tenth / 10).toFixed(1));
+
+/** The same as toFixed(1), which is slow, of a value that is clearly nearer to one tenth than to the next. */
+function tenths(value: number): string {
+  const tenth = Math.round(10 * value);
+  return Math.abs(10 * value - tenth) < 0.499 ? (TENTHS[tenth] ?? value.toFixed(1)) : value.toFixed(1);
 }
 
 /** Place of the window that a CO2max lies in; -1 for none. */
