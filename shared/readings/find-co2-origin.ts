@@ -70,17 +70,23 @@ function groupKeys(
 
 /** How many rows have each key, and a few hundred of them spread over all, which tell as much as a million. */
 function sampled(keys: Int32Array, start: number): { counts: readonly number[]; samples: readonly number[][] } {
-  const counts: number[] = [];
-  for (const key of keys) if (key >= 0) counts[key] = (counts[key] ?? 0) + 1;
-  const all = Array.from(counts, (count) => count ?? 0);
-  const steps = all.map((count) => Math.ceil(count / MOST_LOOKED_AT));
-  const seen = all.map(() => 0);
-  const samples: number[][] = all.map(() => []);
+  let highest = -1;
+  for (let i = 0; i < keys.length; i++) if (keys[i] > highest) highest = keys[i];
+  const counts = new Int32Array(highest + 1);
+  for (let i = 0; i < keys.length; i++) if (keys[i] >= 0) counts[keys[i]]++;
+  /** Rows until the next one that is looked at. */
+  const until = new Int32Array(highest + 1);
+  const samples: number[][] = Array.from(counts, () => []);
   for (let i = 0; i < keys.length; i++) {
     const key = keys[i];
-    if (key >= 0 && seen[key]++ % steps[key] === 0) samples[key].push(start + i);
+    if (key < 0) continue;
+    if (until[key] === 0) {
+      samples[key].push(start + i);
+      until[key] = Math.ceil(counts[key] / MOST_LOOKED_AT);
+    }
+    until[key]--;
   }
-  return { counts: all, samples };
+  return { counts: Array.from(counts), samples };
 }
 
 const fuelKind = (max: number): number => (max < GAS_TO_LPG_PCT ? 0 : max < LPG_TO_OIL_PCT ? 1 : 2);

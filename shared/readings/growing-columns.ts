@@ -53,8 +53,13 @@ export class GrowingTexts {
   readonly strange = new Set<number>();
   /** Canonical text -> code. */
   readonly #known = new Map<string, number>();
-  /** Text as written -> code: what it means is worked out once. */
+  /** Texts as written, each with the code of what it means, which is worked out once, and the text that came after it. */
+  #texts: string[] = [];
+  #textCodes: number[] = [];
+  #follower: number[] = [];
+  /** Text as written -> place in these lists; and the place of the one found last. */
   readonly #written = new Map<string, number>();
+  #place = -1;
   /** Texts seen lately, by a cheap hash: most cells repeat one of a few. */
   readonly #lately: string[] = new Array<string>(CACHE).fill(NO_TEXT);
   readonly #latelyCodes = new Int32Array(CACHE).fill(-1);
@@ -69,6 +74,7 @@ export class GrowingTexts {
   set meaning(meaning: (written: string) => string) {
     this.#meaning = meaning;
     this.#written.clear();
+    [this.#texts, this.#textCodes, this.#follower, this.#place] = [[], [], [], -1];
     this.#lately.fill(NO_TEXT);
   }
 
@@ -103,16 +109,23 @@ export class GrowingTexts {
   }
 
   #find(written: string, slot: number): number {
-    let code = this.#written.get(written);
-    if (code === undefined) {
+    // Exports come visit by visit, so the next one is often the one that followed last time.
+    const next = this.#follower[this.#place];
+    let place = next >= 0 && this.#texts[next] === written ? next : (this.#written.get(written) ?? -1);
+    if (place < 0) {
       // A slice of a piece of the file keeps the whole piece alive: levels get strings of their own.
       const own = ownString(written);
-      code = this.codeOfCanonical(this.#meaning(own));
-      this.#written.set(own, code);
-      this.#lately[slot] = own;
-    } else this.#lately[slot] = ownString(written);
-    this.#latelyCodes[slot] = code;
-    return code;
+      place = this.#texts.length;
+      this.#texts.push(own);
+      this.#textCodes.push(this.codeOfCanonical(this.#meaning(own)));
+      this.#follower.push(-1);
+      this.#written.set(own, place);
+    }
+    if (this.#place >= 0) this.#follower[this.#place] = place;
+    this.#place = place;
+    this.#lately[slot] = this.#texts[place];
+    this.#latelyCodes[slot] = this.#textCodes[place];
+    return this.#textCodes[place];
   }
 
   codeOfCanonical(text: string): number {

@@ -86,7 +86,8 @@ export function* unitRuns(columns: ReadingColumns, order: Int32Array): Generator
   }
 }
 
-function endOfRun(codes: Int32Array, order: Int32Array, from: number): number {
+/** Where the run of one unit that begins at `from` ends. */
+export function endOfRun(codes: Int32Array, order: Int32Array, from: number): number {
   const code = codes[order[from]];
   let to = from + 1;
   while (to < order.length && codes[order[to]] === code) to++;

@@ -1,6 +1,6 @@
 import { impliedCo2maxPct } from '../combustion/flue-gas.ts';
 import * as say from '../messages/import.ts';
-import { type Naming, namingOf, tallyOf, unitRuns } from './naming.ts';
+import { endOfRun, type Naming, namingOf, tallyOf } from './naming.ts';
 import { type ReadingColumns, ROW } from './reading-columns.ts';
 
 /** CO2max by stoichiometry: natural gas 11.9, propane and LPG 13.7 to 13.8, No. 2 oil 15.4; the windows do not touch. */
@@ -22,11 +22,16 @@ const HIGHEST_O2_PCT = 12;
 export function proposeFuels(columns: ReadingColumns, order: Int32Array, known: ReadonlySet<string>): Naming[] {
   const { numbers, texts } = columns;
   if (numbers.get('o2_pct')?.values.length === 0 || numbers.get('co2_pct')?.values.length === 0) return [];
+  const units = texts.get('unit');
+  if (!units) return [];
   const seen = new WindowsSeen(columns);
   const namings: Naming[] = [];
-  for (const [unit, rows] of unitRuns(columns, order)) {
-    const naming = known.has(unit) ? undefined : seen.naming(unit, texts.get('unit')!.code(rows[0]), rows);
+  for (let from = 0; from < order.length; ) {
+    const to = endOfRun(units.codes, order, from);
+    const code = units.codes[order[from]];
+    const naming = known.has(units.levels[code]) ? undefined : seen.naming(units.levels[code], code, order, from, to);
     if (naming) namings.push(naming);
+    from = to;
   }
   return namings;
 }
@@ -44,7 +49,9 @@ class WindowsSeen {
   readonly #inside: Int32Array;
   readonly #least: Float64Array;
   readonly #most: Float64Array;
-  readonly #tallies = new Map<string, string>();
+  /** By window: what was said already. */
+  readonly #tallies = WINDOWS.map(() => new Map<number, string>());
+  readonly #told = WINDOWS.map(() => new Map<number, string>());
 
   constructor(columns: ReadingColumns) {
     const { numbers, texts } = columns;
@@ -59,19 +66,21 @@ class WindowsSeen {
   }
 
   #count({ status, rows }: ReadingColumns, units: Int32Array): void {
+    const [open, firstRow, telling] = [this.#open, this.#firstRow, this.#telling];
+    const [inside, least, most] = [this.#inside, this.#least, this.#most];
     for (let row = 0; row < rows; row++) {
       if (status[row] !== ROW.accepted || !this.#isOpen(row)) continue;
       const unit = units[row];
-      if (this.#open[unit]++ === 0) this.#firstRow[unit] = row;
+      if (open[unit]++ === 0) firstRow[unit] = row;
       const max = this.#implied(row);
       if (Number.isNaN(max)) continue;
-      this.#telling[unit]++;
+      telling[unit]++;
       const window = windowOf(max);
       if (window < 0) continue;
       const at = unit * WINDOWS.length + window;
-      this.#inside[at]++;
-      if (max < this.#least[at]) this.#least[at] = max;
-      if (max > this.#most[at]) this.#most[at] = max;
+      inside[at]++;
+      if (max < least[at]) least[at] = max;
+      if (max > most[at]) most[at] = max;
     }
   }
 
@@ -81,7 +90,8 @@ class WindowsSeen {
 
   /** CO2max that a row implies, %; NaN where it says nothing. */
   #implied(row: number): number {
-    const [o2Pct, co2Pct] = [this.#o2[row], this.#co2[row]];
+    const o2Pct = this.#o2[row];
+    const co2Pct = this.#co2[row];
     return o2Pct < HIGHEST_O2_PCT && co2Pct > 0 ? impliedCo2maxPct(o2Pct, co2Pct) : Number.NaN;
   }
 
@@ -91,58 +101,72 @@ class WindowsSeen {
     return window >= 0 && this.#inside[code * WINDOWS.length + window] >= LEAST_READINGS ? WINDOWS[window][0] : '';
   }
 
-  /** What is proposed for a unit, by its code; `rows` are its readings. There can be tens of thousands of units. */
-  naming(unit: string, code: number, rows: Int32Array): Naming | undefined {
+  /** What is proposed for a unit, by its code; its readings stand in `order` from `from` to `to`. */
+  naming(unit: string, code: number, order: Int32Array, from: number, to: number): Naming | undefined {
     const base = code * WINDOWS.length;
-    let [covered, fuels, only, evidence] = [0, 0, 0, ''];
+    let [covered, fuels, only] = [0, 0, 0];
     for (let window = 0; window < WINDOWS.length; window++) {
       const readings = this.#inside[base + window];
       if (readings < LEAST_READINGS) continue;
       covered += readings;
       only = window;
-      const told = this.#evidence(window, base + window);
-      evidence = fuels++ === 0 ? told : say.fuelEvidence([evidence, told]);
+      fuels++;
     }
     if (fuels === 0 || covered < (1 - STRAY_SHARE) * this.#telling[code]) return undefined;
-    if (fuels === 1) return this.#oneFuel(unit, code, WINDOWS[only][0], rows, evidence);
-    const named = Array.from(rows)
+    if (fuels === 1) return this.#oneFuel(unit, code, only, order, from, to);
+    const told = WINDOWS.flatMap((_, window) =>
+      this.#inside[base + window] < LEAST_READINGS ? [] : [this.#evidence(base, window)],
+    );
+    const named = Array.from(order.subarray(from, to))
       .filter((row) => this.#isOpen(row) && this.#fuelOf(row, code) !== '')
       .sort((a, b) => a - b);
     const words = named.map((row) => this.#fuelOf(row, code));
-    return namingOf('fuels', unit, named, words, evidence);
-  }
-
-  #evidence(window: number, at: number): string {
-    return say.fuelWindow(WINDOWS[window][0], this.#inside[at], tenths(this.#least[at]), tenths(this.#most[at]));
+    return namingOf('fuels', unit, named, words, say.fuelEvidence(told));
   }
 
   /** All readings of the unit that name no fuel get the same. */
-  #oneFuel(unit: string, code: number, fuel: string, rows: Int32Array, evidence: string): Naming {
+  #oneFuel(unit: string, code: number, window: number, order: Int32Array, from: number, to: number): Naming {
+    const [fuel] = WINDOWS[window];
     const readings = this.#open[code];
-    const key = `${fuel} ${readings}`;
-    const wouldBe = this.#tallies.get(key) ?? tallyOf(new Map([[fuel, readings]]));
-    this.#tallies.set(key, wouldBe);
+    let wouldBe = this.#tallies[window].get(readings);
+    if (wouldBe === undefined) {
+      wouldBe = tallyOf(new Map([[fuel, readings]]));
+      this.#tallies[window].set(readings, wouldBe);
+    }
     return {
       kind: 'fuels',
       unit,
       readings,
       wouldBe,
       firstRow: this.#firstRow[code],
-      evidence,
+      evidence: this.#evidence(code * WINDOWS.length, window),
       eachRow: (write) => {
-        for (const row of rows) if (this.#isOpen(row)) write(row, fuel);
+        for (let i = from; i < to; i++) if (this.#isOpen(order[i])) write(order[i], fuel);
       },
     };
   }
+
+  /** Units are many, and what there is to say of them little: each sentence is written once. */
+  #evidence(base: number, window: number): string {
+    const at = base + window;
+    const [readings, least, most] = [this.#inside[at], this.#least[at], this.#most[at]];
+    const told = this.#told[window];
+    const key = (readings * TENTHS + tenth(least)) * TENTHS + tenth(most);
+    // Half a tenth may be written up or down, by the last bit.
+    const isSure = isClear(least) && isClear(most);
+    const before = isSure ? told.get(key) : undefined;
+    if (before !== undefined) return before;
+    const sentence = say.fuelWindow(WINDOWS[window][0], readings, least.toFixed(1), most.toFixed(1));
+    if (isSure) told.set(key, sentence);
+    return sentence;
+  }
 }
 
-const TENTHS = Array.from({ length: 200 }, (_, tenth) => (tenth / 10).toFixed(1));
-
-/** The same as toFixed(1), which is slow, of a value that is clearly nearer to one tenth than to the next. */
-function tenths(value: number): string {
-  const tenth = Math.round(10 * value);
-  return Math.abs(10 * value - tenth) < 0.499 ? (TENTHS[tenth] ?? value.toFixed(1)) : value.toFixed(1);
-}
+/** More than any CO2max has of them. */
+const TENTHS = 1000;
+const tenth = (value: number): number => Math.round(10 * value);
+/** Whether a value is nearer to one tenth than to the next beyond doubt. */
+const isClear = (value: number): boolean => Math.abs(10 * value - tenth(value)) < 0.499;
 
 /** Place of the window that a CO2max lies in; -1 for none. */
 function windowOf(max: number): number {
