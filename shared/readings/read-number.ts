@@ -62,7 +62,7 @@ export class NumberReader {
 
   /**
    * Reads one column of the records [from, to) into `values` from `base` on, and marks in `seen` where a number was.
-   * Cells that are not plain digits are read by `read` and told to `other`, which finds `status` and `bound` set.
+   * Cells that are neither empty nor plain digits are read by `read` and told to `other`, which finds `status` and `bound` set.
    */
   readColumn(
     records: readonly (readonly string[])[],
@@ -79,6 +79,10 @@ export class NumberReader {
     const { factor, offset } = this.#conversion ?? UNCHANGED;
     for (let i = from; i < to; i++) {
       const text = records[i][index];
+      if (text.length === 0) {
+        values[base + i] = Number.NaN;
+        continue;
+      }
       const value = inCells ? Number.NaN : plainNumber(text, decimal);
       if (!Number.isNaN(value)) {
         values[base + i] = value * factor + offset;

@@ -126,6 +126,27 @@ describe('fuels', () => {
     ]);
   });
 
+  test('a value between the fuels is named by a unit on one fuel, and by none on two, whatever its neighbors burn', async () => {
+    const unit = (name: string, co2max: (i: number) => number): string[] =>
+      Array.from({ length: 8 }, (_, i) => {
+        const o2 = 4 + i / 10;
+        return `${name},2024-0${1 + i}-03T09:00,high,as_found,${o2.toFixed(1)},${((co2max(i) * (20.95 - o2)) / 20.95).toFixed(2)}`;
+      });
+    const text = lines(
+      'unit,taken_at,fire,state,o2_pct,co2_pct',
+      ...unit('B-01', (i) => (i === 4 ? 12.9 : 11.9)),
+      ...unit('B-02', (i) => (i < 3 ? 11.9 : i === 4 ? 12.9 : 15.4)),
+    );
+    const { tables } = await accepted(text, { accept: ['fuels'] });
+    expect(rowsOf(tables['proposals'])).toMatchObject([
+      { unit: 'B-01', readings: '8', would_be: 'natural gas 8', source_line: '2' },
+      { unit: 'B-02', readings: '7', would_be: 'natural gas 3, no2 oil 4', source_line: '10' },
+    ]);
+    const fuels = rowsOf(tables['accepted']).map((row) => row['fuel']);
+    expect(new Set(fuels.slice(0, 8))).toEqual(new Set(['natural_gas']));
+    expect(fuels.slice(8)).toEqual([...Array(3).fill('natural_gas'), 'no2_oil', '', ...Array(3).fill('no2_oil')]);
+  });
+
   test('values between the fuels propose nothing', async () => {
     expect(rowsOf((await accepted(readings(() => 12.9))).tables['proposals'])).toEqual([]);
   });
