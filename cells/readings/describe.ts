@@ -41,10 +41,11 @@ const remarksOf = (severity: Remark['severity'], told: readonly Told[]): Remark[
   told.map((one) => ({ severity, ...(typeof one === 'string' ? { text: one } : one) }));
 
 function dangers({ found }: ReadingsResult): Remark[] {
-  return found.highCo.map((row) => ({
-    severity: 'danger' as const,
-    text: say.setAsideHighCo(row.file, row.line, row.found, row.reason),
-  }));
+  const aside = found.highCo.map((row) => say.setAsideHighCo(row.file, row.line, row.found, row.reason));
+  const unknown = found.maybeCo.map((column) =>
+    say.maybeCoColumn(column.file, column.head, column.rows, column.found, column.line),
+  );
+  return remarksOf('danger', [...aside, ...unknown]);
 }
 
 function warnings({ tables, found }: ReadingsResult): Remark[] {

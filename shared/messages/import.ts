@@ -47,6 +47,9 @@ export const valueALine = (file: string, firstLine: string): string =>
 export const askShare = (file: string, head: string, values: string): string =>
   `${file}: the values of the column ${quote(head)} are ${values}: as per cent they would be next to nothing, so they may be shares of 1.`;
 export const atItsPlace = (text: string): string => `${text} (if it stands where the head line says)`;
+export const ifCo = (text: string): string => `${text} (if that is CO)`;
+export const maybeCoColumn = (file: string, head: string, rows: number, found: string, line: number): string =>
+  `${file}: nobody knows what the column ${quote(head)} holds, and ${rows === 1 ? 'one of its values' : `${groupedDigits(String(rows))} of its values`} would be a dangerous CO, the first on line ${line} (${found}); if it is CO, check that unit first and name the column in a profile.`;
 export const transposed = (file: string, name: string): string =>
   `${file} has its names in the first column (such as ${quote(name)}) and a test in each further column; turn rows into columns in a spreadsheet and export it again, so that each test is a row.`;
 export const notMean = (head: string, found: string): string =>

@@ -1,4 +1,5 @@
 import type { LineKind } from './classify-line.ts';
+import type { MaybeCo } from './co-watch.ts';
 import type { FilePlan } from './mapping.ts';
 import type { RowReader } from './row-reader.ts';
 
@@ -30,4 +31,5 @@ export interface FileRead {
   readonly lines: Readonly<Record<LineKind, number>>;
   /** Lines on which CO is dashes beside other values. */
   readonly coDashes: readonly number[];
+  readonly maybeCo: readonly MaybeCo[];
 }

@@ -6,6 +6,7 @@ import type { Table } from '../table/table.ts';
 import { accountTables, type FileAccount } from './account.ts';
 import { answerProfile } from './answer-profile.ts';
 import { buildTable } from './build-table.ts';
+import type { MaybeCo } from './co-watch.ts';
 import { READING_FIELDS } from './fields.ts';
 import type { FileRead, SetAside } from './file-read.ts';
 import { findCo2Origin } from './find-co2-origin.ts';
@@ -65,6 +66,8 @@ export interface Imported {
 
 export interface ImportFindings {
   readonly highCo: readonly { file: string; line: number; found: string; reason: string }[];
+  /** Columns that nobody understood and whose values would be dangerous if they were CO. */
+  readonly maybeCo: readonly (MaybeCo & { readonly file: string })[];
   readonly revised: readonly { file: string; line: number; ofFile: string; ofLine: number }[];
   readonly matched: readonly { found: string; registered: string }[];
   readonly strangers: readonly { found: string; nearest: string; readings: number }[];
@@ -199,6 +202,7 @@ async function settle(
     plans: reads.map(({ plan }) => plan),
     found: {
       highCo,
+      maybeCo: reads.flatMap(({ maybeCo, plan: { file } }) => maybeCo.map((maybe) => ({ ...maybe, file }))),
       revised,
       ...units,
       overRange,

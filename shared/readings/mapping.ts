@@ -3,6 +3,9 @@ import type { Dialect } from '../csv/dialect.ts';
 import type { Encoding } from '../csv/encoding.ts';
 import type { Question } from '../outcome.ts';
 
+/** Reason of a column that no list of heads and no profile knows. */
+export const HEAD_NOT_UNDERSTOOD = 'head not understood';
+
 /** What one column of a file is taken for, and why. */
 export interface ColumnMapping {
   /** Position in the record, from 0. */
@@ -68,6 +71,8 @@ export interface Section {
   readonly headLines: number;
   /** undefined where the part is no table of readings. */
   readonly plan: FilePlan | undefined;
+  /** What its columns were taken for even so: a high CO is looked for in them. */
+  readonly columns: FilePlan;
   /** Whether it is the file's first head line again. */
   readonly own: boolean;
 }

@@ -2,7 +2,7 @@ import { conversion } from '../quantities/convert.ts';
 import { findUnit } from '../quantities/find-unit.ts';
 import type { Field } from './fields.ts';
 import type { TableFound } from './find-table.ts';
-import type { ColumnMapping } from './mapping.ts';
+import { type ColumnMapping, HEAD_NOT_UNDERSTOOD } from './mapping.ts';
 import { plainWords } from './plain-words.ts';
 import { type Profile, profileFits } from './profile.ts';
 import { IN_CELLS } from './read-number.ts';
@@ -71,7 +71,7 @@ function fromProfile(
 }
 
 function fromHead(head: string, index: number, meaning: HeadMeaning | undefined): ColumnMapping {
-  if (!meaning) return unused(index, head, head.trim() === '' ? 'no head' : 'head not understood');
+  if (!meaning) return unused(index, head, head.trim() === '' ? 'no head' : HEAD_NOT_UNDERSTOOD);
   return { index, head, ...meaning };
 }
 

@@ -48,12 +48,13 @@ export async function planSections(
     found.shapes.slice(0, MOST_SHAPES).map((shape) => [shape, planShape(shape, plan, vocabulary, profiles)] as const),
   );
   return found.parts.map(({ line, shape }): Section => {
-    if (!shape) return { line, headLines: 1, plan, own: true };
+    if (!shape) return { line, headLines: 1, plan, columns: plan, own: true };
     const own = planned.get(shape);
     return {
       line,
       headLines: own?.headRecords ?? 1,
       plan: own && isUsable(own, vocabulary) ? own : undefined,
+      columns: own ?? plan,
       own: false,
     };
   });

@@ -6,6 +6,7 @@ import { type RecordBatch, type RecordFault, RecordReader } from '../csv/record-
 import { WrongEncoding } from '../csv/utf8-decoder.ts';
 import * as say from '../messages/import.ts';
 import { classifyLine, headKind, type LineKind } from './classify-line.ts';
+import { CoWatch } from './co-watch.ts';
 import type { FileRead, ReaderTold, SetAside } from './file-read.ts';
 import type { FilePlan, Section } from './mapping.ts';
 import { type HeadLine, planSections } from './plan-sections.ts';
@@ -14,7 +15,7 @@ import type { Profile } from './profile.ts';
 import { type ReadingColumns, ROW } from './reading-columns.ts';
 import { RowReader } from './row-reader.ts';
 import type { Vocabulary } from './vocabulary.ts';
-import { dashedCo, highCoWritten } from './written-co.ts';
+import { highCoWritten } from './written-co.ts';
 import { padded, wrongLength } from './wrong-length.ts';
 
 /**
@@ -58,7 +59,7 @@ class FileReading {
   readonly #readers = new Map<FilePlan, RowReader>();
   #reader: RowReader;
   readonly #setAside: SetAside[] = [];
-  readonly #coDashes: number[] = [];
+  readonly #co = new CoWatch();
   /** Head lines below the first, in file order. */
   readonly heads: HeadLine[] = [];
   /** What lines between the rows said last. */
@@ -108,7 +109,8 @@ class FileReading {
       reader: this.#readerTold(),
       setAside: this.#setAside,
       lines: this.#lines,
-      coDashes: this.#coDashes,
+      coDashes: this.#co.dashes,
+      maybeCo: this.#co.maybe,
     };
   }
 
@@ -225,7 +227,7 @@ class FileReading {
       columns.status[base + i] = ROW.skipped;
       this.#refuse(records[i], batch.lineOf(from + i), [reason]);
     }
-    this.#noteDashes(records, batch, from, refused);
+    this.#co.look(records, this.#plan, batch, from, refused);
   }
 
   /** Several readings on a line: each group of columns that holds anything is one. */
@@ -254,6 +256,7 @@ class FileReading {
         }
       });
     }
+    this.#co.look(records, this.#plan, batch, from, { has: (i) => accepted[i] === 0 });
     records.forEach((record, i) => {
       const line = batch.lineOf(from + i);
       if (accepted[i] === 0) this.#refuse(record, line, reasons[i].length > 0 ? reasons[i] : [say.noMeasurement()]);
@@ -283,16 +286,8 @@ class FileReading {
   }
 
   #putAside(record: readonly string[], line: number, reason: string, oneLine = false): void {
-    this.#setAside.push({ file: this.#number, line, reason, oneLine, highCo: highCoWritten(record, this.#plan) });
-  }
-
-  #noteDashes(
-    records: readonly (readonly string[])[],
-    batch: RecordBatch,
-    from: number,
-    refused: ReadonlyMap<number, string>,
-  ): void {
-    for (const i of dashedCo(records, this.#plan)) if (!refused.has(i)) this.#coDashes.push(batch.lineOf(from + i));
+    const highCo = highCoWritten(record, this.#section?.columns ?? this.#plan);
+    this.#setAside.push({ file: this.#number, line, reason, oneLine, highCo });
   }
 }
 

@@ -1,17 +1,31 @@
 import * as say from '../messages/import.ts';
+import { READING_FIELDS } from './fields.ts';
 import { HIGH_CO_PPM } from './high-co.ts';
-import type { ColumnMapping, FilePlan } from './mapping.ts';
+import { type ColumnMapping, type FilePlan, HEAD_NOT_UNDERSTOOD } from './mapping.ts';
 import { NumberReader, READ } from './read-number.ts';
 
 /** Two rows run together at most. */
 const MOST_SHIFTED = 60;
 
+/** 'co' where the part is not read, so that nobody was asked whether it is raw or air-free. */
+const CO_FIELDS = new Set(['co_ppm', 'co_air_free_ppm', 'co']);
+/** Gases other than CO that analyzers show in ppm. */
+const OTHER_GAS = /\b(?:no|no2|nox|so2|h2|h2s|ch4|nh3|hc|cxhy|co2|o2|c3h8)\b/i;
+const NUMBERS = new Set(READING_FIELDS.filter(({ kind }) => kind === 'number').map(({ name }) => name));
+
 const coColumns = ({ columns }: FilePlan): readonly ColumnMapping[] =>
-  columns.filter(({ field }) => field === 'co_ppm' || field === 'co_air_free_ppm');
+  columns.filter(({ field }) => CO_FIELDS.has(field));
+
+/** Columns in ppm whose heads were not understood and name no other gas: one of them may be CO. */
+export const maybeCoColumns = ({ columns }: FilePlan): readonly ColumnMapping[] =>
+  columns.filter(
+    ({ field, head, reason }) =>
+      field === '' && reason === HEAD_NOT_UNDERSTOOD && /\bppm/i.test(head) && !OTHER_GAS.test(head),
+  );
 
 /**
- * The CO of a record as it is written, where that is high or over range; else ''. In a record that has fields too many or
- * too few it may stand at other places, which are looked at too.
+ * The CO of a record that is not read, as it is written, where that is high or over range; else ''. In a record that has
+ * fields too many or too few it may stand at other places, which are looked at too; so it may where heads were not understood.
  */
 export function highCoWritten(record: readonly string[], plan: FilePlan): string {
   const shift = plan.blocks ? 0 : record.length - plan.heads.length;
@@ -26,7 +40,21 @@ export function highCoWritten(record: readonly string[], plan: FilePlan): string
       if (isHigh) return shift === 0 ? text.trim() : say.atItsPlace(text.trim());
     }
   }
-  return '';
+  const maybe = maybeCo(record, plan);
+  return maybe === '' ? '' : say.ifCo(maybe);
+}
+
+/** A value that would be a high CO: one of a column in ppm that was not understood, or a mark such as ">4000" where no number belongs. */
+function maybeCo(record: readonly string[], plan: FilePlan): string {
+  const reader = new NumberReader(plan.decimal);
+  const inPpm = new Set(maybeCoColumns(plan).map(({ index }) => index));
+  const found = plan.columns.find(({ field, index }) => {
+    if (NUMBERS.has(field) || CO_FIELDS.has(field)) return false;
+    const value = reader.read(record[index] ?? '');
+    const isOver = inPpm.has(index) && reader.status === READ.overRange;
+    return isOver || (value >= HIGH_CO_PPM && (inPpm.has(index) || reader.bound > 0));
+  });
+  return found ? (record[found.index] ?? '').trim() : '';
 }
 
 /** Places of records whose CO is dashes. */

@@ -137,6 +137,32 @@ describe('high CO is never lost', () => {
     expect(remarks(result)[0]).toMatch(/^danger: export.csv, line 3: a row with CO >4000 was set aside/);
   });
 
+  test('under a head line that is none of readings it is named first', async () => {
+    const text = csv(GOOD, '', 'Location,Remark,CO (ppm),O2 (%)', 'Room 4,checked,2500,4.2', 'Room 5,checked,12,4.3');
+    const told = remarks(await accepted(text)).filter((remark) => remark.startsWith('danger'));
+    expect(told).toEqual([expect.stringMatching(/line 5: a row with CO 2500 .*was set aside/)]);
+  });
+
+  test('a mark over range where no number belongs may be CO, and is named first', async () => {
+    const text = csv(GOOD, 'B-02,2024-03-02,>4000,5.2,,,', 'B-02,2024-03-02,<4000,5.2,,,');
+    const told = remarks(await accepted(text)).filter((remark) => remark.startsWith('danger'));
+    expect(told).toEqual([expect.stringMatching(/line 3: a row with CO >4000 \(if that is CO\) was set aside/)]);
+  });
+
+  test('values of a column in ppm that nobody understood are named where they would be dangerous; other gases are not', async () => {
+    const text = [
+      'unit,taken_at,fire,state,o2_pct,Gas 3 (ppm),SO2 (ppm)',
+      'B-01,2024-03-01T09:00,high,as_found,4.1,30,900',
+      'B-01,2024-03-01T09:10,low,as_found,5.1,4500,900',
+      'B-01,2024-03-01T09:20,mid,as_found,5.1,OVER,900',
+      '',
+    ].join('\n');
+    const told = remarks(await accepted(text)).filter((remark) => remark.startsWith('danger'));
+    expect(told).toEqual([
+      expect.stringMatching(/"Gas 3 \(ppm\)" holds, and 2 of its values .*the first on line 3 \(4500\)/),
+    ]);
+  });
+
   test('over range is at least what the analyzer has shown, and for CO at least 2000 ppm', async () => {
     const result = await accepted(
       csv(GOOD, 'B-02,2024-03-14,high,as_left,4.6,OVER,', 'B-03,2024-03-14,high,as_left,****,3500,'),
