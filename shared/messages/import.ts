@@ -144,7 +144,9 @@ export const matchedRemark = (units: number, example: string, registered: string
 export const nearMissRemark = (found: string, registered: string, readings: number): string =>
   `${quote(found)} (${count(readings, 'reading')}) is not in the register, but ${quote(registered)} is: they were not merged. If they are one unit, accept the proposal, or correct the spelling.`;
 export const overRangeRemark = (cells: number, head: string, least: string): string =>
-  `${count(cells, 'cell')} of ${head} said "over range" without a number; ${cells === 1 ? 'it counts' : 'they count'} as at least ${least}: the highest value that the analyzer showed, or for CO the least range of its sensor.`;
+  least === ''
+    ? `${count(cells, 'cell')} of ${head} said "over range" without a number, and no reading of that analyzer shows one; ${cells === 1 ? 'it counts' : 'they count'} as unknown.`
+    : `${count(cells, 'cell')} of ${head} said "over range" without a number; ${cells === 1 ? 'it counts' : 'they count'} as at least ${least}: the highest value that the analyzer showed, or for CO the least range of its sensor.`;
 export const coDashesRemark = (rows: number, file: string, line: number): string =>
   `${count(rows, 'row')} with other values ${rows === 1 ? 'has' : 'have'} "----" for CO, the first in ${file}, line ${line}: it counts as unknown, but an analyzer that stops its pump because CO is high can print the same. Ask whoever took the reading.`;
 export const unknownStateRemark = (rows: number): string =>
@@ -154,7 +156,7 @@ export const namedStatesRemark = (rows: number, state: string): string =>
 export const unreadFlagRemark = (cells: number, head: string, found: string): string =>
   `${count(cells, 'cell')} of ${quote(head)} ${cells === 1 ? 'was' : 'were'} neither yes nor no (such as ${quote(found)}) and ${cells === 1 ? 'counts' : 'count'} as unknown.`;
 export const steadyPart = (lines: number, from: number, to: number, seconds: number, spread: string): string =>
-  `mean of the steadiest ${seconds} s of a log (lines ${from} to ${to} of ${lines}, O2 within ${spread} %)`;
+  `mean of the steadiest ${seconds} s of a log of ${count(lines, 'line')} (lines ${from} to ${to} of the file, O2 within ${spread} %)`;
 export const logRemark = (readings: number, lines: number): string =>
   `${count(lines, 'line')} of logs made ${count(readings, 'reading')}, each the mean of the steadiest part; the note of each says which lines.`;
 export const eventRemark = (unit: string, on: string, note: string, event: string, more: number): string =>

@@ -73,10 +73,10 @@ const HEADS: Readonly<Record<string, string>> = {
     'water return|return|return temp|return water|return water temp|return temperature|rwt|rucklauf|rucklauftemperatur|t rucklauf|retour|temperature retour|t retour|retorno|temperatura retorno|ritorno|temperatura ritorno|retourtemperatuur',
   water_supply:
     'water supply|supply water|supply water temp|flow temp|flow temperature|supply temp|hot water temp|leaving water temp|vorlauf|vorlauftemperatur|t vorlauf|depart|temperature depart|t depart|ida|impulsion|temperatura impulsion|mandata|temperatura mandata|aanvoer|aanvoertemperatuur',
-  supply_static: `supply static|supply burner off|gas supply burner off|supply no flow|static|static pressure|gas static|static gas pressure|gas pressure static|supply pressure static|static supply pressure|static inlet pressure|inlet static|lockup|lock up pressure|standing pressure|
+  supply_static: `supply static|supply burner off|gas supply burner off|supply no flow|static|static pressure|gas static|static gas pressure|gas pressure static|supply pressure static|static supply pressure|static inlet pressure|inlet static|lockup|lock up pressure|standing pressure|gas standing pressure|gas standing|
     ruhedruck|gasruhedruck|gasdruck ruhe|gasanschlussdruck ruhe|
     pression statique|pression gaz statique|pression gaz arret|presion estatica|presion gas estatica|pressione statica|pressione gas statica|statische druk|statische gasdruk|voordruk statisch`,
-  supply_running: `supply running|supply burner on|gas supply burner on|running|dynamic|dynamic pressure|running pressure|gas dynamic|gas running|dynamic gas pressure|gas pressure dynamic|supply pressure dynamic|supply pressure running|dynamic supply pressure|running supply pressure|dynamic inlet pressure|inlet dynamic|working pressure|inlet pressure running|
+  supply_running: `supply running|supply burner on|gas supply burner on|running|dynamic|dynamic pressure|running pressure|gas dynamic|gas running|dynamic gas pressure|gas pressure dynamic|supply pressure dynamic|supply pressure running|dynamic supply pressure|running supply pressure|dynamic inlet pressure|inlet dynamic|working pressure|gas working pressure|gas working|inlet pressure running|
     fliessdruck|gasfliessdruck|gasdruck fliess|anschlussfliessdruck|gasanschlussdruck fliess|
     pression dynamique|pression gaz dynamique|pression gaz marche|presion dinamica|presion gas dinamica|pressione dinamica|pressione gas dinamica|dynamische druk|dynamische gasdruk|voordruk dynamisch`,
   manifold:
@@ -84,7 +84,7 @@ const HEADS: Readonly<Record<string, string>> = {
   draft:
     'draft|draught|flue draft|stack draft|flue draught|breech draft|draft pressure|zug|kaminzug|schornsteinzug|forderdruck|tirage|depression|depression cheminee|tiro|tiro chimenea|tiraggio|schoorsteentrek|trek',
   efficiency_printed_pct:
-    'efficiency printed|efficiency|eff|eta|combustion efficiency|effc|gross efficiency|net efficiency|efficiency gross|efficiency net|combustion efficiency gross|combustion efficiency net|wirkungsgrad|feuerungstechnischer wirkungsgrad|rendement|rendement combustion|rendimiento|rendimiento combustion|rendimento|rendimento combustione|rendement verbranding|rendement pci|rendement pcs|rend|rdto|eff g|eff n|eff net|eff gross|rendimiento pci|rendimento pci',
+    'efficiency printed|efficiency|eff|eta|combustion efficiency|effc|gross efficiency|net efficiency|efficiency gross|efficiency net|combustion efficiency gross|combustion efficiency net|wirkungsgrad|feuerungstechnischer wirkungsgrad|rendement|rendement combustion|rendimiento|rendimiento combustion|rendimento|rendimento combustione|rendement verbranding|rendement pci|rendement pcs|rend|rdto|eff g|eff n|eff net|eff gross|rendimiento pci|rendimento pci|net eff|gross eff|nett eff',
   excess_air_printed_pct:
     'excess air printed|excess air|exc air|ea|xair|luftuberschuss|exces d air|exces air|exceso de aire|exceso aire|eccesso d aria|eccesso aria|luchtovermaat',
   lambda:

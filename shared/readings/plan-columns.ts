@@ -1,5 +1,6 @@
 import { conversion } from '../quantities/convert.ts';
 import { findUnit } from '../quantities/find-unit.ts';
+import { columnsByWords } from './columns-by-words.ts';
 import type { Field } from './fields.ts';
 import type { TableFound } from './find-table.ts';
 import { type ColumnMapping, HEAD_NOT_UNDERSTOOD } from './mapping.ts';
@@ -25,9 +26,10 @@ export function planColumns(
   profile: Profile | undefined,
 ): { columns: ColumnMapping[]; open: OpenColumn[] } {
   const fitting = profile && profileFits(profile, table.heads) ? profile : undefined;
-  const read = table.heads.map(
+  const byHead = table.heads.map(
     (head, index) => fromProfile(head, index, fitting, vocabulary) ?? fromHead(head, index, table.meanings[index]),
   );
+  const read = fitting || !vocabulary.fields.has('state') ? byHead : columnsByWords(byHead, table.rows);
   const told = withUnitColumns(read, table).map(withoutMassCo);
   const single = withoutRivals(told);
   const airFree = single.some(({ field }) => field === 'co_air_free_ppm');

@@ -9,13 +9,13 @@ type Words = Readonly<Record<string, string>>;
 const FIRES: Words = {
   high: `high|high fire|hi|hf|hi fire|full|full fire|full load|full rate|max|maximum|max fire|100 %|100|large|stage 2|2nd stage|second stage|h|
     volllast|vollast|grosslast|gross|hochlast|hoch|stufe 2|2 stufe|maximallast|nennlast|
-    pleine charge|pleine puissance|grand feu|grande allure|charge max|charge nominale|allure max|puissance max|fort|plein feu|2eme allure|
-    plena carga|carga maxima|fuego alto|llama alta|alta|alto|alto fuego|carga alta|potencia maxima|
+    pleine charge|pleine puissance|grand feu|grande allure|charge max|charge nominale|allure max|puissance max|maximale|grande|fort|plein feu|2eme allure|
+    plena carga|carga maxima|fuego alto|llama alta|alta|alto|alto fuego|carga alta|potencia maxima|maxima|maximo|
     pieno carico|carico massimo|alta fiamma|potenza massima|massima|massimo|alto carico|fiamma alta|
     vollast|volle last|hoog|hooglast|hoogvuur|maximaal|hoge stand`,
   low: `low|low fire|lo|lf|lo fire|min|minimum|min fire|part load|partial load|small|stage 1|1st stage|first stage|l|
     teillast|kleinlast|schwachlast|niedriglast|niedrig|klein|stufe 1|1 stufe|minimallast|grundlast|
-    charge partielle|petit feu|petite allure|charge min|charge minimale|allure min|puissance min|faible|faible charge|1ere allure|
+    charge partielle|petit feu|petite allure|charge min|charge minimale|allure min|puissance min|minimale|petite|faible|faible charge|1ere allure|
     carga parcial|carga minima|fuego bajo|llama baja|baja|bajo|bajo fuego|carga baja|potencia minima|
     carico parziale|carico minimo|bassa fiamma|potenza minima|minima|minimo|basso carico|fiamma bassa|
     deellast|kleine last|laag|laaglast|laagvuur|minimaal|lage stand`,

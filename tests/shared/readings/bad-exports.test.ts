@@ -108,7 +108,9 @@ test('a per-second log becomes one reading at its steadiest part', async () => {
   const [row] = rowsOf(result.tables['accepted']);
   expect(result.tables['accepted'].rows).toBe(1);
   expect([row['o2_pct'], row['co_ppm'], row['taken_at']]).toEqual(['5', '20', '2024-03-13T10:02:59']);
-  expect(row['note']).toMatch(/mean of the steadiest 60 s of a log \(lines 121 to 181 of 180, O2 within 0 %\)/);
+  expect(row['note']).toMatch(
+    /mean of the steadiest 60 s of a log of 180 lines \(lines 121 to 181 of the file, O2 within 0 %\)/,
+  );
   expect(rowsOf(result.tables['account'])[0]['rows_read']).toBe('1');
 });
 

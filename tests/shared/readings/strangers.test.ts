@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import * as say from '../../../shared/messages/import.ts';
 import { fileOf } from './file-of.ts';
 import { accepted, readReadings, rowsOf } from './read-readings.ts';
 
@@ -182,4 +183,56 @@ test('HIGH and its like in place of a CO are bounds', async () => {
     ...['HIGH', 'over', '>>>', 'OL'].map((word, i) => `B-${i},2023-04-05,high,5,${word}`),
   );
   expect(await told(text, ['co_ppm'])).toEqual(Array(4).fill('>2000'));
+});
+
+describe('columns told by their values', () => {
+  test('a firing rate in words is the fire, not a number over range', async () => {
+    const text = lines(
+      'Plant ref,Date,Time,Firing rate,Status,O2%,CO ppm,Gas standing pressure mbar,Gas working pressure mbar,Nett eff',
+      'PLT 02,2021-06-21,10:15,High,Pre,4.5,36,21.0,20.0,88.2',
+      'PLT 02,2021-06-21,10:55,Low,Pre,5.6,12,21.0,20.4,90.2',
+    );
+    const names = [
+      'fire',
+      'state',
+      'firing_rate_pct',
+      'supply_static_Pa',
+      'supply_running_Pa',
+      'efficiency_printed_pct',
+    ];
+    expect(await told(text, names)).toEqual(['high as_found  2100 2000 88.2', 'low as_found  2100 2040 90.2']);
+  });
+
+  test('a firing rate in numbers stays one', async () => {
+    const text = lines('Unit,Date,Firing rate,O2%', 'B-01,2021-06-21,100,4.5', 'B-01,2021-06-21,30,5.6');
+    expect(await told(text, ['fire', 'firing_rate_pct'])).toEqual(['unnamed 100', 'unnamed 30']);
+  });
+
+  test.each([
+    [
+      'Anlage;Datum;Laststufe;Messung;O2 [%]',
+      'K 07;03.02.2023;Volllast;vorher;4,2',
+      'K 07;13.02.2023;Teillast;nachher;5,9',
+    ],
+    ['Ketel;Datum;Stand;Meting;O2 [%]', 'K 07;13-02-2024;hooglast;voor;4,2', 'K 07;13-03-2024;laaglast;na;5,9'],
+    ['Caldera;Fecha;Potencia;Ensayo;O2 [%]', 'C-1;25/11/2021;máxima;antes;4,2', 'C-1;26/11/2021;mínima;después;5,9'],
+    [
+      'Chaudière;Date;Allure;Contrôle;O2 [%]',
+      'C-1;25/11/2021;grande;avant réglage;4,2',
+      'C-1;26/11/2021;petite;après réglage;5,9',
+    ],
+  ])('%s', async (...text) => {
+    expect(await told(lines(...text), ['fire', 'state', 'o2_pct'])).toEqual(['high as_found 4.2', 'low as_left 5.9']);
+  });
+
+  test('a column of other things that are high or low is no fire', async () => {
+    const text = lines('Unit,Date,Noise,O2%', 'B-01,2021-06-21,high,4.5', 'B-01,2021-06-22,low,5.6');
+    expect(await told(text, ['fire'])).toEqual(['unnamed', 'unnamed']);
+  });
+});
+
+test('words of over range for a value that no reading of the analyzer shows leave it unknown, in a whole sentence', async () => {
+  const { found } = await accepted(lines('Unit,Date,O2%,Flue temp (C)', 'B-01,2021-06-21,4.5,OFL'));
+  expect(found.overRange).toEqual([{ field: 'flue', cells: 1, least: '' }]);
+  expect(say.overRangeRemark(1, 'flue', '')).toMatch(/it counts as unknown\.$/);
 });
