@@ -22,8 +22,9 @@ export function nameAndValue(line: string, separator: BlockDialect['separator'])
   const at = separator === 'spaces' ? (match?.index ?? -1) : text.indexOf(separator);
   if (at <= 0 || at > 80) return undefined;
   const rest = text.slice(at + (match ? match[0].length : 1));
-  // A third part is the unit of the second.
-  const parts = separator === ':' || separator === '=' || separator === 'spaces' ? [rest] : rest.split(separator);
+  // A third part is the unit of the second; behind a colon a spreadsheet puts its own mark as well.
+  const mark = separator === ':' || separator === '=' ? /^\s*([,;\t|])/.exec(rest)?.[1] : separator;
+  const parts = mark === undefined || mark === 'spaces' ? [rest] : rest.split(mark);
   const value = parts
     .map(unquoted)
     .filter((part) => part !== '')

@@ -11,12 +11,12 @@ const HEADS: Readonly<Record<string, string>> = {
     caldera|n caldera|no caldera|numero caldera|equipo|generador|unidad|
     caldaia|n caldaia|numero caldaia|apparecchio|generatore|unita|
     ketel|ketel nr|ketelnummer|toestel|toestelnr|eenheid|installatie|boiler tag|boiler name|unit tag|equipment tag|asset name|blr|blr no|boiler ref|plant|plant item|plant ref|n generatore`,
-  taken_at: `taken at|taken on|date|date time|datetime|timestamp|date and time|test date|reading date|measured on|measured at|date of test|when|
-    datum|datum uhrzeit|zeitstempel|messdatum|messzeitpunkt|datum zeit|datum und uhrzeit|
+  taken_at: `taken at|taken on|date|date time|datetime|timestamp|date and time|test date|reading date|measured on|measured at|date of test|when|tested|tested on|date tested|
+    datum|datum uhrzeit|gemessen am|zeitstempel|messdatum|messzeitpunkt|datum zeit|datum und uhrzeit|
     date heure|date mesure|date de mesure|date et heure|horodatage|date essai|
     fecha|fecha hora|fecha y hora|fecha de medida|fecha medicion|
     data|data ora|data e ora|data misura|data prova|
-    datum tijd|datum en tijd|meetdatum|tijdstip|start|started|start time|started at|test start|begin|beginn|debut|inicio|inizio`,
+    datum tijd|datum en tijd|gemeten op|meetdatum|tijdstip|start|started|start time|started at|test start|begin|beginn|debut|inicio|inizio`,
   time_of_day:
     'time|time of day|clock|clock time|test time|uhrzeit|zeit|messzeit|heure|heure mesure|hora|ora|ora misura|tijd|meettijd',
   fire: `fire|fire point|fire rate|firing|firing point|load|load point|rate|stage|burner load|firing position|fire position|

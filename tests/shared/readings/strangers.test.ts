@@ -236,3 +236,19 @@ test('words of over range for a value that no reading of the analyzer shows leav
   expect(found.overRange).toEqual([{ field: 'flue', cells: 1, least: '' }]);
   expect(say.overRangeRemark(1, 'flue', '')).toMatch(/it counts as unknown\.$/);
 });
+
+test('a printout that a spreadsheet wrote has its own mark behind the colon', async () => {
+  const text = lines(
+    ...['Test 1', 'Boiler:,B-4', 'Date:,03/14/2024', 'Fire:,High', 'O2:,4.2,%', 'CO raw:,38,ppm', 'Stack:,371,F', ''],
+    ...['Test 2', 'Boiler:,B-4', 'Date:,03/14/2024', 'Fire:,Low', 'O2:,5.6,%', 'CO raw:,>9999,ppm', 'Stack:,301,F'],
+  );
+  expect(await told(text, ['unit', 'taken_at', 'fire', 'o2_pct', 'co_ppm'])).toEqual([
+    'B-4 2024-03-14 high 4.2 38',
+    'B-4 2024-03-14 low 5.6 >9999',
+  ]);
+});
+
+test('hours that a space parts from their letter', async () => {
+  const text = lines('appareil;date;heure;O2 %', 'A7;5 février 2024;14 h 05;4,2', 'A7;5 février 2024;9 h 35;5,2');
+  expect(await told(text, ['taken_at'])).toEqual(['2024-02-05T09:35', '2024-02-05T14:05']);
+});
