@@ -146,7 +146,9 @@ class GrowingBatch implements RecordBatch {
   }
 
   writeLines(lines: Int32Array, at: number, row: number, count: number): void {
-    for (let i = 0; i < count; i++) lines[at + i] = this.#lines ? this.#lines[row + i] : this.#first + row + i;
+    const own = this.#lines;
+    const first = this.#first + row;
+    for (let i = 0; i < count; i++) lines[at + i] = own ? own[row + i] : first + i;
   }
 
   /** Records of one line each. */
