@@ -25,8 +25,10 @@ interface Judgement {
 const lastOf = new WeakMap<object, Judgement>();
 
 /** What a helper does: judges the lanes of one shard. */
-export const judgeShard = (cases: readonly LaneCase[]) => (): readonly JudgedLane[] =>
-  cases.map(({ question, band }) => judgeLane(question, band));
+export const judgeShard =
+  (cases: readonly LaneCase[]) =>
+  (_: undefined): readonly JudgedLane[] =>
+    cases.map(({ question, band }) => judgeLane(question, band));
 
 /**
  * Judges the lanes of a large fleet a shard at a time, in helpers where there are any; the result is that of judgeDrift.
@@ -94,7 +96,7 @@ async function judgeCases(
   for (let from = 0; from < asked.length; from += LANES_A_SHARD)
     shards.push(asked.slice(from, from + LANES_A_SHARD).map(({ of }) => of));
   const crew = await enlist(context, 'judge', judgeShard, shards);
-  const parts = (await crew.ask(undefined as never)).flat();
+  const parts = (await crew.ask(undefined)).flat();
   crew.dismiss();
   return new Map(asked.map(({ lane }, place) => [lane, parts[place]]));
 }

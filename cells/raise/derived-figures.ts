@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { ShownColumn, ShownTable } from '../../shared/cell.ts';
 import type { RowPage, RowRange } from '../../shared/cell-state.ts';
@@ -6,6 +6,7 @@ import { DERIVED_COLUMNS } from '../../shared/combustion/derived-columns.ts';
 import { itsFigures } from '../../shared/messages/working.ts';
 import { derivedSchema } from '../../shared/schemas/derived.ts';
 import { shownColumns } from '../../shared/table/schema.ts';
+import { foldStyle } from './fold-style.ts';
 
 const KEY: readonly string[] = ['taken_at', 'fire', 'state'];
 const isDerived = (name: string): boolean => DERIVED_COLUMNS.some((column) => column === name);
@@ -20,22 +21,7 @@ const FIGURES: ShownTable = {
 /** What was derived from the readings of one unit, folded; each number opens its working. */
 @customElement('bv-derived-figures')
 export class DerivedFigures extends LitElement {
-  static override styles = css`
-    summary {
-      cursor: pointer;
-      width: fit-content;
-      margin-bottom: 10px;
-    }
-    summary:focus-visible {
-      outline: 3px solid var(--act);
-      outline-offset: 3px;
-    }
-    @media print {
-      :host {
-        display: none;
-      }
-    }
-  `;
+  static override styles = foldStyle;
 
   @property({ attribute: false }) host!: { rows(cell: string, range: RowRange): Promise<RowPage> };
   /** The cell that derived them. */

@@ -118,15 +118,6 @@ export const raisedTagStyle = css`
   details {
     margin: 18px 0 0;
   }
-  summary {
-    cursor: pointer;
-    width: fit-content;
-    margin-bottom: 10px;
-  }
-  summary:focus-visible {
-    outline: 3px solid var(--act);
-    outline-offset: 3px;
-  }
   @media (max-width: 900px) {
     .finding {
       grid-template-columns: minmax(0, 1fr);

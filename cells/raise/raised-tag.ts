@@ -21,6 +21,7 @@ import { writeDay } from '../../shared/quantities/dates.ts';
 import { readingsSchema } from '../../shared/schemas/readings.ts';
 import { shownColumns } from '../../shared/table/schema.ts';
 import './derived-figures.ts';
+import { foldStyle } from './fold-style.ts';
 import { raisedTagStyle } from './raised-tag-style.ts';
 import type { RaisedFinding, RaisedUnit } from './raised-units.ts';
 import { WORKED_REASONS } from './worked-reasons.ts';
@@ -58,7 +59,7 @@ export interface RaisedHost {
 /** One raised unit: why, what to check first, how sure, the fire lanes, and the readings behind them. */
 @customElement('bv-raised-tag')
 export class RaisedTag extends LitElement {
-  static override styles = raisedTagStyle;
+  static override styles = [foldStyle, raisedTagStyle];
 
   /** The cell that raised it. */
   @property({ attribute: false }) cell!: CellState;

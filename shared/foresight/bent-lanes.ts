@@ -1,15 +1,16 @@
 import { exp, ln } from '../quantities/elementary.ts';
 import { type FleetProgram, STEP } from './fleet-program.ts';
-import { type LaneEnding, laneEnding } from './lane-ending.ts';
+import { type EndingColumns, type LaneEnding, laneEnding, putEnding } from './lane-ending.ts';
 import type { SharedEffects } from './shared-effects.ts';
 import type { Spread } from './spread.ts';
 import { UnitFilter } from './unit-filter.ts';
 
 /**
  * Per lane: how its readings speak for a rate that changed once by N(0, size²), the visit from which being any of those that
- * have readings before and after, all alike. Evidence is ln of the likelihood over that of one rate about the class's.
+ * have readings before and after, all alike. Evidence is ln of the likelihood over that of one rate about the class's; level
+ * and rate are those after the last visit if there was a bend, over all visits at which it may lie.
  */
-export interface LaneBends {
+export interface LaneBends extends EndingColumns {
   /** Evidence for one rate all along that stands off its class's by as much: a worn unit from its first visit on. */
   readonly apart: Float64Array;
   /** Evidence for a bend; −Infinity where the lane has no visit at which there could be one. */
@@ -17,12 +18,6 @@ export interface LaneBends {
   /** The visit's step before which a bend lies most probably, -1 for none; and the visit's before. */
   readonly step: Int32Array;
   readonly stepBefore: Int32Array;
-  /** Level and rate after the last visit if there was a bend, over all visits at which it may lie. */
-  readonly level: Float64Array;
-  readonly rate: Float64Array;
-  readonly levelVariance: Float64Array;
-  readonly rateVariance: Float64Array;
-  readonly covariance: Float64Array;
 }
 
 /** How a lane ends if its rate changed before a step. */
@@ -150,12 +145,7 @@ function gather(bends: LaneBends, lane: number, endings: readonly Ending[], plai
   bends.bent[lane] = plain + most.evidence + ln(total / endings.length);
   bends.step[lane] = most.step;
   bends.stepBefore[lane] = most.stepBefore;
-  const mixed = mixEndings(endings.map((ending, i) => ({ ...ending, weight: weights[i] / total })));
-  bends.level[lane] = mixed.level;
-  bends.rate[lane] = mixed.rate;
-  bends.levelVariance[lane] = mixed.levelVariance;
-  bends.covariance[lane] = mixed.covariance;
-  bends.rateVariance[lane] = mixed.rateVariance;
+  putEnding(bends, lane, mixEndings(endings.map((ending, i) => ({ ...ending, weight: weights[i] / total }))));
 }
 
 /** Means and covariances of a mixture. */

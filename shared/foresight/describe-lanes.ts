@@ -2,18 +2,23 @@ import { medianOf } from '../statistics/median-of.ts';
 import type { DriftReadings, DriftTables } from './drift-readings.ts';
 import type { FleetFit } from './fit-model.ts';
 import type { FittedLane } from './fitted-drift.ts';
+import { columnStarts } from './fleet-program.ts';
 import { READING_STATE } from './fleet-readings.ts';
 import { hardwareOf } from './lane-keys.ts';
 
 /** What a judgement needs to know of each lane beside its level and rate. */
-export function describeLanes(read: DriftReadings, { effects, written }: FleetFit, tables: DriftTables): FittedLane[] {
-  const { analyzers, secondAnalyzers, classes } = written.program.shared;
+export function describeLanes(
+  read: DriftReadings,
+  { effects, written }: Pick<FleetFit, 'effects' | 'written'>,
+  tables: DriftTables,
+): FittedLane[] {
+  const { offsets } = columnStarts(written.program.shared);
   const hardware = hardwareOf(tables.units);
   const left = lastLeft(read, written.series.from);
   const measured = lanesWithSecond(read);
   return read.lanes.map((name, lane) => {
     const fuel = read.fleet.lanes.fuel[lane];
-    const offsetO2 = measured[lane] ? effects.values[analyzers + secondAnalyzers + classes + fuel] : 0;
+    const offsetO2 = measured[lane] ? effects.values[offsets + fuel] : 0;
     const co2maxPct = read.co2max[fuel];
     return { ...name, ...hardware(name.unit, name.fuel), co2maxPct, offsetO2, leftO2: medianOf(left[lane]) };
   });

@@ -1,16 +1,11 @@
 import type { FleetProgram } from './fleet-program.ts';
-import { laneEnding, offsetEnding } from './lane-ending.ts';
+import { type EndingColumns, laneEnding, offsetEnding, putEnding } from './lane-ending.ts';
 import type { SharedEffects } from './shared-effects.ts';
 import type { Spread } from './spread.ts';
 import { UnitFilter } from './unit-filter.ts';
 
 /** Per lane, after its last visit, given everything up to then: level and rate, with what the shared effects add. */
-export interface LaneStates {
-  readonly level: Float64Array;
-  readonly rate: Float64Array;
-  readonly levelVariance: Float64Array;
-  readonly rateVariance: Float64Array;
-  readonly covariance: Float64Array;
+export interface LaneStates extends EndingColumns {
   /**
    * What variance and covariance have beyond these when the level is told as the second cell reads it, its offset added: less
    * than nothing where only that cell was read, since what the offset is then does not matter.
@@ -20,6 +15,18 @@ export interface LaneStates {
   /** 1 − (rate's variance now / before the unit's own data): 0 the class speaks, 1 the unit does. */
   readonly ownWeight: Float64Array;
 }
+
+/** States whose levels, rates and weights may be changed; what offsets add stays as it is. */
+export const copyLanes = (states: LaneStates): LaneStates => ({
+  level: states.level.slice(),
+  rate: states.rate.slice(),
+  levelVariance: states.levelVariance.slice(),
+  rateVariance: states.rateVariance.slice(),
+  covariance: states.covariance.slice(),
+  offsetVariance: states.offsetVariance,
+  offsetCovariance: states.offsetCovariance,
+  ownWeight: states.ownWeight.slice(),
+});
 
 /** One filter pass over all units with the shared effects put in (empirical best linear unbiased prediction). */
 export function fitLanes(program: FleetProgram, spread: Spread, effects: SharedEffects): LaneStates {
@@ -57,11 +64,7 @@ function readLane(
   const own = filter.covariance[(x + 1) * filter.size + x + 1];
   const ending = laneEnding(filter, program, unit, x, effects);
   states.ownWeight[lane] = Math.min(1, Math.max(0, 1 - own / (spread.rate * spread.rate)));
-  states.level[lane] = ending.level;
-  states.rate[lane] = ending.rate;
-  states.levelVariance[lane] = ending.levelVariance;
-  states.rateVariance[lane] = ending.rateVariance;
-  states.covariance[lane] = ending.covariance;
+  putEnding(states, lane, ending);
   const offset = offsetEnding(filter, program, unit, x, program.laneOffset[lane], effects);
   states.offsetVariance[lane] = offset.variance;
   states.offsetCovariance[lane] = offset.covariance;

@@ -1,5 +1,5 @@
 import { DAYS_PER_YEAR } from '../quantities/dates.ts';
-import type { LaneStates } from './fit-fleet.ts';
+import { copyLanes, type LaneStates } from './fit-fleet.ts';
 import type { FleetProgram } from './fleet-program.ts';
 import type { LaneSeries } from './lane-series.ts';
 import type { SharedEffects } from './shared-effects.ts';
@@ -30,16 +30,8 @@ export function loosenRates(
   effects: SharedEffects,
   series: LaneSeries,
 ): LooseStates {
-  const copy = (values: Float64Array): Float64Array => values.slice();
   const loose: LooseStates = {
-    level: copy(states.level),
-    rate: copy(states.rate),
-    levelVariance: copy(states.levelVariance),
-    rateVariance: copy(states.rateVariance),
-    covariance: copy(states.covariance),
-    offsetVariance: states.offsetVariance,
-    offsetCovariance: states.offsetCovariance,
-    ownWeight: copy(states.ownWeight),
+    ...copyLanes(states),
     priorRate: new Float64Array(states.level.length),
     priorRateVariance: new Float64Array(states.level.length),
   };

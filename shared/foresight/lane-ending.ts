@@ -11,6 +11,25 @@ export interface LaneEnding {
   readonly covariance: number;
 }
 
+/** Endings of many lanes, a column each. */
+export type EndingColumns = { readonly [Name in keyof LaneEnding]: Float64Array };
+
+export const endingAt = (from: EndingColumns, lane: number): LaneEnding => ({
+  level: from.level[lane],
+  rate: from.rate[lane],
+  levelVariance: from.levelVariance[lane],
+  rateVariance: from.rateVariance[lane],
+  covariance: from.covariance[lane],
+});
+
+export function putEnding(into: EndingColumns, lane: number, ending: LaneEnding): void {
+  into.level[lane] = ending.level;
+  into.rate[lane] = ending.rate;
+  into.levelVariance[lane] = ending.levelVariance;
+  into.rateVariance[lane] = ending.rateVariance;
+  into.covariance[lane] = ending.covariance;
+}
+
 /** @param x place of the lane's level among the filter's states; its rate stands after it */
 export function laneEnding(
   { size, covariance, means, active }: UnitFilter,

@@ -57,7 +57,7 @@ async function wholeModel(series: number, threads: number): Promise<string> {
   note('paths');
   const shards = casesOf(fit, target);
   const crew = await enlist(host, 'judge', judgeShard, shards);
-  const judged = (await crew.ask(undefined as never)).flat();
+  const judged = (await crew.ask(undefined)).flat();
   crew.dismiss();
   note('chances and dates');
   const seconds = (performance.now() - began) / 1000;

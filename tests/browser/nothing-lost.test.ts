@@ -105,6 +105,37 @@ describe('what is not saved', () => {
     await page.close();
   });
 
+  test('what somebody opens again while the sample is still on its way stays open when that comes', async () => {
+    const page = await context.newPage();
+    await page.goto(served.address);
+    await openFiles(page, [json('n.json', SMALL), csv('r.csv', READINGS)]);
+    await until('it is open', async () => (await heading(page)).includes('Three cells'));
+    await writeNote(page, 'The south stack too.');
+    await kept(page, 'south stack');
+    let letGo = (): void => {};
+    const held = new Promise<void>((resolve) => {
+      letGo = resolve;
+    });
+    await page.route('**/register*.csv', async (route) => {
+      await held;
+      await route.continue();
+    });
+    await page.reload({ waitUntil: 'commit' });
+    await page
+      .locator('.kept li')
+      .getByRole('button', { name: /^Open it again/ })
+      .click();
+    await until('it is open again', async () => (await heading(page)).includes('Three cells'));
+    const came = page.waitForResponse(/register.*\.csv/);
+    letGo();
+    await came;
+    // Time in which the sample would have been opened.
+    await page.waitForTimeout(1500);
+    expect(await heading(page)).toContain('Three cells');
+    expect(await page.locator('#cell-raise').count()).toBe(0);
+    await page.close();
+  });
+
   test('after a window is gone without a word it is offered, and dropped only when that is said twice', async () => {
     const page = await context.newPage();
     await page.goto(served.address);

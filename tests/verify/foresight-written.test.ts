@@ -42,27 +42,27 @@ async function score(name: string, more: Partial<WrittenPlan>, seeds: number): P
  */
 describe('fleets written as files, through the whole review', () => {
   test.each([
-    ['visits all year round', {}, 2],
-    ['set until the display shows the target', { setBy: 'display' } as const, 2],
-    ['winter only', { season: [330, 420] as const }, 1],
-    ['premix, CO2 targets', { burner: 'premix', quantity: 'co2' } as const, 1],
-    ['light oil, CO2 targets', { fuel: 'no2_oil', quantity: 'co2', co2maxRatio: 0.99 } as const, 1],
-    ['quarterly visits', { every: 0.25, visits: 16, season: [1, 60] as const }, 1],
-    ['O2 alone', { measuredCo2: false }, 2],
-    ['CO2 alone', { quantity: 'co2', measuredO2: false } as const, 1],
-    ['heavy-tailed rates', { rateFreedom: 3 }, 1],
-    ['two analyzers', { analyzers: 2 }, 2],
-    ['no as-left rows', { recordLeft: false }, 1],
-    ['twelve units', { units: 12 }, 8],
-    ['lopsided bands', { below: 0.4, above: 1.5 }, 1],
-  ] as const)('%s', async (name, more, seeds) => {
+    ['visits all year round', {}, 2, 0.8],
+    ['set until the display shows the target', { setBy: 'display' } as const, 2, 0.85],
+    ['winter only', { season: [330, 420] as const }, 2, 0.75],
+    ['premix, CO2 targets', { burner: 'premix', quantity: 'co2' } as const, 2, 0.75],
+    ['light oil, CO2 targets', { fuel: 'no2_oil', quantity: 'co2', co2maxRatio: 0.99 } as const, 2, 0.75],
+    ['quarterly visits', { every: 0.25, visits: 16, season: [1, 60] as const }, 1, 0.6],
+    ['O2 alone', { measuredCo2: false }, 2, 0.75],
+    ['CO2 alone', { quantity: 'co2', measuredO2: false } as const, 1, 0.7],
+    ['heavy-tailed rates', { rateFreedom: 3 }, 2, 0.75],
+    ['two analyzers', { analyzers: 2 }, 2, 0.75],
+    ['no as-left rows', { recordLeft: false }, 2, 0.85],
+    ['twelve units', { units: 12 }, 8, 0.5],
+    ['lopsided bands', { below: 0.4, above: 1.5 }, 2, 0.75],
+  ] as const)('%s', async (name, more, seeds, least) => {
     const told = await score(name, more, seeds);
     expect(told.covered).toBeGreaterThan(0.92);
     expect(told.covered).toBeLessThan(0.98);
     // All levels of a fleet share what is not known of its analyzers: they are covered together or not.
     expect(told.levelCovered).toBeGreaterThan(0.9);
     expect(Math.abs(told.meanError)).toBeLessThan(0.03);
-    expect(told.skill).toBeGreaterThan(Math.min(0.85, 0.96 * told.ceiling));
+    expect(told.skill).toBeGreaterThan(Math.max(least, Math.min(0.85, 0.96 * told.ceiling)));
     expect(told.late.others).toBeLessThanOrEqual(0.005 * told.lanes);
   });
 });

@@ -146,7 +146,7 @@ function ceilingOf(plan: WrittenPlan, session: Session, asOf: number): ReadonlyM
   const { fitted } = resultOf(session);
   const known = {
     ...fitted,
-    lanes: describeLanes(read, { ...fitted, written, effects } as never, tables),
+    lanes: describeLanes(read, { written, effects }, tables),
     states,
     estimate: { ...fitted.estimate, spread },
   };

@@ -31,6 +31,7 @@ import './own-files.ts';
 import { plateFigures } from '../plate-figures.ts';
 import { pageCalls } from './page-calls.ts';
 import './rating-plate.ts';
+import { Saying } from './saying.ts';
 import { shellHost } from './shell-host.ts';
 import './two-notebooks.ts';
 import { notebookFile, saveFile } from '../files/save-file.ts';
@@ -54,23 +55,21 @@ export class PageShell extends LightElement {
   @state() private doing = '';
   /** What stands open above the strips. */
   @state() private panel: '' | 'files' | 'two' = '';
-  @state() private said = '';
   @state() private light: Light = readLight();
 
-  /** Notebooks opened so far: a strip of another notebook is another strip, though its cell be called the same. */
-  private opened = 0;
-  /** Openings begun so far, and which of them was last to come through. */
+  /** Openings begun so far. */
   private openings = 0;
-  private through = 0;
-  private hush: ReturnType<typeof setTimeout> | undefined;
+  /** The one that is open: a strip of another notebook is another strip, though its cell be called the same. */
+  private opened = 0;
   private stopListening: (() => void) | undefined;
   private names: ReadonlyMap<string, string> = new Map();
   private readonly keeping = new Keeping(this);
+  private readonly saying = new Saying(this);
   private readonly host = shellHost({
     need: () => this.need(),
     states: () => this.cells,
     change: (make) => this.change(make),
-    say: (text) => this.say(text),
+    say: (text) => this.saying.say(text),
     showTray: () => void this.showTray(),
   });
 
@@ -96,16 +95,15 @@ export class PageShell extends LightElement {
     try {
       const session = await opening;
       // What somebody opened meanwhile is not taken away by an opening that was begun before it.
-      if (turn < this.through) {
+      if (turn < this.opened) {
         session.close();
         return false;
       }
-      this.through = turn;
+      this.opened = turn;
       this.stopListening?.();
       this.session?.close();
       this.stopListening = session.onChange(() => this.look());
       this.session = session;
-      this.opened++;
       document.title = pageTitle(session.title);
       this.isSample = isSample;
       this.failure = '';
@@ -113,10 +111,10 @@ export class PageShell extends LightElement {
       this.look();
       return true;
     } catch (cause) {
-      this.failure = openFailed(cause instanceof Error ? cause.message : String(cause));
+      if (turn > this.opened) this.failure = openFailed(cause instanceof Error ? cause.message : String(cause));
       return false;
     } finally {
-      this.doing = '';
+      if (turn === this.openings) this.doing = '';
     }
   }
 
@@ -154,7 +152,7 @@ export class PageShell extends LightElement {
         </main>
         ${cautions()}
       </div>
-      <p class="said" role="status">${this.said}</p>`;
+      <p class="said" role="status">${this.saying.text}</p>`;
   }
 
   private top(): TemplateResult | typeof nothing {
@@ -211,21 +209,12 @@ export class PageShell extends LightElement {
     try {
       await make();
       await this.need().settled();
-      this.say(changeFollowed(this.cells.filter(({ name, version }) => before.get(name) !== version).length));
+      this.saying.say(changeFollowed(this.cells.filter(({ name, version }) => before.get(name) !== version).length));
     } catch (cause) {
       refusal = cause instanceof Error ? cause.message : String(cause);
-      this.say(refusal);
+      this.saying.say(refusal);
     }
     return refusal;
-  }
-
-  /** What was said stands long enough to be read twice. */
-  private say(text: string): void {
-    this.said = text;
-    clearTimeout(this.hush);
-    this.hush = setTimeout(() => {
-      this.said = '';
-    }, 12_000);
   }
 
   private async showTray(files: readonly File[] = []): Promise<void> {
@@ -264,7 +253,7 @@ export class PageShell extends LightElement {
             },
           ];
     for (const { name, blob } of files) saveFile(name, blob);
-    this.say(files.length === 0 ? nothingToSave() : savedFiles(files.length));
+    this.saying.say(files.length === 0 ? nothingToSave() : savedFiles(files.length));
     if (what === 'notebook') await this.keeping.saved();
   }
 
