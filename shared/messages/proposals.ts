@@ -15,9 +15,13 @@ export const kindHead = (kind: string): string => WHAT[kind] ?? kind;
 export const kindWords = (kind: string, unit: string, readings: number, wouldBe: string): string =>
   kind === 'units'
     ? `${unit} would be ${wouldBe} (${readings} ${readings === 1 ? 'reading' : 'readings'})`
-    : `${unit}: ${readings} ${readings === 1 ? 'reading' : 'readings'} would be ${wouldBe}`;
+    : `${unit}: ${readings} ${readings === 1 ? 'reading' : 'readings'} would be ${onlyWord(wouldBe, readings)}`;
 export const acceptAll = (count: number): string => `Accept all ${count}`;
 export const eventsHead = (): string => 'Events that notes tell of; none counts until it is accepted';
 export const eventWords = (unit: string, on: string, event: string): string =>
   `${unit}, ${on}: ${event.replaceAll('_', ' ')}`;
 export const noteWords = (note: string): string => `The note says "${note}".`;
+
+/** A word that all readings get needs no count of its own. */
+const onlyWord = (wouldBe: string, readings: number): string =>
+  wouldBe.endsWith(` ${readings}`) && !wouldBe.includes(',') ? wouldBe.slice(0, -` ${readings}`.length) : wouldBe;
