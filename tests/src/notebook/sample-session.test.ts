@@ -14,24 +14,30 @@ beforeAll(async () => {
   opened = await openNotebook(SAMPLE, 'campus-review.json');
 });
 
-/** The kinds, with a list of what was calculated: a kind's name, and "fit" behind it for its first stage. */
-function counted(): { readonly kinds: Map<string, CellKind>; readonly calculated: string[] } {
+/**
+ * The kinds, with a list of what was calculated: a kind's name, and "fit" behind it for its first stage.
+ * @param held a promise that a calculation waits for before it begins
+ */
+function counted(held: (name: string) => Promise<void> | undefined = () => undefined): {
+  readonly kinds: Map<string, CellKind>;
+  readonly calculated: string[];
+} {
   const calculated: string[] = [];
+  const begin = async <T>(name: string, go: () => Promise<T>): Promise<T> => {
+    calculated.push(name);
+    await held(name);
+    return go();
+  };
   const kinds = [...catalogue].map(([name, kind]): [string, CellKind] => [
     name,
     {
       ...kind,
-      compute: (...given) => {
-        calculated.push(name);
-        return kind.compute(...given);
-      },
+      compute: (...given) => begin(name, () => kind.compute(...given)),
       ...(kind.fit && {
         fit: {
           ...kind.fit,
-          compute: (...given: Parameters<NonNullable<CellKind['fit']>['compute']>) => {
-            calculated.push(`${name} fit`);
-            return (kind.fit as NonNullable<CellKind['fit']>).compute(...given);
-          },
+          compute: (...given: Parameters<NonNullable<CellKind['fit']>['compute']>) =>
+            begin(`${name} fit`, () => (kind.fit as NonNullable<CellKind['fit']>).compute(...given)),
         },
       }),
     },
@@ -52,7 +58,11 @@ const turn = (): Promise<void> => new Promise((resolve) => setImmediate(resolve)
 
 describe('a newer change while a cell is at work', () => {
   test.each(['drift fit', 'raise fit'])('ends the calculation at %s and leaves no trace', async (at) => {
-    const { kinds, calculated } = counted();
+    let letGo = (): void => {};
+    const gate = new Promise<void>((resolve) => {
+      letGo = resolve;
+    });
+    const { kinds, calculated } = counted((name) => (name === at ? gate : undefined));
     const session = open(kinds);
     const first = session.calculate();
     while (!calculated.includes(at)) await turn();
@@ -61,6 +71,7 @@ describe('a newer change while a cell is at work', () => {
     const cell = at.replace(' fit', '');
     expect(session.state(cell)?.phase).not.toBe('done');
     const second = session.calculate();
+    letGo();
     expect(await first).toBe('superseded');
     expect(await second).toBe('finished');
     // What had been finished is not calculated again, what was under way is.
