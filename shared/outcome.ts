@@ -4,12 +4,14 @@ export type Outcome<T> =
   | { readonly status: 'error'; readonly message: string }
   | { readonly status: 'question'; readonly question: Question };
 
-/** A question that the data does not settle. It names where it arose and the command-line flag that answers it. */
+/** A question that the data does not settle. It names where it arose and what answers it. */
 export interface Question {
   /** One sentence: where, what is open, what was found. */
   readonly message: string;
-  /** What to do: the flag or the parameter that answers it. */
+  /** What to do, in words for the page and the report. */
   readonly remedy: string;
+  /** What a command says instead: the option that answers it. */
+  readonly byCommand?: string;
   /** The parameter of the asking cell that holds the answer. */
   readonly parameter: string;
   readonly options: readonly AnswerOption[];
@@ -35,6 +37,9 @@ export interface NamedAnswer {
   readonly name: string;
   readonly [key: string]: unknown;
 }
+
+/** What to do, said to whoever gave a command. */
+export const remedyByCommand = ({ remedy, byCommand }: Question): string => byCommand ?? remedy;
 
 export const succeed = <T>(value: T): Outcome<T> => ({ status: 'value', value });
 export const fail = (message: string): Outcome<never> => ({ status: 'error', message });

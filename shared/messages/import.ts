@@ -41,7 +41,7 @@ export const endlessLine = (file: string, characters: number): string =>
 export const tooManyColumns = (file: string, found: number, limit: number): string =>
   `${file} has ${count(found, 'column')} on its first line, more than the ${count(limit, 'column')} that a table of readings can have; check the file, or export only the columns that are needed.`;
 export const noUsableColumn = (file: string, heads: string, wanted: string): string =>
-  `${file} has no usable column: its first line reads ${quote(heads)}; it needs columns for ${wanted}, so name them in a head line or give a profile with --profile FILE.`;
+  `${file} has no usable column: its first line reads ${quote(heads)}; it needs columns for ${wanted}, so name them in a head line, or say in a profile what its columns are.`;
 export const valueALine = (file: string, firstLine: string): string =>
   `${file} has one value a line, with what it is in a column of its own (${quote(firstLine)}); turn it in a spreadsheet (a pivot table) into one row a test with a column for each value, and export that.`;
 export const askShare = (file: string, head: string, values: string): string =>
@@ -55,7 +55,7 @@ export const transposed = (file: string, name: string): string =>
 export const notMean = (head: string, found: string): string =>
   `${head}: ${quote(found)} is a statistic of a test, not a reading; the mean of the test is read`;
 export const noColumn = (file: string, wanted: string, heads: string): string =>
-  `${file} has no column for the ${wanted}: ${heads === '' ? 'no head is understood' : `the heads understood are ${heads}`}; name the column in the head line, or give a profile with --profile FILE.`;
+  `${file} has no column for the ${wanted}: ${heads === '' ? 'no head is understood' : `the heads understood are ${heads}`}; name the column in the head line, or say in a profile which it is.`;
 export const changedWhileRead = (file: string): string =>
   `${file} changed while it was read; wait until whatever writes it has finished and calculate again.`;
 
@@ -65,6 +65,8 @@ export const askCoBasis = (file: string, head: string, values: string): string =
   `${file}: the column ${quote(head)} does not say whether CO is raw as the analyzer shows it or air-free (undiluted); its first values are ${values}.`;
 export const askDecimal = (file: string, example: string): string =>
   `${file}: the number ${quote(example)} may have a decimal mark or a thousands mark, and no other number of the file settles it.`;
+export const askTwoMarks = (file: string, most: string, other: string, others: number): string =>
+  `${file}: its numbers have two decimal marks: most are written as ${quote(most)}, and ${groupedDigits(String(others))} as ${quote(other)}.`;
 export const askDateOrder = (file: string, lines: string, example: string): string =>
   `${file}: its dates do not show whether the day or the month stands first: line ${lines} may be ${example}.`;
 export const unitIdOf = (file: string): string => `Unit that ${file} was read at`;
@@ -73,9 +75,11 @@ export const twoDateOrders = (file: string, dayFirst: string, monthFirst: string
 export const dateOnLine = (line: number, day: string): string => `line ${line} (${day})`;
 export const askUnitId = (file: string): string =>
   `${file} does not say which unit its readings belong to: no column and no line of its preamble names one.`;
-export const answerWithProfile = (json: string): string =>
-  `Say it in a profile, a JSON file such as ${json}, and give it with --profile FILE.`;
-export const answerDateOrder = (): string => 'Say --date-order dmy (day first) or --date-order mdy (month first).';
+export const answerAtCell = (answers: readonly string[]): string => `Answer at the cell: ${answers.join(', or ')}.`;
+export const nameUnitAtCell = (): string => 'Name the unit at the cell.';
+export const profileByCommand = (json: string, others: readonly string[] = []): string =>
+  `Say it in a profile, a JSON file such as ${json}${others.length > 0 ? ` (or in its place ${others.map((one) => `"${one}"`).join(', ')})` : ''}, and give it with --profile FILE.`;
+export const dateOrderByCommand = (): string => 'Say --date-order dmy (day first) or --date-order mdy (month first).';
 // Reasons for setting a row aside. The file and the line stand beside them.
 export const noUnitId = (): string => 'no unit: the cell that should name it is empty';
 export const noDate = (): string => 'no date: the cell that should hold it is empty';
@@ -83,6 +87,12 @@ export const badDate = (head: string, found: string): string => `${head}: ${quot
 export const badTime = (head: string, found: string): string => `${head}: ${quote(found)} is no time of day`;
 export const badNumber = (head: string, found: string): string =>
   `${head}: ${quote(found)} is neither a number nor a mark for unknown`;
+export const commaAmongPoints = (head: string, found: string): string =>
+  `${head}: ${quote(found)} has a decimal comma, while the numbers of this file have a decimal point`;
+export const pointAmongCommas = (head: string, found: string): string =>
+  `${head}: ${quote(found)} has a decimal point, while the numbers of this file have a decimal comma`;
+export const eitherMark = (head: string, found: string): string =>
+  `${head}: ${quote(found)} may have a decimal mark or a thousands mark`;
 export const badWord = (head: string, found: string, allowed: string): string =>
   `${head}: ${quote(found)} is none of ${allowed}`;
 export const noMeasurement = (): string => 'no measurement: every measured value of the row is empty or unknown';
@@ -127,7 +137,7 @@ export const revisedPair = (
 ): string => `${unit} of ${taken} (${difference}) in ${ofFile}, line ${ofLine}, and ${file}, line ${line}`;
 export const twoValues = (field: string, one: string, other: string): string => `${field} ${one} and ${other}`;
 export const otherTexts = (): string => 'other words';
-export const answerRevised = (): string =>
+export const revisedByCommand = (): string =>
   'Say --revised keep_last (the copy in the file named last counts, the other is set aside) or --revised keep_both (two readings).';
 export const replacedBy = (file: string, line: number): string =>
   `replaced by the revised copy in ${file}, line ${line}`;
@@ -204,7 +214,8 @@ export const unknownFuel = (file: string, line: number, found: string, nearest: 
 export const nameTheUnit = (): string => 'Name the unit in the head, such as supply_min_inwc or "Supply min (mbar)".';
 export const tableDateOrder = (file: string): string =>
   `${file}: its dates do not show whether the day or the month stands first.`;
-export const writeIsoDates = (): string =>
+export const writeIsoDates = (): string => 'Answer at the cell, or write the dates as 2026-03-31.';
+export const smallDateOrderByCommand = (): string =>
   'Say --date-order dmy or --date-order mdy, or write the dates as 2026-03-31.';
 export const registerAnswer = (units: number, rows: number, limits: number, leftOut: number): string =>
   `${count(units, 'unit')} on ${count(rows, 'row')}, with ${count(limits, 'known limit')}${leftOutToo(leftOut)}.`;

@@ -18,6 +18,12 @@ const KINDS: Readonly<Record<string, string>> = {
   'fuel-use': 'fuel use',
 };
 
+const DECIMALS: Readonly<Record<string, string>> = {
+  '.': 'decimal point',
+  ',': 'decimal comma',
+  each: 'each number by its own decimal mark',
+};
+
 export const tableShape = (delimiter: string, headLines: number): string =>
   `a table, fields by ${MARKS[delimiter] ?? delimiter}, ${headLines} ${headLines === 1 ? 'line' : 'lines'} above the rows`;
 export const blockShape = (separator: string): string =>
@@ -31,7 +37,7 @@ export const fileShape = (
   reason: string,
   profile: string,
 ): string =>
-  `${file}: ${KINDS[kind] ?? kind}; ${shape}, decimal ${decimal === ',' ? 'comma' : 'point'}, ${encoding} (${reason})${profile && `, profile ${quote(profile)}`}.`;
+  `${file}: ${KINDS[kind] ?? kind}; ${shape}, ${DECIMALS[decimal] ?? decimal}, ${encoding} (${reason})${profile && `, profile ${quote(profile)}`}.`;
 export const columnLine = (
   head: string,
   field: string,

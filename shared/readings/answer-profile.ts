@@ -1,3 +1,4 @@
+import type { DecimalMark } from './decimal-mark.ts';
 import type { ColumnMapping } from './mapping.ts';
 import type { Profile, ProfileColumn } from './profile.ts';
 
@@ -5,7 +6,7 @@ import type { Profile, ProfileColumn } from './profile.ts';
 export interface ProfileAnswer {
   readonly columns?: Readonly<Record<string, ProfileColumn>>;
   readonly constants?: Readonly<Record<string, string>>;
-  readonly decimal?: '.' | ',';
+  readonly decimal?: DecimalMark;
 }
 
 /**

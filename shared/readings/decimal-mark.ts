@@ -1,9 +1,15 @@
+/** 'each': every number by the mark that it has, as the user said of a file with both. */
+export type DecimalMark = '.' | ',' | 'each';
+
 /** What the cells of a file show of its decimal mark. */
 export interface DecimalFound {
   /** '' where only cells like "1,234" stand in the file, which may be 1.234 or 1234. */
   readonly mark: '.' | ',' | '';
   /** A cell that decided, or that leaves it open; '' where the file holds whole numbers only. */
   readonly example: string;
+  /** Cells that show the mark, and those that show the other one. */
+  readonly count: number;
+  readonly other: { readonly count: number; readonly example: string };
 }
 
 const SIGN = '^[<>≤≥]?=?\\s*[-+−]?';
@@ -24,22 +30,20 @@ const POINT_GROUPS = GROUPED('\\.');
 
 /** Finds the decimal mark by the cells of number columns. The majority decides; a cell of the other kind is a fault later. */
 export function decimalMark(cells: Iterable<string>): DecimalFound {
-  let points = 0;
-  let commas = 0;
+  const point = { count: 0, example: '' };
+  const comma = { count: 0, example: '' };
   let open = '';
-  let pointExample = '';
-  let commaExample = '';
   for (const cell of cells) {
     const text = cell.trim();
     if (POINT.test(text) || COMMA_GROUPS.test(text)) {
-      points++;
-      pointExample ||= text;
+      point.count++;
+      point.example ||= text;
     } else if (COMMA.test(text) || POINT_GROUPS.test(text)) {
-      commas++;
-      commaExample ||= text;
+      comma.count++;
+      comma.example ||= text;
     } else if (OPEN.test(text)) open ||= text;
   }
-  if (points > commas) return { mark: '.', example: pointExample };
-  if (commas > 0) return { mark: ',', example: commaExample };
-  return open === '' ? { mark: '.', example: '' } : { mark: '', example: open };
+  if (point.count > comma.count) return { mark: '.', ...point, other: comma };
+  if (comma.count > 0) return { mark: ',', ...comma, other: point };
+  return { mark: open === '' ? '.' : '', example: open, count: 0, other: point };
 }

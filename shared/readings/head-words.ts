@@ -51,7 +51,7 @@ const HEADS: Readonly<Record<string, string>> = {
   co2_from: 'co2 from|co2 basis|co2 source|co2 measured or calculated',
   co_raw:
     'co raw|raw co|co measured|co dry|co as measured|co ppm raw|co diluted|co gemessen|co verdunnt|co trocken|co brut|co mesure|co sec|co medido|co bruto|co diluido|co misurato|co grezzo|co diluito|co gemeten|co droog|co verdund|co ppm dry|co dry ppm|co raw ppm|co as read|co actual|co unkorrigiert|co niet gecorrigeerd',
-  co: 'co|carbon monoxide|kohlenmonoxid|monoxyde de carbone|monoxido de carbono|monossido di carbonio|koolmonoxide|co gehalt',
+  co: 'co|co ppm|ppm co|carbon monoxide|kohlenmonoxid|monoxyde de carbone|monoxido de carbono|monossido di carbonio|koolmonoxide|co gehalt',
   co_air_free_ppm: `co air free|co airfree|air free co|airfree co|co af|co undiluted|undiluted co|co corrected to 0 o2|co 0 o2|co corrected|co corr|
     co unverdunnt|co unverd|cou|co u|unverdunntes co|co unverdunt|
     co non dilue|co sans air|co corrige|co sin diluir|co sin aire|co corregido|co corretto|co non diluito|co senza aria|co onverdund|co luchtvrij|co gecorrigeerd|coaf|co air free ppm|co onverd|co corrige 0 o2|co corrige a 0 o2|co 0 o2 ppm|co at 0 o2|co 0 % o2|co ref 0 o2`,

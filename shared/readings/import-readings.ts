@@ -141,7 +141,8 @@ function unusable(plan: FilePlan, profiles: readonly Profile[]): Outcome<never> 
   if (!known.has('unit'))
     return ask({
       message: say.askUnitId(plan.file),
-      remedy: say.answerWithProfile('{"constants": {"unit": "B-07"}}'),
+      remedy: say.nameUnitAtCell(),
+      byCommand: say.profileByCommand('{"constants": {"unit": "B-07"}}'),
       parameter: 'profiles',
       options: [],
       entry: {

@@ -2,6 +2,7 @@ import type { BlockDialect } from '../csv/block-reader.ts';
 import type { Dialect } from '../csv/dialect.ts';
 import type { Encoding } from '../csv/encoding.ts';
 import type { Question } from '../outcome.ts';
+import type { DecimalMark } from './decimal-mark.ts';
 
 /** Reason of a column that no list of heads and no profile knows. */
 export const HEAD_NOT_UNDERSTOOD = 'head not understood';
@@ -48,7 +49,7 @@ export interface FilePlan {
   readonly rowFields: number;
   /** Whether rows may end before the head line does: the file leaves empty fields at the end of a row out. */
   readonly rowsMayEnd: boolean;
-  readonly decimal: '.' | ',';
+  readonly decimal: DecimalMark;
   readonly dateOrder: '' | 'dmy' | 'mdy';
   readonly columns: readonly ColumnMapping[];
   readonly constants: readonly Constant[];

@@ -6,16 +6,17 @@ import { readHead } from '../csv/read-head.ts';
 import { readText } from '../csv/read-text.ts';
 import * as say from '../messages/import.ts';
 import { nearestName } from '../names/nearest-name.ts';
-import { fail, type NamedAnswer, type Outcome, type Question, succeed } from '../outcome.ts';
+import { fail, type NamedAnswer, type Outcome, succeed } from '../outcome.ts';
 import { answerProfile, type ProfileAnswer } from './answer-profile.ts';
-import { decimalMark } from './decimal-mark.ts';
+import { columnQuestion } from './column-question.ts';
 import { type BlocksFound, findBlocks } from './find-blocks.ts';
 import { findTable, type TableFound } from './find-table.ts';
 import type { ColumnMapping, Constant, FilePlan } from './mapping.ts';
 import { plainWords } from './plain-words.ts';
-import { type OpenColumn, planColumns } from './plan-columns.ts';
+import { planColumns } from './plan-columns.ts';
 import { preambleConstants } from './preamble.ts';
 import { type Profile, profileFits } from './profile.ts';
+import { settleDecimal } from './settle-decimal.ts';
 import type { Vocabulary } from './vocabulary.ts';
 
 /** The beginning of a file by which all of it is planned. */
@@ -123,7 +124,7 @@ export function planTable(
   const { columns, open } = planColumns(table, vocabulary, profile);
   const settled = columns.filter(({ index }) => !open.some(({ column }) => column.index === index));
   const answered = (answer: ProfileAnswer): NamedAnswer => ({ ...answerProfile(file, profile, settled, answer) });
-  const questions = open.map((part) => unitQuestion(file, part, table, vocabulary, answered));
+  const questions = open.map((part) => columnQuestion(file, part, table, vocabulary, answered));
   const decimal = settleDecimal(file, table, columns, vocabulary, profile, answered);
   if (decimal.question) questions.push(decimal.question);
   return {
@@ -181,77 +182,4 @@ function constantsOf(
   }));
   const taken = new Set([...columns.map(({ field }) => field), ...given.map(({ field }) => field)]);
   return [...given, ...preambleConstants(table.preamble, vocabulary).filter(({ field }) => !taken.has(field))];
-}
-
-function settleDecimal(
-  file: string,
-  { rows, dialect }: TableFound,
-  columns: readonly ColumnMapping[],
-  { fields }: Vocabulary,
-  profile: Profile | undefined,
-  answered: (answer: ProfileAnswer) => NamedAnswer,
-): { mark: '.' | ','; question?: Question } {
-  if (profile && profile.decimal !== '') return { mark: profile.decimal };
-  const numbers = columns.filter(({ field }) => fields.get(field)?.kind === 'number').map(({ index }) => index);
-  const cells = rows.flatMap((row) => numbers.map((index) => row[index] ?? ''));
-  const { mark, example } = decimalMark(cells);
-  if (mark !== '') return { mark };
-  // Where commas part the fields, they are not the decimal mark as well.
-  if (dialect.delimiter === ',') return { mark: '.' };
-  const question: Question = {
-    message: say.askDecimal(file, example),
-    remedy: say.answerWithProfile('{"decimal": ","}'),
-    parameter: 'profiles',
-    options: [
-      { value: '.', label: 'decimal point', answer: answered({ decimal: '.' }) },
-      { value: ',', label: 'decimal comma', answer: answered({ decimal: ',' }) },
-    ],
-  };
-  return { mark: '.', question };
-}
-
-function unitQuestion(
-  file: string,
-  { column, what }: OpenColumn,
-  table: TableFound,
-  vocabulary: Vocabulary,
-  answered: (answer: ProfileAnswer) => NamedAnswer,
-): Question {
-  const { fire, state } = column;
-  const as = (field: string, unit: string): NamedAnswer =>
-    answered({ columns: { [column.head.trim()]: { field, unit, fire, state } } });
-  const values = table.rows
-    .map((row) => (row[column.index] ?? '').trim())
-    .filter((value) => value !== '')
-    .slice(0, 3)
-    .join(', ');
-  if (what === 'co basis')
-    return {
-      message: say.askCoBasis(file, column.head, values),
-      remedy: say.answerWithProfile(JSON.stringify({ columns: { [column.head]: { field: 'co_ppm' } } })),
-      parameter: 'profiles',
-      options: [
-        { value: 'co_ppm', label: 'raw, as the analyzer shows it', answer: as('co_ppm', '') },
-        { value: 'co_air_free_ppm', label: 'air-free (undiluted)', answer: as('co_air_free_ppm', '') },
-      ],
-    };
-  if (what === 'per cent or share')
-    return {
-      message: say.askShare(file, column.head, values),
-      remedy: say.answerWithProfile(JSON.stringify({ columns: { [column.head]: { field: column.field, unit: '1' } } })),
-      parameter: 'profiles',
-      options: [
-        { value: '1', label: 'shares of 1 (0.046 is 4.6 %)', answer: as(column.field, '1') },
-        { value: '%', label: 'per cent', answer: as(column.field, '%') },
-      ],
-    };
-  const units = Object.keys(vocabulary.fields.get(column.field)?.suffixes ?? {});
-  return {
-    message: say.askUnit(file, column.head, units.join(', '), values),
-    remedy: say.answerWithProfile(
-      JSON.stringify({ columns: { [column.head]: { field: column.field, unit: units[0] } } }),
-    ),
-    parameter: 'profiles',
-    options: units.map((unit) => ({ value: unit, label: unit, answer: as(column.field, unit) })),
-  };
 }

@@ -1,5 +1,6 @@
 import * as say from '../messages/import.ts';
 import { fail, type Outcome, succeed } from '../outcome.ts';
+import type { DecimalMark } from './decimal-mark.ts';
 
 /** What one column of a file is; a field of '' leaves the column out. */
 export interface ProfileColumn {
@@ -25,7 +26,7 @@ export interface Profile {
   readonly constants: Readonly<Record<string, string>>;
   /** Words of the file for fire points and states, e.g. { "gross": "high" }. */
   readonly words: { readonly fire: Readonly<Record<string, string>>; readonly state: Readonly<Record<string, string>> };
-  readonly decimal: '' | '.' | ',';
+  readonly decimal: '' | DecimalMark;
   readonly dateOrder: '' | 'dmy' | 'mdy';
 }
 
@@ -39,8 +40,8 @@ export function readProfile(raw: unknown): Outcome<Profile> {
   if (typeof name !== 'string') return fail(say.badProfile('name', 'a text', String(name)));
   if (table !== 'readings' && table !== 'register' && table !== 'events' && table !== 'fuel-use')
     return fail(say.badProfile('table', '"readings", "register", "events" or "fuel-use"', String(table)));
-  if (decimal !== '' && decimal !== '.' && decimal !== ',')
-    return fail(say.badProfile('decimal', '"." or ","', String(decimal)));
+  if (decimal !== '' && decimal !== '.' && decimal !== ',' && decimal !== 'each')
+    return fail(say.badProfile('decimal', '".", "," or "each"', String(decimal)));
   if (dateOrder !== '' && dateOrder !== 'dmy' && dateOrder !== 'mdy')
     return fail(say.badProfile('dateOrder', '"dmy" or "mdy"', String(dateOrder)));
   if (!isObject(columns)) return fail(say.badProfile('columns', 'an object of heads', String(columns)));

@@ -1,5 +1,6 @@
 import type { SourceFile } from '../cell.ts';
 import * as say from '../messages/proposal.ts';
+import { remedyByCommand } from '../outcome.ts';
 import { findUnit } from '../quantities/find-unit.ts';
 import { findTableKind, type TableKind, type TableKindFound } from './find-table-kind.ts';
 import type { ColumnMapping, FilePlan } from './mapping.ts';
@@ -36,11 +37,11 @@ function proposalOf(file: string, { kind, plan: outcome }: TableKindFound): File
       kind,
       plan: undefined,
       fault: outcome.question.message,
-      questions: [outcome.question.remedy],
+      questions: [remedyByCommand(outcome.question)],
       profile: undefined,
     };
   const { value: plan } = outcome;
-  const questions = plan.questions.map(({ message, remedy }) => `${message} ${remedy}`);
+  const questions = plan.questions.map((question) => `${question.message} ${remedyByCommand(question)}`);
   return { file, kind, plan, fault: '', questions, profile: asProfile(plan, kind) };
 }
 

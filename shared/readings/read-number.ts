@@ -1,5 +1,7 @@
+import * as say from '../messages/import.ts';
 import { type Conversion, conversion } from '../quantities/convert.ts';
 import { findUnit } from '../quantities/find-unit.ts';
+import type { DecimalMark } from './decimal-mark.ts';
 
 /** What a cell of a number column turned out to hold. */
 export const READ = { number: 0, unknown: 1, overRange: 2, wrong: 3 } as const;
@@ -30,8 +32,7 @@ export class NumberReader {
   status: ReadStatus = READ.number;
   bound = 0;
   readonly #decimal: number;
-  readonly #thousands: RegExp;
-  readonly #decimalMark: '.' | ',';
+  readonly #decimalMark: DecimalMark;
   /** UCUM code of the unit that the column is in; '' where it has none. */
   readonly #unit: string;
   /** From the column's unit to the one that is kept. */
@@ -40,12 +41,9 @@ export class NumberReader {
   readonly #inCells: boolean;
 
   /** `unit` is the column's, `kept` the one of the results; 'lambda' is an air ratio, kept as excess air in per cent. */
-  constructor(decimalMark: '.' | ',', unit = '', kept = unit) {
+  constructor(decimalMark: DecimalMark, unit = '', kept = unit) {
     this.#decimalMark = decimalMark;
-    this.#decimal = decimalMark.charCodeAt(0);
-    // Groups of three; the space forms include non-breaking, thin and narrow ones.
-    const mark = decimalMark === '.' ? ',' : '\\.';
-    this.#thousands = new RegExp(`^\\d{1,3}(?:(?:${mark}\\d{3})+|(?:['’\\u0020\\u00a0\\u2009\\u202f]\\d{3})+)$`);
+    this.#decimal = decimalMark === 'each' ? NO_MARK : decimalMark.charCodeAt(0);
     this.#inCells = unit === IN_CELLS;
     this.#unit = unit === 'lambda' ? '' : this.#inCells ? kept : unit;
     this.#conversion = this.#unit === kept ? undefined : conversionOf(unit, kept);
@@ -105,7 +103,7 @@ export class NumberReader {
     const match = NUMBER.exec(text);
     if (!match) return Number.NaN;
     const [, relation = '', sign, digits, plus = '', unit] = match;
-    const value = this.#digits(digits.trim());
+    const value = writtenNumber(digits.trim(), this.#decimalMark);
     if (Number.isNaN(value) || (relation !== '' && plus !== '')) return Number.NaN;
     const converted = this.#inColumnUnit(sign === '' || sign === '+' ? value : -value, unit.trim());
     if (Number.isNaN(converted)) return Number.NaN;
@@ -114,15 +112,17 @@ export class NumberReader {
     return this.#conversion === undefined ? converted : converted * this.#conversion.factor + this.#conversion.offset;
   }
 
-  #digits(digits: string): number {
-    const at = digits.lastIndexOf(this.#decimalMark);
-    const whole = at < 0 ? digits : digits.slice(0, at);
-    const rest = at < 0 ? '' : digits.slice(at + 1);
-    if (!/^\d*(?:e[-+]?\d+)?$/i.test(rest)) return Number.NaN;
-    if (/^\d*$/.test(whole) || (at < 0 && /^\d+e[-+]?\d+$/i.test(whole)))
-      return Number(`${whole}${rest && `.${rest}`}`);
-    if (!this.#thousands.test(whole)) return Number.NaN;
-    return Number(`${whole.replace(/\D/g, '')}${rest && `.${rest}`}`);
+  /** One clause on a cell whose status is wrong. */
+  fault(head: string, text: string): string {
+    const mark = this.#decimalMark;
+    const isIn = (other: DecimalMark): boolean => {
+      const reader = new NumberReader(other, this.#inCells ? IN_CELLS : this.#unit);
+      reader.read(text);
+      return reader.status === READ.number;
+    };
+    if (mark === 'each' && (isIn('.') || isIn(','))) return say.eitherMark(head, text);
+    if (mark === '.' && isIn(',')) return say.commaAmongPoints(head, text);
+    return mark === ',' && isIn('.') ? say.pointAmongCommas(head, text) : say.badNumber(head, text);
   }
 
   #inColumnUnit(value: number, written: string): number {
@@ -135,6 +135,35 @@ export class NumberReader {
   }
 }
 
+// Groups of three; the space forms include non-breaking, thin and narrow ones.
+const groups = (mark: string): RegExp =>
+  new RegExp(`^\\d{1,3}(?:(?:${mark}\\d{3})+|(?:['’\\u0020\\u00a0\\u2009\\u202f]\\d{3})+)$`);
+const GROUPS = { '.': groups(','), ',': groups('\\.') };
+
+/** A number of digits, marks and groups of three; NaN where it is none, or where it may be read in two ways. */
+function writtenNumber(digits: string, decimalMark: DecimalMark): number {
+  const mark = decimalMark === 'each' ? markOf(digits) : decimalMark;
+  if (mark === '') return Number.NaN;
+  const at = digits.lastIndexOf(mark);
+  const whole = at < 0 ? digits : digits.slice(0, at);
+  const rest = at < 0 ? '' : digits.slice(at + 1);
+  if (!/^\d*(?:e[-+]?\d+)?$/i.test(rest)) return Number.NaN;
+  if (/^\d*$/.test(whole) || (at < 0 && /^\d+e[-+]?\d+$/i.test(whole))) return Number(`${whole}${rest && `.${rest}`}`);
+  if (!GROUPS[mark].test(whole)) return Number.NaN;
+  return Number(`${whole.replace(/\D/g, '')}${rest && `.${rest}`}`);
+}
+
+/** The decimal mark of one number by itself; '' for "1,028", which may be 1.028 or 1028. */
+function markOf(digits: string): '.' | ',' | '' {
+  const last = digits.lastIndexOf('.') > digits.lastIndexOf(',') ? '.' : ',';
+  const other = last === '.' ? ',' : '.';
+  if (digits.includes(other) || !digits.includes(last)) return last;
+  if (digits.indexOf(last) !== digits.lastIndexOf(last)) return other;
+  return /^[1-9]\d{0,2}[.,]\d{3}$/.test(digits) ? '' : last;
+}
+
+/** A character code that no text has. */
+const NO_MARK = -1;
 const UNCHANGED: Conversion = { factor: 1, offset: 0 };
 
 /** A number of plain digits, a sign and one decimal mark (a character code); NaN for every other text. */

@@ -11,6 +11,7 @@ import type { Profile } from './profile.ts';
 import { DateReader } from './read-date.ts';
 import { NumberReader, READ } from './read-number.ts';
 import { rivalsOf } from './rivals-of.ts';
+import { DATE_ORDERS } from './settle-dates.ts';
 import type { Vocabulary } from './vocabulary.ts';
 import { keptText, NOT_UNDERSTOOD, wordMeaning } from './word-meaning.ts';
 import { padded, wrongLength } from './wrong-length.ts';
@@ -176,7 +177,7 @@ class CellReader {
     const reader = this.#numbers.get(field) ?? new NumberReader(this.#plan.decimal, unit, known?.unit ?? unit);
     this.#numbers.set(field, reader);
     const value = reader.read(known?.unit === '{currency}' ? written.replace(/[$€£¥]|[A-Z]{3}/g, '') : written);
-    if (reader.status === READ.wrong) this.#fault(field, { ...at, reason: say.badNumber(this.#head(field), written) });
+    if (reader.status === READ.wrong) this.#fault(field, { ...at, reason: reader.fault(this.#head(field), written) });
     return value;
   }
 
@@ -211,10 +212,8 @@ function dateQuestion(file: string, dates: DateReader, answer: '' | 'dmy' | 'mdy
   return ask({
     message: say.tableDateOrder(file),
     remedy: say.writeIsoDates(),
+    byCommand: say.smallDateOrderByCommand(),
     parameter: 'dateOrder',
-    options: [
-      { value: 'dmy', label: 'day first (4/3 is 4 March)' },
-      { value: 'mdy', label: 'month first (4/3 is April 3)' },
-    ],
+    options: DATE_ORDERS,
   });
 }

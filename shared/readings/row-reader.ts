@@ -79,7 +79,7 @@ export class RowReader {
     const { reader, into, index, constant, measured } = step;
     const seen = measured ? this.#seen : this.#unseen;
     const other = (i: number, text: string): void => {
-      if (reader.status === READ.wrong) refuse(refused, i, say.badNumber(step.head, text));
+      if (reader.status === READ.wrong) refuse(refused, i, reader.fault(step.head, text));
       if (reader.status === READ.wrong || reader.status === READ.unknown) return;
       seen[i] = 1;
       into.setBound(base + i, reader.status === READ.overRange ? OVER_RANGE_BOUND : reader.bound);

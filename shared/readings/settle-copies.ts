@@ -103,6 +103,10 @@ function placeOf(columns: ReadingColumns, [row, of]: Pair): RowPlace {
 }
 
 const SHOWN = 3;
+const REVISED = [
+  { value: 'keep_last', label: 'the copy in the file that was added last counts' },
+  { value: 'keep_both', label: 'both are readings of their own' },
+];
 
 function question(columns: ReadingColumns, revised: readonly Pair[]): Question {
   const examples = revised.slice(0, SHOWN).map((pair) => {
@@ -113,12 +117,10 @@ function question(columns: ReadingColumns, revised: readonly Pair[]): Question {
   });
   return {
     message: say.askRevised(revised.length, examples.join('; ')),
-    remedy: say.answerRevised(),
+    remedy: say.answerAtCell(REVISED.map(({ label }) => label)),
+    byCommand: say.revisedByCommand(),
     parameter: 'revised',
-    options: [
-      { value: 'keep_last', label: 'the copy in the file that was added last counts' },
-      { value: 'keep_both', label: 'both are readings of their own' },
-    ],
+    options: REVISED,
   };
 }
 

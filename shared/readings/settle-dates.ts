@@ -6,6 +6,11 @@ import type { ReadingColumns } from './reading-columns.ts';
 
 export type DateOrder = '' | 'dmy' | 'mdy';
 
+export const DATE_ORDERS = [
+  { value: 'dmy', label: 'day first (4/3 is 4 March)' },
+  { value: 'mdy', label: 'month first (4/3 is April 3)' },
+];
+
 /**
  * Settles whether day or month stands first in one file's dates: its profile says so, or a date that exists one way only
  * does, or the user did. Writes the dates accordingly; returns a question where nothing settles it.
@@ -60,11 +65,9 @@ function question(columns: ReadingColumns, file: number, from: number): Question
     message: contradict
       ? say.twoDateOrders(name, lines.dayFirst, lines.monthFirst)
       : say.askDateOrder(name, String(line), lines.open),
-    remedy: say.answerDateOrder(),
+    remedy: say.answerAtCell(DATE_ORDERS.map(({ label }) => label)),
+    byCommand: say.dateOrderByCommand(),
     parameter: 'dateOrder',
-    options: [
-      { value: 'dmy', label: 'day first (4/3 is 4 March)' },
-      { value: 'mdy', label: 'month first (4/3 is April 3)' },
-    ],
+    options: DATE_ORDERS,
   };
 }

@@ -30,7 +30,7 @@ const FILLERS = new Set(
  * may be given beside it.
  */
 export function understandHead(head: string, vocabulary: Vocabulary, unitLine = ''): HeadMeaning | undefined {
-  const own = vocabulary.own.get(head.trim().toLowerCase());
+  const own = ownMeaning(head.trim(), vocabulary);
   if (own) return { ...own, fire: '', state: '', confidence: 1, reason: 'named as this project names it' };
   for (const { name, unit } of readings(head, unitLine)) {
     const found = withoutQualifiers(plainWords(name), vocabulary);
@@ -42,6 +42,12 @@ export function understandHead(head: string, vocabulary: Vocabulary, unitLine = 
     return { ...found, unit };
   }
   return undefined;
+}
+
+/** Names that this project gives to columns. "CO_ppm" in capitals is another's, and does not say raw. */
+function ownMeaning(head: string, { own }: Vocabulary): ReturnType<Vocabulary['own']['get']> {
+  const found = own.get(head.toLowerCase());
+  return found?.field === 'co_ppm' && head !== 'co_ppm' ? undefined : found;
 }
 
 /** "(G)" after an efficiency is no gram. A field without a unit of its own (an air ratio, fuel) is looked at later. */

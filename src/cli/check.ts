@@ -1,6 +1,7 @@
 import type { SourceFile, SourceKey } from '../../shared/cell.ts';
 import * as say from '../../shared/messages/command.ts';
 import { usageLine } from '../../shared/messages/usage.ts';
+import { remedyByCommand } from '../../shared/outcome.ts';
 import type { TableKind } from '../../shared/readings/find-table-kind.ts';
 import { readProfile } from '../../shared/readings/profile.ts';
 import { proposalLines, propose } from '../../shared/readings/propose.ts';
@@ -93,7 +94,8 @@ function importOnly(
 
 function tell(session: Session, shell: Shell): number {
   for (const state of session.states()) {
-    if (state.question) throw new CommandError(say.question('check', state.question.message, state.question.remedy));
+    if (state.question)
+      throw new CommandError(say.question('check', state.question.message, remedyByCommand(state.question)));
     if (state.phase === 'failed') throw new CommandError(state.message);
   }
   for (const state of session.states()) {

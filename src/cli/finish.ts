@@ -1,5 +1,6 @@
 import type { CellState } from '../../shared/cell-state.ts';
 import * as say from '../../shared/messages/command.ts';
+import { remedyByCommand } from '../../shared/outcome.ts';
 import { textAt, textsOf } from '../../shared/table/columns.ts';
 import type { Session } from '../notebook/session.ts';
 import { type WrittenText, writtenFiles } from '../notebook/written-files.ts';
@@ -56,7 +57,8 @@ function staged(file: WrittenText, early: EarlyTables | undefined): StagedText {
 
 function refuseWhatOnlyTheUserSettles(session: Session, { refuseFaults }: Wanted): void {
   for (const state of session.states()) {
-    if (state.question) throw new CommandError(say.question(state.name, state.question.message, state.question.remedy));
+    if (state.question)
+      throw new CommandError(say.question(state.name, state.question.message, remedyByCommand(state.question)));
     const refused = session.importsFiles(state.name) || (refuseFaults && session.fault(state.name) !== '');
     if (state.phase === 'failed' && refused) throw new CommandError(troubleOf(state));
   }

@@ -2,6 +2,7 @@ import type { CellResult } from '../../shared/cell.ts';
 import * as say from '../../shared/messages/command.ts';
 import { usageLine } from '../../shared/messages/usage.ts';
 import { noSuchReading } from '../../shared/messages/working.ts';
+import { remedyByCommand } from '../../shared/outcome.ts';
 import { readIsoDate, writeIsoDate } from '../../shared/quantities/dates.ts';
 import { twelveDigits } from '../../shared/quantities/twelve-digits.ts';
 import { readingsSchema } from '../../shared/schemas/readings.ts';
@@ -75,7 +76,7 @@ async function imported(
 
 function faultOf(session: Session): string {
   for (const { question, phase, message } of session.states()) {
-    if (question) return say.question('origin', question.message, question.remedy);
+    if (question) return say.question('origin', question.message, remedyByCommand(question));
     if (phase === 'failed') return message;
   }
   return usageLine('origin');

@@ -1,6 +1,7 @@
 import * as say from '../../shared/messages/command.ts';
 import { usageLine } from '../../shared/messages/usage.ts';
 import * as show from '../../shared/messages/working.ts';
+import { remedyByCommand } from '../../shared/outcome.ts';
 import { readIsoDate } from '../../shared/quantities/dates.ts';
 import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
 import type { Table } from '../../shared/table/table.ts';
@@ -117,7 +118,7 @@ async function answersOf(flags: Flags, shell: Shell): Promise<Readonly<Record<st
 
 function faultOf(session: Session): string {
   for (const { question, phase, message } of session.states()) {
-    if (question) return say.question('working', question.message, question.remedy);
+    if (question) return say.question('working', question.message, remedyByCommand(question));
     if (phase === 'failed') return message;
   }
   return usageLine('working');

@@ -33,11 +33,11 @@ describe('states of single printouts', () => {
   });
 });
 
-describe('what the file does not settle is asked, with the flag that answers', () => {
+describe('what the file does not settle is asked, with what answers it', () => {
   const question = async (text: string, options: Record<string, unknown> = {}): Promise<string> => {
     const outcome = await readReadings([fileOf('export.csv', text)], options);
     return outcome.status === 'question'
-      ? `${outcome.question.message} ${outcome.question.remedy}`
+      ? `${outcome.question.message} ${outcome.question.byCommand}`
       : JSON.stringify(outcome);
   };
 
@@ -71,6 +71,54 @@ describe('what the file does not settle is asked, with the flag that answers', (
     expect(await question('Boiler;Date;CO raw (ppm)\nB-01;2024-03-13;1,028\n')).toMatch(
       /"1,028" may have a decimal mark or a thousands mark/,
     );
+  });
+
+  test.each(['CO', 'CO ppm', 'CO (ppm)', 'CO [ppm]', 'CO_PPM', 'ppm CO', 'Carbon monoxide ppm'])(
+    'the basis of CO under the head %s',
+    async (head) => {
+      expect(await question(`Boiler,Date,O2 (%),${head}\nB-01,2024-03-13,4.6,28\n`)).toMatch(
+        /raw as the analyzer shows it or air-free.*"co_ppm".*"co_air_free_ppm".*--profile/,
+      );
+    },
+  );
+
+  test('two decimal marks in one file: which is its own, or each number by its mark', async () => {
+    const text = [
+      'Kessel;Datum;O2 (%);CO unverd. (ppm)',
+      'K-01;2024-03-13;4,1;1.028',
+      'K-02;2024-03-13;4.2;31',
+      'K-03;2024-03-13;5.3;1,234.5',
+      'K-04;2024-03-13;5,6;2.034,5',
+      '',
+    ].join('\n');
+    expect(await question(text)).toMatch(/two decimal marks: most are written as "4,1", and 3 as "4.2".*"\.".*"each"/);
+    const told = async (decimal: string): Promise<string[]> => {
+      const { tables } = await accepted(text, { profiles: [{ decimal }] });
+      const kept = rowsOf(tables['accepted']).map((row) => `${row['unit']} ${row['o2_pct']} ${row['co_air_free_ppm']}`);
+      return [...kept, ...rowsOf(tables['set-aside']).map((row) => row['reason'])];
+    };
+    // By its own mark each number is plain but 1.028, which is 1028 to those who write 4,1.
+    expect(await told('each')).toEqual([
+      'K-02 4.2 31',
+      'K-03 5.3 1234.5',
+      'K-04 5.6 2034.5',
+      'CO unverd. (ppm): "1.028" may have a decimal mark or a thousands mark',
+    ]);
+    expect(await told(',')).toEqual([
+      'K-01 4.1 1028',
+      'K-04 5.6 2034.5',
+      'O2 (%): "4.2" has a decimal point, while the numbers of this file have a decimal comma',
+      'O2 (%): "5.3" has a decimal point, while the numbers of this file have a decimal comma',
+    ]);
+  });
+
+  test('a page says how it is answered there, a command which option answers', async () => {
+    const outcome = await readReadings([fileOf('export.csv', csv('B-01,3/4/2024,high,as_found,4.6,28,'))]);
+    if (outcome.status !== 'question') throw new Error(outcome.status);
+    expect(outcome.question.remedy).toBe(
+      'Answer at the cell: day first (4/3 is 4 March), or month first (4/3 is April 3).',
+    );
+    expect(outcome.question.byCommand).toContain('--date-order');
   });
 
   test('no unit anywhere', async () => {

@@ -52,7 +52,7 @@ describe('a revised copy of a reading', () => {
 
   test('is asked about, with both rows and the flag', async () => {
     const outcome = await readReadings([old, revised]);
-    expect(outcome.status === 'question' && `${outcome.question.message} ${outcome.question.remedy}`).toMatch(
+    expect(outcome.status === 'question' && `${outcome.question.message} ${outcome.question.byCommand}`).toMatch(
       /1 reading stands in two files.*o2_pct 4.6 and 5.1.*a.csv, line 2, and b.csv, line 2.*--revised keep_last/,
     );
   });

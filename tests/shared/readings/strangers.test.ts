@@ -188,7 +188,7 @@ test('HIGH and its like in place of a CO are bounds', async () => {
 describe('columns told by their values', () => {
   test('a firing rate in words is the fire, not a number over range', async () => {
     const text = lines(
-      'Plant ref,Date,Time,Firing rate,Status,O2%,CO ppm,Gas standing pressure mbar,Gas working pressure mbar,Nett eff',
+      'Plant ref,Date,Time,Firing rate,Status,O2%,CO ppm raw,Gas standing pressure mbar,Gas working pressure mbar,Nett eff',
       'PLT 02,2021-06-21,10:15,High,Pre,4.5,36,21.0,20.0,88.2',
       'PLT 02,2021-06-21,10:55,Low,Pre,5.6,12,21.0,20.4,90.2',
     );
