@@ -4,6 +4,7 @@ import * as say from '../../shared/messages/import.ts';
 import { nearestName } from '../../shared/names/nearest-name.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
 import { readIsoDate } from '../../shared/quantities/dates.ts';
+import { columnsTable } from '../../shared/readings/columns-table.ts';
 import { EVENT_NAMES, EVENT_VOCABULARY, EVENT_WORDS } from '../../shared/readings/event-vocabulary.ts';
 import { plainWords } from '../../shared/readings/plain-words.ts';
 import { type CellFault, readTable, type SmallRow } from '../../shared/readings/read-table.ts';
@@ -14,7 +15,7 @@ import { makeTable, type Table } from '../../shared/table/table.ts';
 import { type Event, eventsOfNotes, toldRemarks } from './events-of-notes.ts';
 import type { EventsParameters } from './parameters.ts';
 
-/** Tables: events, sorted by unit and day; told-events (told by notes and not accepted); faults. */
+/** Tables: events, sorted by unit and day; told-events (told by notes and not accepted); faults; columns. */
 export interface EventsResult extends CellResult {
   readonly faults: readonly CellFault[];
   readonly notes: readonly string[];
@@ -52,7 +53,12 @@ export async function compute(
   const listed = withEntries(listedEvents(rows, faults, units), entries, registeredUnits(units, faults));
   const { accepted, open } = eventsOfNotes(told, listed, parameters.accept);
   return succeed({
-    tables: { events: eventTable([...listed, ...accepted]), 'told-events': open, faults: faultTable(faults) },
+    tables: {
+      events: eventTable([...listed, ...accepted]),
+      'told-events': open,
+      faults: faultTable(faults),
+      columns: columnsTable(read.value.plans),
+    },
     faults,
     notes: read.value.notes,
     remarks: toldRemarks(open, accepted.length),

@@ -3,6 +3,7 @@ import * as say from '../../shared/messages/import.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
 import { findUnit } from '../../shared/quantities/find-unit.ts';
 import { atLeastZero } from '../../shared/readings/bounded-cell.ts';
+import { columnsTable } from '../../shared/readings/columns-table.ts';
 import { energyOfOne } from '../../shared/readings/fuel-energy.ts';
 import { fuelName, nearestFuel } from '../../shared/readings/fuel-names.ts';
 import { FUEL_USE_VOCABULARY } from '../../shared/readings/fuel-use-vocabulary.ts';
@@ -13,7 +14,7 @@ import { numberColumn, textAt, textColumn, textsOf } from '../../shared/table/co
 import { makeTable, type Table } from '../../shared/table/table.ts';
 import type { FuelUseParameters } from './parameters.ts';
 
-/** Tables: use, sorted by unit, fuel and first day; faults. */
+/** Tables: use, sorted by unit, fuel and first day; faults; columns. */
 export interface FuelUseResult extends CellResult {
   readonly faults: readonly CellFault[];
   readonly notes: readonly string[];
@@ -64,7 +65,11 @@ export async function compute(
     const period = periodOf(row, unit, fuel || (fuels.get(unit) ?? ''), faults);
     if (period) periods.push(period);
   }
-  return succeed({ tables: { use: useTable(periods), faults: faultTable(faults) }, faults, notes: read.value.notes });
+  return succeed({
+    tables: { use: useTable(periods), faults: faultTable(faults), columns: columnsTable(read.value.plans) },
+    faults,
+    notes: read.value.notes,
+  });
 }
 
 function periodOf(row: SmallRow, unit: string, fuel: string, faults: CellFault[]): Period | undefined {

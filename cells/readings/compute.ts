@@ -2,13 +2,14 @@ import type { CellContext, CellResult, Inputs, SourceFile } from '../../shared/c
 import * as say from '../../shared/messages/import.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
 import type { FileAccount } from '../../shared/readings/account.ts';
+import { columnsTable } from '../../shared/readings/columns-table.ts';
 import { type ImportFindings, importReadings } from '../../shared/readings/import-readings.ts';
 import type { FilePlan } from '../../shared/readings/mapping.ts';
 import { textAt, textsOf } from '../../shared/table/columns.ts';
 import type { Table } from '../../shared/table/table.ts';
 import type { ReadingsParameters } from './parameters.ts';
 
-/** Tables: accepted, set-aside, account, duplicates, proposals, told-events. */
+/** Tables: accepted, set-aside, account, duplicates, proposals, told-events, columns. */
 export interface ReadingsResult extends CellResult {
   readonly files: readonly FileAccount[];
   readonly found: ImportFindings;
@@ -42,7 +43,15 @@ export async function compute(
   if (imported.status !== 'value') return imported;
   const { accepted, setAside, account, duplicates, proposals, toldEvents, ...rest } = imported.value;
   return succeed({
-    tables: { accepted, 'set-aside': setAside, account, duplicates, proposals, 'told-events': toldEvents },
+    tables: {
+      accepted,
+      'set-aside': setAside,
+      account,
+      duplicates,
+      proposals,
+      'told-events': toldEvents,
+      columns: columnsTable(rest.plans),
+    },
     files: rest.files,
     found: rest.found,
     plans: rest.plans,

@@ -1,5 +1,6 @@
 import type { Description, Remark } from '../../shared/cell.ts';
 import * as say from '../../shared/messages/import.ts';
+import { FILE_COLUMNS } from '../../shared/readings/columns-table.ts';
 import {
   accountSchema,
   duplicatesSchema,
@@ -27,6 +28,7 @@ export function describe(result: ReadingsResult): Description {
       { table: 'duplicates', title: 'Duplicates', columns: shownColumns(duplicatesSchema) },
       { table: 'proposals', title: 'Proposed', columns: shownColumns(proposalsSchema) },
       { table: 'told-events', title: 'Events in notes', columns: shownColumns(toldEventsSchema) },
+      FILE_COLUMNS,
       { table: 'account', title: 'Account', columns: shownColumns(accountSchema) },
     ],
     figures: [],

@@ -1,6 +1,7 @@
 import type { CellContext, CellResult, Inputs, SourceFile } from '../../shared/cell.ts';
 import * as say from '../../shared/messages/import.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
+import { columnsTable } from '../../shared/readings/columns-table.ts';
 import { fuelName, nearestFuel } from '../../shared/readings/fuel-names.ts';
 import { type CellFault, readTable, type SmallRow } from '../../shared/readings/read-table.ts';
 import { REGISTER_VOCABULARY } from '../../shared/readings/register-vocabulary.ts';
@@ -11,7 +12,7 @@ import type { RegisterParameters } from './parameters.ts';
 import type { RegisterRow } from './register-row.ts';
 import { registerTables } from './register-tables.ts';
 
-/** Tables: units, limits, targets, supply-limits, economics, planning, gaps, faults. */
+/** Tables: units, limits, targets, supply-limits, economics, planning, gaps, faults, columns. */
 export interface RegisterResult extends CellResult {
   readonly faults: readonly CellFault[];
   readonly notes: readonly string[];
@@ -44,7 +45,7 @@ export async function compute(
   if (rows.value.length === 0) return fail(say.noRows(files[0].name));
   const tables = registerTables(rows.value, faults);
   return succeed({
-    tables: { ...tables, gaps: gapsTable(tables), faults: faultTable(faults) },
+    tables: { ...tables, gaps: gapsTable(tables), faults: faultTable(faults), columns: columnsTable(read.value.plans) },
     faults,
     notes: read.value.notes,
   });

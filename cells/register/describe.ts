@@ -1,5 +1,6 @@
 import type { Description, Remark } from '../../shared/cell.ts';
 import * as say from '../../shared/messages/import.ts';
+import { FILE_COLUMNS } from '../../shared/readings/columns-table.ts';
 import { faultRemarks, leftOut } from '../../shared/readings/told-faults.ts';
 import { faultsSchema } from '../../shared/schemas/readings.ts';
 import {
@@ -27,6 +28,7 @@ export function describe({ tables, faults, notes }: RegisterResult): Description
       { table: 'planning', title: 'Visits', columns: shownColumns(planningSchema) },
       { table: 'gaps', title: 'Gaps', columns: shownColumns(gapsSchema) },
       { table: 'faults', title: 'Not used', columns: shownColumns(faultsSchema) },
+      FILE_COLUMNS,
     ],
     figures: [],
     remarks: [...faultRemarks(faults, notes), ...gaps(tables, units)],

@@ -56,6 +56,9 @@ export const notMean = (head: string, found: string): string =>
   `${head}: ${quote(found)} is a statistic of a test, not a reading; the mean of the test is read`;
 export const noColumn = (file: string, wanted: string, heads: string): string =>
   `${file} has no column for the ${wanted}: ${heads === '' ? 'no head is understood' : `the heads understood are ${heads}`}; name the column in the head line, or say in a profile which it is.`;
+export const whichColumn = (file: string, wanted: string, heads: string): string =>
+  `${file} has no column that is known to be the ${wanted} (${heads === '' ? 'no head is understood' : `the heads understood are ${heads}`}): which one is it?`;
+export const headAndValue = (head: string, first: string): string => `${quote(head)}, such as ${first}`;
 export const changedWhileRead = (file: string): string =>
   `${file} changed while it was read; wait until whatever writes it has finished and calculate again.`;
 
@@ -211,7 +214,6 @@ export const unknownFuel = (file: string, line: number, found: string, nearest: 
   `${file}, line ${line}: nobody knows the fuel ${quote(found)}${nearest && ` (did you mean ${quote(nearest)}?)`}; correct it, or define that fuel by its composition.`;
 
 // Small tables: register, events, fuel use.
-export const nameTheUnit = (): string => 'Name the unit in the head, such as supply_min_inwc or "Supply min (mbar)".';
 export const tableDateOrder = (file: string): string =>
   `${file}: its dates do not show whether the day or the month stands first.`;
 export const writeIsoDates = (): string => 'Answer at the cell, or write the dates as 2026-03-31.';

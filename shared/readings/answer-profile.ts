@@ -9,14 +9,18 @@ export interface ProfileAnswer {
   readonly decimal?: DecimalMark;
 }
 
+/** A column of a file and what it was taken for. */
+export type SettledColumn = Pick<ColumnMapping, 'head' | 'field' | 'unit' | 'fire' | 'state'>;
+
 /**
  * The profile that an answer makes: the one that read the file so far, or a new one of the file's name, with the answer
  * in it. It names every column that is settled, so that it fits files of this shape only.
  */
 export function answerProfile(
+  table: Profile['table'],
   file: string,
   profile: Profile | undefined,
-  settled: readonly ColumnMapping[],
+  settled: readonly SettledColumn[],
   answer: ProfileAnswer,
 ): Profile {
   const known = settled
@@ -24,7 +28,7 @@ export function answerProfile(
     .map(({ head, field, unit, fire, state }) => [head.trim(), { field, unit, fire, state }] as const);
   return {
     name: profile?.name || file,
-    table: profile?.table ?? 'readings',
+    table,
     columns: { ...Object.fromEntries(known), ...profile?.columns, ...answer.columns },
     constants: { ...profile?.constants, ...answer.constants },
     words: profile?.words ?? { fire: {}, state: {} },
@@ -32,3 +36,7 @@ export function answerProfile(
     dateOrder: profile?.dateOrder ?? '',
   };
 }
+
+/** What a profile with one answer looks like; a profile without a kind of table is one of readings. */
+export const profileText = (table: Profile['table'], answer: object): string =>
+  JSON.stringify(table === 'readings' ? answer : { table, ...answer });

@@ -1,6 +1,6 @@
 import * as say from '../messages/import.ts';
 import type { NamedAnswer, Question } from '../outcome.ts';
-import type { ProfileAnswer } from './answer-profile.ts';
+import { type ProfileAnswer, profileText } from './answer-profile.ts';
 import type { TableFound } from './find-table.ts';
 import type { OpenColumn } from './plan-columns.ts';
 import type { Vocabulary } from './vocabulary.ts';
@@ -40,7 +40,7 @@ export function columnQuestion(
     message,
     remedy: say.answerAtCell(options.map(({ label }) => label)),
     byCommand: say.profileByCommand(
-      JSON.stringify({ columns: { [head]: example } }),
+      profileText(vocabulary.table, { columns: { [head]: example } }),
       options.slice(1).map(({ value }) => value),
     ),
     parameter: 'profiles',

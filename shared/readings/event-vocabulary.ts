@@ -41,6 +41,7 @@ const HEADS: Readonly<Record<string, string>> = {
 };
 
 export const EVENT_VOCABULARY: Vocabulary = vocabularyOf(
+  'events',
   [textField('unit'), dateField('on'), textField('event'), textField('note')],
   new Map(
     Object.entries(HEADS).flatMap(([field, list]) => list.split('|').map((head) => [plainWords(head), field] as const)),

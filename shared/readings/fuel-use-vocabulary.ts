@@ -25,6 +25,7 @@ const HEADS: Readonly<Record<string, string>> = {
 };
 
 export const FUEL_USE_VOCABULARY: Vocabulary = vocabularyOf(
+  'fuel-use',
   FIELDS,
   new Map(
     Object.entries(HEADS).flatMap(([field, list]) => list.split('|').map((head) => [plainWords(head), field] as const)),

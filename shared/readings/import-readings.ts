@@ -5,6 +5,7 @@ import { writeDay, writeIsoDate } from '../quantities/dates.ts';
 import type { Table } from '../table/table.ts';
 import { accountTables, type FileAccount } from './account.ts';
 import { answerProfile } from './answer-profile.ts';
+import { askColumn, columnOptions } from './ask-column.ts';
 import { buildTable } from './build-table.ts';
 import type { MaybeCo } from './co-watch.ts';
 import { READING_FIELDS } from './fields.ts';
@@ -134,7 +135,7 @@ function unusable(plan: FilePlan, profiles: readonly Profile[]): Outcome<never> 
     .filter(({ field }) => field !== '')
     .map(({ head }) => `"${head.trim()}"`)
     .join(', ');
-  if (!known.has('taken_at')) return fail(say.noColumn(plan.file, 'date', heads));
+  if (!known.has('taken_at')) return askColumn(plan, READINGS_VOCABULARY, 'taken_at', 'date', profiles);
   const measured = READING_FIELDS.some(({ name, measured }) => measured && known.has(name)) || known.has('co');
   if (!measured) return fail(say.noColumn(plan.file, 'measured values', heads));
   const used = plan.profile === '' ? undefined : profiles.find(({ name }) => name === plan.profile);
@@ -144,10 +145,10 @@ function unusable(plan: FilePlan, profiles: readonly Profile[]): Outcome<never> 
       remedy: say.nameUnitAtCell(),
       byCommand: say.profileByCommand('{"constants": {"unit": "B-07"}}'),
       parameter: 'profiles',
-      options: [],
+      options: columnOptions(plan, READINGS_VOCABULARY, 'unit', profiles),
       entry: {
         label: say.unitIdOf(plan.file),
-        answer: { ...answerProfile(plan.file, used, plan.columns, {}) },
+        answer: { ...answerProfile('readings', plan.file, used, plan.columns, {}) },
         path: ['constants', 'unit'],
       },
     });

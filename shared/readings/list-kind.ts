@@ -4,6 +4,7 @@ import { readOf } from '../sentence/read-of.ts';
 import { registerBlank } from '../sentence/register-blank.ts';
 import { textsOf } from '../table/columns.ts';
 import { type Schema, shownColumns } from '../table/schema.ts';
+import { FILE_COLUMNS } from './columns-table.ts';
 import { fileList } from './file-list.ts';
 import type { CellFault } from './read-table.ts';
 import { faultRemarks, leftOut } from './told-faults.ts';
@@ -61,6 +62,7 @@ export function listKind<Parameters extends ListParameters, Result extends ListR
           { table, title, columns: shownColumns(schema) },
           ...further.map((one) => ({ ...one, columns: shownColumns(one.schema) })),
           { table: 'faults', title: 'Not used', columns: shownColumns(faultsSchema) },
+          FILE_COLUMNS,
         ],
         figures: [],
         remarks: [...faultRemarks(faults, notes), ...(own.remarks?.(result) ?? [])],

@@ -45,6 +45,8 @@ export interface FilePlan {
   readonly headRecords: number;
   /** The head line's cells, by which a repeated one is known. */
   readonly heads: readonly string[];
+  /** The first value of each column that has one, as it stands in the file; '' for none at its beginning. */
+  readonly firstValues: readonly string[];
   /** Fields that most rows have: some exports end every row with a delimiter that the head line does not have. */
   readonly rowFields: number;
   /** Whether rows may end before the head line does: the file leaves empty fields at the end of a row out. */

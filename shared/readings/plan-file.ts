@@ -22,6 +22,8 @@ import type { Vocabulary } from './vocabulary.ts';
 /** The beginning of a file by which all of it is planned. */
 const SAMPLE_BYTES = 1 << 18;
 const MOST_COLUMNS = 2000;
+/** Of a first value that is shown. */
+const LONGEST_VALUE = 60;
 /** A table that makes this many heads understood is one. */
 const MOST_IN_BLOCKS = 6;
 const LARGEST_OF_BLOCKS = 64 << 20;
@@ -123,7 +125,9 @@ export function planTable(
   const profile = profiles.find((candidate) => profileFits(candidate, table.heads));
   const { columns, open } = planColumns(table, vocabulary, profile);
   const settled = columns.filter(({ index }) => !open.some(({ column }) => column.index === index));
-  const answered = (answer: ProfileAnswer): NamedAnswer => ({ ...answerProfile(file, profile, settled, answer) });
+  const answered = (answer: ProfileAnswer): NamedAnswer => ({
+    ...answerProfile(vocabulary.table, file, profile, settled, answer),
+  });
   const questions = open.map((part) => columnQuestion(file, part, table, vocabulary, answered));
   const decimal = settleDecimal(file, table, columns, vocabulary, profile, answered);
   if (decimal.question) questions.push(decimal.question);
@@ -134,6 +138,7 @@ export function planTable(
     dialect: table.dialect,
     headRecords: table.headRecords,
     heads: table.heads,
+    firstValues: table.heads.map((_, index) => firstValue(table, index)),
     rowFields: usualLength(table),
     rowsMayEnd: rowsMayEnd(table),
     decimal: decimal.mark,
@@ -145,6 +150,11 @@ export function planTable(
     words: profile?.words ?? { fire: {}, state: {} },
     questions,
   };
+}
+
+function firstValue({ rows }: TableFound, index: number): string {
+  for (const row of rows) if ((row[index] ?? '').trim() !== '') return row[index].trim().slice(0, LONGEST_VALUE);
+  return '';
 }
 
 /** The most frequent number of fields, blank lines and lines of one field left out. */

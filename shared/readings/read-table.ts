@@ -4,6 +4,7 @@ import { readText } from '../csv/read-text.ts';
 import { RecordReader } from '../csv/record-reader.ts';
 import * as say from '../messages/import.ts';
 import { ask, fail, type Outcome, succeed } from '../outcome.ts';
+import { askColumn } from './ask-column.ts';
 import { classifyLine } from './classify-line.ts';
 import type { ColumnMapping, FilePlan } from './mapping.ts';
 import { planFile } from './plan-file.ts';
@@ -45,6 +46,8 @@ export interface SmallTable {
   readonly faults: CellFault[];
   /** What is to be known of whole files, a sentence each. */
   readonly notes: readonly string[];
+  /** How each file was read. */
+  readonly plans: readonly FilePlan[];
 }
 
 export interface TableNeeds {
@@ -67,25 +70,30 @@ export async function readTable(
   const rows: SmallRow[] = [];
   const faults: CellFault[] = [];
   const notes: string[] = [];
+  const plans: FilePlan[] = [];
   for (const file of files) {
     const plan = await planFile(file, needs.vocabulary, { profiles: needs.profiles, needs: needs.words });
     if (plan.status !== 'value') return plan;
-    const heads = plan.value.columns.filter(({ field }) => field !== '');
-    for (const field of needs.fields)
-      if (![...heads, ...plan.value.constants].some((column) => column.field === field))
-        return fail(say.noColumn(file.name, field, heads.map(({ head }) => `"${head.trim()}"`).join(', ')));
-    if (plan.value.questions.length > 0) {
-      const { message } = plan.value.questions[0];
-      return fail(`${message} ${say.nameTheUnit()}`);
-    }
+    const missing = missingColumn(plan.value, needs);
+    if (missing) return missing;
+    if (plan.value.questions.length > 0) return ask(plan.value.questions[0]);
     notes.push(...rivalsOf(plan.value).map(({ head, of }) => say.rivalRemark(file.name, head, of)));
+    plans.push(plan.value);
     const before = rows.length;
     const dates = await readRows(file, plan.value, needs, rows, faults, context);
     if (rows.length === before) return fail(say.noRows(file.name));
     const question = dateQuestion(file.name, dates, plan.value.dateOrder || needs.dateOrder);
     if (question) return question;
   }
-  return succeed({ rows, faults, notes });
+  return succeed({ rows, faults, notes, plans });
+}
+
+/** A field that the table is of no use without: asked for where a column of the file could be it. */
+function missingColumn(plan: FilePlan, { vocabulary, fields, profiles }: TableNeeds): Outcome<never> | undefined {
+  const heads = plan.columns.filter(({ field }) => field !== '');
+  const missing = fields.find((field) => ![...heads, ...plan.constants].some((column) => column.field === field));
+  if (missing === undefined) return undefined;
+  return askColumn(plan, vocabulary, missing, missing.replaceAll('_', ' '), profiles);
 }
 
 async function readRows(

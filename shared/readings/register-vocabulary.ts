@@ -116,6 +116,7 @@ const LIMIT_HEADS = QUANTITIES.flatMap((quantity) =>
 );
 
 export const REGISTER_VOCABULARY: Vocabulary = vocabularyOf(
+  'register',
   FIELDS,
   new Map([
     ...LIMIT_HEADS,

@@ -1,6 +1,6 @@
 import * as say from '../messages/import.ts';
 import type { NamedAnswer, Question } from '../outcome.ts';
-import type { ProfileAnswer } from './answer-profile.ts';
+import { type ProfileAnswer, profileText } from './answer-profile.ts';
 import { type DecimalMark, decimalMark } from './decimal-mark.ts';
 import type { TableFound } from './find-table.ts';
 import type { ColumnMapping } from './mapping.ts';
@@ -22,7 +22,7 @@ export function settleDecimal(
   file: string,
   { rows, dialect }: TableFound,
   columns: readonly ColumnMapping[],
-  { fields }: Vocabulary,
+  { fields, table }: Vocabulary,
   profile: Profile | undefined,
   answered: (answer: ProfileAnswer) => NamedAnswer,
 ): { mark: DecimalMark; question?: Question } {
@@ -33,7 +33,7 @@ export function settleDecimal(
     message,
     remedy: say.answerAtCell(options.map(({ label }) => label)),
     byCommand: say.profileByCommand(
-      JSON.stringify({ decimal: options[0].value }),
+      profileText(table, { decimal: options[0].value }),
       options.slice(1).map(({ value }) => value),
     ),
     parameter: 'profiles',

@@ -69,6 +69,23 @@ export const duplicatesSchema: Schema = [
   numeric('of_line', '1', 'line', '', 0),
 ];
 
+/** What a column of a file was taken for, in which unit, how sure that is and why; taken_for is empty where it is not used. */
+export const columnsSchema: Schema = [
+  text('source_file', 'File'),
+  numeric('source_line', '1', 'Head on line', '', 0),
+  numeric('place', '1', 'Column', '', 0),
+  text('head', 'Head'),
+  text('first_value', 'First value'),
+  text('taken_for', 'Taken for'),
+  text('unit_code', 'Code of the unit'),
+  text('unit_shown', 'In'),
+  text('fire', 'Fire'),
+  text('state', 'State'),
+  numeric('sure_pct', '%', 'Sure', '%', 0),
+  text('reason', 'Why'),
+  text('profile', 'By profile'),
+];
+
 /** One row a file; rows_read = accepted + set_aside + duplicates. */
 export const accountSchema: Schema = [
   text('file', 'File'),

@@ -1,8 +1,8 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { answerValue, answerWith } from '../../../shared/answer-value.ts';
 import { answerNeeded, answerThis } from '../../../shared/messages/page.ts';
 import type { AnswerEntry, NamedAnswer, Question } from '../../../shared/outcome.ts';
-import { answerValue, answerWith } from '../entry/answer-value.ts';
 import { BlankChange } from './blank-field.ts';
 import { LightElement } from './light-element.ts';
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { answerValue, answerWith } from '../../../../src/app/entry/answer-value.ts';
+import { answerValue, answerWith } from '../../shared/answer-value.ts';
 
 test('a plain answer is the parameter', () => {
   expect(answerValue('', 'dmy', undefined)).toBe('dmy');

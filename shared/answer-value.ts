@@ -1,4 +1,4 @@
-import type { AnswerEntry, NamedAnswer } from '../../../shared/outcome.ts';
+import type { AnswerEntry, NamedAnswer } from './outcome.ts';
 
 /**
  * What a parameter becomes by an answer: the answer's word itself, or, where the answer is a named entry, the list with
