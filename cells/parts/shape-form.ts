@@ -66,7 +66,7 @@ export class ShapeForm extends LitElement {
     return html`<tr class=${marks.filter(Boolean).join(' ')}><th scope="row">${head}</th><td class="value">${firstValue}</td>
       <td class="is-cell">${single ? this.choices(head, now) : html`${now.field === '' ? say.notUsed() : say.fieldWords(now.field)}`}</td>
       <td>${changed || now.field === '' ? nothing : html`<span class="sure">${say.percentSure(sure)}</span>`}</td>
-      <td class="why">${single || head === '' ? (changed ? nothing : column.reason) : say.twiceInHead()}</td></tr>`;
+      <td class="why">${single || head === '' ? (changed || (this.shape.profile !== '' && column.field !== '') ? nothing : column.reason) : say.twiceInHead()}</td></tr>`;
   }
 
   private choices(head: string, now: ProfileColumn): TemplateResult {

@@ -1,5 +1,6 @@
 import type { Description, Remark } from '../../shared/cell.ts';
 import * as say from '../../shared/messages/import.ts';
+import { profileText } from '../../shared/readings/answer-profile.ts';
 import { FILE_COLUMNS } from '../../shared/readings/columns-table.ts';
 import {
   accountSchema,
@@ -44,9 +45,10 @@ const remarksOf = (severity: Remark['severity'], told: readonly Told[]): Remark[
 
 function dangers({ found }: ReadingsResult): Remark[] {
   const aside = found.highCo.map((row) => say.setAsideHighCo(row.file, row.line, row.found, row.reason));
-  const unknown = found.maybeCo.map((column) =>
-    say.maybeCoColumn(column.file, column.head, column.rows, column.found, column.line),
-  );
+  const unknown = found.maybeCo.map(({ file, head, rows, found: co, line }) => ({
+    text: say.maybeCoColumn(file, head, rows, co, line),
+    byCommand: say.profileByCommand(profileText('readings', { columns: { [head]: { field: 'co_ppm' } } })),
+  }));
   return remarksOf('danger', [...aside, ...unknown]);
 }
 

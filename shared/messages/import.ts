@@ -49,7 +49,7 @@ export const askShare = (file: string, head: string, values: string): string =>
 export const atItsPlace = (text: string): string => `${text} (if it stands where the head line says)`;
 export const ifCo = (text: string): string => `${text} (if that is CO)`;
 export const maybeCoColumn = (file: string, head: string, rows: number, found: string, line: number): string =>
-  `${file}: nobody knows what the column ${quote(head)} holds, and ${rows === 1 ? 'one of its values' : `${groupedDigits(String(rows))} of its values`} would be a dangerous CO, the first on line ${line} (${found}); if it is CO, check that unit first and name the column in a profile.`;
+  `${file}: nobody knows what the column ${quote(head)} holds, and ${rows === 1 ? 'one of its values' : `${groupedDigits(String(rows))} of its values`} would be a dangerous CO, the first on line ${line} (${found}); if it is CO, check that unit first; then say what the column is.`;
 export const transposed = (file: string, name: string): string =>
   `${file} has its names in the first column (such as ${quote(name)}) and a test in each further column; turn rows into columns in a spreadsheet and export it again, so that each test is a row.`;
 export const notMean = (head: string, found: string): string =>
@@ -147,7 +147,7 @@ export const replacedBy = (file: string, line: number): string =>
 export const rivalRemark = (file: string, head: string, of: string): string =>
   head === of
     ? `${file}: the head ${quote(head)} stands there twice; the first of the two columns is read, the other is not. Name them differently, or leave one out.`
-    : `${file}: the columns ${quote(of)} and ${quote(head)} are the same thing by their heads; ${quote(of)} is read, ${quote(head)} is not. Say in a profile which one counts, or leave one out.`;
+    : `${file}: the columns ${quote(of)} and ${quote(head)} are the same thing by their heads; ${quote(of)} is read, ${quote(head)} is not. Say at the columns of the file which one counts, or leave one out.`;
 export const noReadingsIn = (file: string): string =>
   `${file} holds no reading: there is a head line, but no row of values below it; export it again, or leave it out.`;
 export const strangerRemark = (units: number, names: string): string =>

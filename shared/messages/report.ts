@@ -25,6 +25,11 @@ export const accountLine = (read: number, accepted: number, setAside: number, du
 export const setAsideHead = (): string => 'Set aside';
 export const setAsideShown = (shown: number, all: number): string =>
   shown < all ? `The first ${shown} of ${all}; the others are in set-aside.csv.` : '';
+export const columnsHead = (): string => 'What the columns were taken for';
+export const columnsLine = (named: number, other: number): string =>
+  `${named} ${named === 1 ? 'column is' : 'columns are'} named as this notebook names ${named === 1 ? 'it' : 'them'}${other === 0 ? '.' : `, ${other} ${other === 1 ? 'is' : 'are'} not:`}`;
+export const columnsShown = (shown: number, all: number): string =>
+  shown < all ? `The first ${shown} of ${all}.` : '';
 export const correctionsHead = (): string => 'Corrections made by hand';
 export const correctionsLine = (
   all: number,

@@ -5,6 +5,9 @@ import { HEAD_QUALIFIERS } from './head-words.ts';
 import { plainWords } from './plain-words.ts';
 import type { Vocabulary } from './vocabulary.ts';
 
+/** Reason of a head that is one of the project's own names. */
+export const OWN_NAME = 'named as this project names it';
+
 /** What a head says. `unit` is a UCUM code, '' where the head gives none. */
 export interface HeadMeaning {
   readonly field: string;
@@ -31,7 +34,7 @@ const FILLERS = new Set(
  */
 export function understandHead(head: string, vocabulary: Vocabulary, unitLine = ''): HeadMeaning | undefined {
   const own = ownMeaning(head.trim(), vocabulary);
-  if (own) return { ...own, fire: '', state: '', confidence: 1, reason: 'named as this project names it' };
+  if (own) return { ...own, fire: '', state: '', confidence: 1, reason: OWN_NAME };
   for (const { name, unit } of readings(head, unitLine)) {
     const found = withoutQualifiers(plainWords(name), vocabulary);
     if (!found) continue;

@@ -6,6 +6,7 @@ import { textAt, textsOf } from '../../shared/table/columns.ts';
 import type { Table } from '../../shared/table/table.ts';
 import { accountSection } from './account-section.ts';
 import { checksSection } from './checks-section.ts';
+import { columnsSection } from './columns-section.ts';
 import { correctionsSection } from './corrections-section.ts';
 import { figuresSection } from './figures-section.ts';
 import {
@@ -43,6 +44,7 @@ ${cautionsBox()}
 ${raisedSection(raising?.tables['raised'], lanes, workings, settings.referenceAirC)}
 ${notesSection(states)}
 ${accountSection(readings?.tables['account'], readings?.tables['set-aside'])}
+${columnsSection(readings?.tables['columns'])}
 ${checksSection(checks?.tables['findings'], checks?.state.description?.answer ?? '')}
 ${correctionsSection(cells.filter(({ state }) => state.kind === 'corrections'))}
 ${figuresSection(cells.map(figuresOf), unitsOf(raising?.tables['raised']), settings)}
