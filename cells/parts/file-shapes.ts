@@ -1,6 +1,7 @@
 import * as say from '../../shared/messages/columns.ts';
 import { findUnit } from '../../shared/quantities/find-unit.ts';
 import type { Field } from '../../shared/readings/fields.ts';
+import { headKeys } from '../../shared/readings/head-keys.ts';
 import { IN_CELLS } from '../../shared/readings/read-number.ts';
 import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
 import type { Table } from '../../shared/table/table.ts';
@@ -8,6 +9,8 @@ import type { Table } from '../../shared/table/table.ts';
 /** One column of a file and what it was taken for; `field` is '' where it is not used. */
 export interface FileColumn {
   readonly head: string;
+  /** What a profile calls it (see headKeys). */
+  readonly key: string;
   readonly firstValue: string;
   readonly field: string;
   readonly unit: string;
@@ -58,6 +61,7 @@ export function fileShapes(table: Table): FileShape[] {
       });
     columns.push({
       head: head(row),
+      key: '',
       firstValue: firstValue(row),
       field: field(row),
       unit: unit(row),
@@ -67,7 +71,12 @@ export function fileShapes(table: Table): FileShape[] {
       reason: reason(row),
     });
   }
-  return alike([...parts.values()].map(({ shape }) => shape));
+  return alike([...parts.values()].map(({ shape }) => withKeys(shape)));
+}
+
+function withKeys(shape: FileShape): FileShape {
+  const keys = headKeys(shape.columns.map(({ head }) => head));
+  return { ...shape, columns: shape.columns.map((column, i) => ({ ...column, key: keys[i] })) };
 }
 
 function alike(shapes: readonly FileShape[]): FileShape[] {

@@ -49,7 +49,8 @@ function dangers({ found }: ReadingsResult): Remark[] {
     text: say.maybeCoColumn(file, head, rows, co, line),
     byCommand: say.profileByCommand(profileText('readings', { columns: { [head]: { field: 'co_ppm' } } })),
   }));
-  return remarksOf('danger', [...aside, ...unknown]);
+  const inLogs = found.logs.highCo.map(({ file, logs, line, found: co }) => say.highCoInLogs(file, logs, line, co));
+  return remarksOf('danger', [...aside, ...unknown, ...inLogs]);
 }
 
 function warnings({ tables, found }: ReadingsResult): Remark[] {
@@ -73,6 +74,10 @@ function warnings({ tables, found }: ReadingsResult): Remark[] {
   for (const { file, line, times, columns } of found.otherHeads)
     texts.push(say.otherHeadRemark(file, line, times, columns));
   for (const { file, head, of } of found.rivals) texts.push(say.rivalRemark(file, head, of));
+  for (const { file, head, field } of found.strangeWords)
+    texts.push({ text: say.strangeWordsRemark(file, head, field), byCommand: say.unreadColumnsByCommand() });
+  for (const { file, heads } of found.unreadColumns)
+    texts.push({ text: say.unreadColumnsRemark(file, heads), byCommand: say.unreadColumnsByCommand() });
   const strangers = found.strangers.filter(({ nearest }) => nearest === '').map(({ found: unit }) => unit);
   if (strangers.length > 0)
     texts.push(
@@ -110,6 +115,7 @@ function notes({ tables, found }: ReadingsResult): Remark[] {
     );
   if (found.matched.length > 0)
     texts.push(say.matchedRemark(found.matched.length, found.matched[0].found, found.matched[0].registered));
+  if (found.datesByAnswer.length > 1) texts.push(say.datesByAnswerRemark(found.datesByAnswer));
   if (found.unknownStates > 0)
     texts.push({ text: say.unknownStateRemark(found.unknownStates), byCommand: say.singleByCommand() });
   if (found.namedStates > 0) texts.push(say.namedStatesRemark(found.namedStates, 'as you said'));

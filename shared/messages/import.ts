@@ -1,6 +1,8 @@
 import { groupedDigits } from '../quantities/grouped-digits.ts';
 
 /** What the import says about files, columns and rows. Where, what is wrong, what was found, what to do. */
+/** Names in a sentence; more are counted. */
+const SHOWN_HEADS = 8;
 const quote = (text: string): string => `"${text.length > 60 ? `${text.slice(0, 57)}...` : text}"`;
 const count = (number: number, one: string, many = `${one}s`): string =>
   `${groupedDigits(String(number))} ${number === 1 ? one : many}`;
@@ -64,8 +66,8 @@ export const changedWhileRead = (file: string): string =>
 
 export const askUnit = (file: string, head: string, options: string, values: string): string =>
   `${file}: the column ${quote(head)} does not say its unit (${options}?); its first values are ${values}.`;
-export const askCoBasis = (file: string, head: string, values: string): string =>
-  `${file}: the column ${quote(head)} does not say whether CO is raw as the analyzer shows it or air-free (undiluted); its first values are ${values}.`;
+export const askCoBasis = (file: string, heads: readonly string[], values: string): string =>
+  `${file}: the ${heads.length === 1 ? 'column' : 'columns'} ${heads.map(quote).join(', ')} ${heads.length === 1 ? 'does' : 'do'} not say whether CO is raw as the analyzer shows it or air-free (undiluted); the first values are ${values}.`;
 export const askDecimal = (file: string, example: string): string =>
   `${file}: the number ${quote(example)} may have a decimal mark or a thousands mark, and no other number of the file settles it.`;
 export const askTwoMarks = (file: string, most: string, other: string, others: number): string =>
@@ -73,8 +75,20 @@ export const askTwoMarks = (file: string, most: string, other: string, others: n
 export const askDateOrder = (file: string, lines: string, example: string): string =>
   `${file}: its dates do not show whether the day or the month stands first: line ${lines} may be ${example}.`;
 export const unitIdOf = (file: string): string => `Unit that ${file} was read at`;
+export const unitOnlyOf = (file: string): string => `Unit of ${file}`;
 export const twoDateOrders = (file: string, dayFirst: string, monthFirst: string): string =>
   `${file}: its dates contradict each other: ${dayFirst} can only have the day first, ${monthFirst} only the month; the other dates may be either.`;
+/** A question about one file whose answer is that of others too. */
+export const alsoIn = (message: string, others: readonly string[]): string =>
+  others.length === 0
+    ? message
+    : `${message.replace(/\.$/, '')}; so it is in ${fewOf(others)}, which the answer is for too.`;
+export const datesByAnswerRemark = (files: readonly string[]): string =>
+  `${fewOf(files)}: nothing in these files shows whether the day or the month stands first; all were read in the order that you named. Where one is in the other order, say its dateOrder in a profile for that file.`;
+const fewOf = (names: readonly string[]): string =>
+  names.length <= SHOWN_HEADS
+    ? names.join(', ')
+    : `${names.slice(0, SHOWN_HEADS).join(', ')} and ${names.length - SHOWN_HEADS} more`;
 export const dateOnLine = (line: number, day: string): string => `line ${line} (${day})`;
 export const askUnitId = (file: string): string =>
   `${file} does not say which unit its readings belong to: no column and no line of its preamble names one.`;
@@ -148,6 +162,11 @@ export const rivalRemark = (file: string, head: string, of: string): string =>
   head === of
     ? `${file}: the head ${quote(head)} stands there twice; the first of the two columns is read, the other is not. Name them differently, or leave one out.`
     : `${file}: the columns ${quote(of)} and ${quote(head)} are the same thing by their heads; ${quote(of)} is read, ${quote(head)} is not. Say at the columns of the file which one counts, or leave one out.`;
+export const unreadColumnsRemark = (file: string, heads: readonly string[]): string =>
+  `${file}: ${count(heads.length, 'column is', 'columns are')} not read, since nobody knows what ${heads.length === 1 ? 'its head means' : 'their heads mean'}: ${heads.slice(0, SHOWN_HEADS).map(quote).join(', ')}${heads.length > SHOWN_HEADS ? ' ...' : ''}. Where one matters, say at the columns of the file what it is.`;
+export const strangeWordsRemark = (file: string, head: string, field: string): string =>
+  `${file}: the column ${quote(head)} is the ${field} by its head, but none of its values is a word for it; it is not read. Say at the columns of the file that it is something else, or in a profile what its words mean.`;
+export const unreadColumnsByCommand = (): string => '(--profile FILE)';
 export const noReadingsIn = (file: string): string =>
   `${file} holds no reading: there is a head line, but no row of values below it; export it again, or leave it out.`;
 export const strangerRemark = (units: number, names: string): string =>
@@ -170,6 +189,8 @@ export const unreadFlagRemark = (cells: number, head: string, found: string): st
   `${count(cells, 'cell')} of ${quote(head)} ${cells === 1 ? 'was' : 'were'} neither yes nor no (such as ${quote(found)}) and ${cells === 1 ? 'counts' : 'count'} as unknown.`;
 export const steadyPart = (lines: number, from: number, to: number, seconds: number, spread: string): string =>
   `mean of the steadiest ${seconds} s of a log of ${count(lines, 'line')} (lines ${from} to ${to} of the file, O2 within ${spread} %)`;
+export const highCoInLogs = (file: string, logs: number, line: number, found: string): string =>
+  `${file}: ${count(logs, 'log has', 'logs have')} a high CO outside the steady part that is read, the first on line ${line} (${found}): where the burner was not just lighting, check that unit first.`;
 export const logRemark = (readings: number, lines: number): string =>
   `${count(lines, 'line')} of logs made ${count(readings, 'reading')}, each the mean of the steadiest part; the note of each says which lines.`;
 export const eventRemark = (unit: string, on: string, note: string, event: string, more: number): string =>

@@ -10,7 +10,7 @@ export interface ProfileAnswer {
 }
 
 /** A column of a file and what it was taken for. */
-export type SettledColumn = Pick<ColumnMapping, 'head' | 'field' | 'unit' | 'fire' | 'state'>;
+export type SettledColumn = Pick<ColumnMapping, 'key' | 'field' | 'unit' | 'fire' | 'state'>;
 
 /**
  * The profile that an answer makes: the one that read the file so far, or a new one of the file's name, with the answer
@@ -25,10 +25,11 @@ export function answerProfile(
 ): Profile {
   const known = settled
     .filter(({ field }) => field !== '')
-    .map(({ head, field, unit, fire, state }) => [head.trim(), { field, unit, fire, state }] as const);
+    .map(({ key, field, unit, fire, state }) => [key, { field, unit, fire, state }] as const);
   return {
     name: profile?.name || file,
     table,
+    file: profile?.file ?? '',
     columns: { ...Object.fromEntries(known), ...profile?.columns, ...answer.columns },
     constants: { ...profile?.constants, ...answer.constants },
     words: profile?.words ?? { fire: {}, state: {} },

@@ -19,12 +19,14 @@ const SHOWN = 3;
 /** Asks what a column holds that nothing in its file settles. */
 export function columnQuestion(
   file: string,
-  { column, what }: OpenColumn,
+  { column, others, what }: OpenColumn,
   table: TableFound,
   vocabulary: Vocabulary,
   answered: (answer: ProfileAnswer) => NamedAnswer,
 ): Question {
-  const { head, field, index, fire, state } = column;
+  const { head, field, index } = column;
+  const asked = [column, ...others];
+  const heads = asked.map((one) => one.head.trim());
   const values = table.rows
     .map((row) => (row[index] ?? '').trim())
     .filter((value) => value !== '')
@@ -40,17 +42,19 @@ export function columnQuestion(
     message,
     remedy: say.answerAtCell(options.map(({ label }) => label)),
     byCommand: say.profileByCommand(
-      profileText(vocabulary.table, { columns: { [head]: example } }),
+      profileText(vocabulary.table, { columns: Object.fromEntries(asked.map(({ key }) => [key, example])) }),
       options.slice(1).map(({ value }) => value),
     ),
     parameter: 'profiles',
     options: options.map((option) => ({
       ...option,
-      answer: answered({ columns: { [head.trim()]: { ...of(option.value), fire, state } } }),
+      answer: answered({
+        columns: Object.fromEntries(asked.map(({ key, fire, state }) => [key, { ...of(option.value), fire, state }])),
+      }),
     })),
   });
   if (what === 'co basis')
-    return question(say.askCoBasis(file, head, values), { field: 'co_ppm' }, CO_BASES, (value) => ({
+    return question(say.askCoBasis(file, heads, values), { field: 'co_ppm' }, CO_BASES, (value) => ({
       field: value,
       unit: '',
     }));

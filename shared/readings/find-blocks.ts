@@ -56,6 +56,7 @@ function bySeparator(
     headRecords: 0,
     heads,
     meanings,
+    units: [],
     preamble: [],
     rows,
     score,

@@ -5,7 +5,7 @@ import { rowComparison } from './row-comparison.ts';
 export interface RowPairs {
   /** Equal in every value: the later row is a duplicate. */
   readonly duplicates: readonly (readonly [row: number, of: number])[];
-  /** Equal in unit, time, fire, state and fuel, other values: a revised copy, or two readings at one minute. */
+  /** Equal in unit, time, fire, firing rate, state and fuel, other values: a revised copy, or two readings at one minute. */
   readonly revised: readonly (readonly [row: number, of: number])[];
 }
 
@@ -41,7 +41,7 @@ function compareGroup(
   rows: Int32Array,
   found: { duplicates: [number, number][]; revised: [number, number][] },
 ): void {
-  const { hash, same, sameFuel } = rowComparison(columns);
+  const { hash, same, samePoint } = rowComparison(columns);
   const byHash = new Map<number, number[]>();
   const kept: number[] = [];
   for (const row of rows) {
@@ -51,7 +51,7 @@ function compareGroup(
       found.duplicates.push([row, twin]);
       continue;
     }
-    const other = kept.find((earlier) => sameFuel(row, earlier));
+    const other = kept.find((earlier) => samePoint(row, earlier));
     if (other !== undefined) found.revised.push([row, other]);
     kept.push(row);
     byHash.set(hash(row), [...alike, row]);

@@ -3,6 +3,7 @@ import { fixedColumns } from '../csv/fixed-columns.ts';
 import { RecordReader } from '../csv/record-reader.ts';
 import { findUnit } from '../quantities/find-unit.ts';
 import { HEAD_QUALIFIERS } from './head-words.ts';
+import { orderInHead } from './order-in-head.ts';
 import { plainWords } from './plain-words.ts';
 import { type Profile, profileFits } from './profile.ts';
 import { type HeadMeaning, understandHead } from './understand-head.ts';
@@ -16,6 +17,8 @@ export interface TableFound {
   readonly heads: readonly string[];
   /** Meaning of each head, undefined where it is not understood. */
   readonly meanings: readonly (HeadMeaning | undefined)[];
+  /** The line of units below the heads; empty where there is none. */
+  readonly units: readonly string[];
   /** Preamble, a record a line. */
   readonly preamble: readonly (readonly string[])[];
   /** Rows of the sample. */
@@ -96,11 +99,11 @@ export function tableAt(
   return { dialect, ...head, preamble: rows.slice(0, at), rows: rows.slice(head.headRecords), score };
 }
 
-type Head = Pick<TableFound, 'headRecords' | 'heads' | 'meanings'>;
+type Head = Pick<TableFound, 'headRecords' | 'heads' | 'meanings' | 'units'>;
 
 /** A head line with, where there are any, a line of units below it and a line of fires or states above it. */
 function headAt(rows: readonly (readonly string[])[], at: number, vocabulary: Vocabulary): Head {
-  const heads = rows[at];
+  const heads = joinedHeads(rows[at], rows[at - 1] ?? [], vocabulary);
   const below = rows[at + 1] ?? [];
   const units = isUnitLine(below, heads) ? below : [];
   const groups = groupsAbove(rows[at - 1] ?? [], heads.length);
@@ -112,7 +115,16 @@ function headAt(rows: readonly (readonly string[])[], at: number, vocabulary: Vo
     const counted = isCounted(meaning.field, vocabulary);
     return counted ? { ...meaning, fire: meaning.fire || fire, state: meaning.state || state } : meaning;
   });
-  return { headRecords: at + 1 + (units.length > 0 ? 1 : 0), heads, meanings };
+  return { headRecords: at + 1 + (units.length > 0 ? 1 : 0), heads, meanings, units };
+}
+
+/** Over groups of columns, heads that need no second line stand in the first: an empty one is what stands above it. */
+function joinedHeads(heads: readonly string[], above: readonly string[], vocabulary: Vocabulary): readonly string[] {
+  return Array.from({ length: Math.max(heads.length, above.length) }, (_, i) => {
+    const own = heads[i] ?? '';
+    const higher = above[i] ?? '';
+    return own.trim() === '' && understandHead(higher, vocabulary) !== undefined ? higher : own;
+  });
 }
 
 const withoutBrackets = (head: string): string => head.replace(/[[(].*?[\])]/g, ' ');
@@ -134,7 +146,7 @@ function isUnitLine(cells: readonly string[], heads: readonly string[]): boolean
     .map((cell) => cell.trim().replace(/^[[(]|[\])]$/g, ''))
     .filter((cell) => cell !== '' && cell !== '-');
   const units = written.filter(
-    (cell) => findUnit(cell) !== undefined || /^(?:text|date|id|d\.m\.y|dd\.mm\.yyyy)$/i.test(cell),
+    (cell) => findUnit(cell) !== undefined || /^(?:text|date|id|d\.m\.y)$/i.test(cell) || orderInHead(cell) !== '',
   );
   return units.length >= 2 && units.length >= 0.8 * written.length && !written.some((cell) => /^\d/.test(cell));
 }

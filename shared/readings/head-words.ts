@@ -7,7 +7,7 @@ import { plainWords } from './plain-words.ts';
 const HEADS: Readonly<Record<string, string>> = {
   unit: `unit|unit id|unit no|unit number|boiler|boiler id|boiler no|boiler number|appliance|appliance id|equipment|equipment id|asset|asset id|asset tag|tag|heater|
     anlage|anlagennr|anlagennummer|anlage nr|kessel|kesselnr|kesselnummer|kessel nr|gerat|geratenr|heizkessel|einheit|
-    chaudiere|chaudiere no|no chaudiere|n chaudiere|numero chaudiere|appareil|equipement|generateur|
+    chaudiere|installation|impianto|n impianto|codice impianto|instalacion|chaudiere no|no chaudiere|n chaudiere|numero chaudiere|appareil|equipement|generateur|
     caldera|n caldera|no caldera|numero caldera|equipo|generador|unidad|
     caldaia|n caldaia|numero caldaia|apparecchio|generatore|unita|
     ketel|ketel nr|ketelnummer|toestel|toestelnr|eenheid|installatie|boiler tag|boiler name|unit tag|equipment tag|asset name|blr|blr no|boiler ref|plant|plant item|plant ref|n generatore`,
@@ -57,13 +57,13 @@ const HEADS: Readonly<Record<string, string>> = {
     co non dilue|co sans air|co corrige|co sin diluir|co sin aire|co corregido|co corretto|co non diluito|co senza aria|co onverdund|co luchtvrij|co gecorrigeerd|coaf|co air free ppm|co onverd|co corrige 0 o2|co corrige a 0 o2|co 0 o2 ppm|co at 0 o2|co 0 % o2|co ref 0 o2`,
   nox_ppm:
     'nox|nitrogen oxides|oxides of nitrogen|stickoxide|oxydes d azote|oxidos de nitrogeno|ossidi di azoto|stikstofoxiden',
-  flue: `flue|flue temp|flue temperature|flue gas|flue gas temp|flue gas temperature|stack|stack temp|stack temperature|t flue|t stack|ts|tg|tf|t gas|t fumes|exhaust temp|exhaust temperature|gas temp|
+  flue: `flue|flue temp|flue temperature|flue gas|flue gas temp|flue gas temperature|stack|stack temp|stack temperature|t flue|t stack|ts|tg|tf|t gas|t fumes|exhaust temp|exhaust temperature|exhaust|exhaust t|flue gas t|stack gas temp|fg temp|gas temp|
     abgastemperatur|abgastemp|abgas|t abgas|abgas temp|abgas temperatur|ta abgas|at|
     temperature fumees|t fumees|temp fumees|fumees|temperature des fumees|
     temperatura humos|temp humos|t humos|humos|temperatura de humos|temperatura gases|temp gases|
     temperatura fumi|temp fumi|t fumi|fumi|
     rookgastemperatuur|rookgastemp|rookgas|t rookgas|temperatuur rookgas|tstack|stk temp|stack t|tflue|flue t|rokgastemp|t rook|abgas t|stktemp`,
-  air: `air|air temp|air temperature|ambient|ambient temp|ambient temperature|t air|t amb|t ambient|combustion air|combustion air temp|combustion air temperature|room temp|intake temp|intake air temp|inlet air temp|supply air temp|
+  air: `air|air t|amb|amb temp|ambient t|comb air|comb air temp|comb air t|inlet air|intake air|air temp|air temperature|ambient|ambient temp|ambient temperature|t air|t amb|t ambient|combustion air|combustion air temp|combustion air temperature|room temp|intake temp|intake air temp|inlet air temp|supply air temp|
     lufttemperatur|verbrennungsluft|verbrennungslufttemperatur|verbrennungsluft temperatur|verbrennungslufttemp|t luft|tl|luft|vt|raumtemperatur|umgebungstemperatur|
     temperature air|temp air|temperature ambiante|temp ambiante|air comburant|t air comburant|temperature air comburant|
     temperatura aire|temp aire|temperatura ambiente|temp ambiente|t aire|aire|aire comburente|
@@ -77,6 +77,7 @@ const HEADS: Readonly<Record<string, string>> = {
     ruhedruck|gasruhedruck|gasdruck ruhe|gasanschlussdruck ruhe|
     pression statique|pression gaz statique|pression gaz arret|presion estatica|presion gas estatica|pressione statica|pressione gas statica|statische druk|statische gasdruk|voordruk statisch`,
   supply_running: `supply running|supply burner on|gas supply burner on|running|dynamic|dynamic pressure|running pressure|gas dynamic|gas running|dynamic gas pressure|gas pressure dynamic|supply pressure dynamic|supply pressure running|dynamic supply pressure|running supply pressure|dynamic inlet pressure|inlet dynamic|working pressure|gas working pressure|gas working|inlet pressure running|
+    dyn|gas dyn|dyn pressure|dyn gas pressure|flow pressure|gas flow pressure|
     fliessdruck|gasfliessdruck|gasdruck fliess|anschlussfliessdruck|gasanschlussdruck fliess|
     pression dynamique|pression gaz dynamique|pression gaz marche|presion dinamica|presion gas dinamica|pressione dinamica|pressione gas dinamica|dynamische druk|dynamische gasdruk|voordruk dynamisch`,
   manifold:
@@ -114,9 +115,9 @@ export const HEAD_WORDS: ReadonlyMap<string, string> = new Map(
 /** Words for fire and state inside a head ('O2 high fire', 'CO vorher'), longest first; only these count there. */
 const QUALIFIERS: Readonly<Record<string, string>> = {
   'fire:high':
-    'high|high fire|hi fire|hf|full load|full fire|volllast|grosslast|stufe 2|pleine charge|grand feu|grande allure|plena carga|fuego alto|llama alta|pieno carico|alta fiamma|vollast|hooglast|hoogvuur',
+    'high|high fire|hi fire|hi|hf|full load|full fire|volllast|grosslast|stufe 2|pleine charge|grand feu|grande allure|plena carga|fuego alto|llama alta|pieno carico|alta fiamma|vollast|hooglast|hoogvuur',
   'fire:low':
-    'low|low fire|lo fire|lf|part load|teillast|kleinlast|stufe 1|charge partielle|petit feu|petite allure|carga parcial|fuego bajo|llama baja|carico parziale|bassa fiamma|deellast|laaglast|laagvuur',
+    'low|low fire|lo fire|lo|lf|part load|teillast|kleinlast|stufe 1|charge partielle|petit feu|petite allure|carga parcial|fuego bajo|llama baja|carico parziale|bassa fiamma|deellast|laaglast|laagvuur',
   'fire:mid': 'mid|mid fire|mittellast|charge moyenne|carga media|carico medio|middellast',
   'fire:single': 'single|single stage',
   'state:as_found':

@@ -22,13 +22,14 @@ import type { Profile } from './profile.ts';
 import { proposalsTable } from './proposals-table.ts';
 import { readFile } from './read-file.ts';
 import { ReadingColumns, ROW } from './reading-columns.ts';
-import { reduceLogs } from './reduce-logs.ts';
+import { type HighCoInLogs, reduceLogs } from './reduce-logs.ts';
 import { rivalsOf } from './rivals-of.ts';
 import { type RevisedAnswer, settleCopies } from './settle-copies.ts';
-import { type DateOrder, settleDates } from './settle-dates.ts';
+import { type DateOrder, readByAnswer, settleDates } from './settle-dates.ts';
 import { type OverRange, settleOverRange } from './settle-over-range.ts';
 import { sortRows } from './sort-rows.ts';
 import { type ToldEvent, toldEvents, toldEventsTable } from './told-events.ts';
+import { strangeWords, type UnreadColumns, unreadColumns } from './unread-columns.ts';
 
 import { READINGS_VOCABULARY } from './vocabulary.ts';
 
@@ -65,6 +66,13 @@ export interface Imported {
   readonly found: ImportFindings;
 }
 
+/** What became of second-by-second logs. */
+export interface Logs {
+  readonly readings: number;
+  readonly lines: number;
+  readonly highCo: readonly (HighCoInLogs & { readonly file: string })[];
+}
+
 export interface ImportFindings {
   readonly highCo: readonly { file: string; line: number; found: string; reason: string }[];
   /** Columns that nobody understood and whose values would be dangerous if they were CO. */
@@ -85,6 +93,9 @@ export interface ImportFindings {
   readonly toldEvents: readonly ToldEvent[];
   /** Columns left out because another one is the same thing. */
   readonly rivals: readonly { readonly file: string; readonly head: string; readonly of: string }[];
+  /** Columns left out because nobody knows what their heads mean. */
+  readonly unreadColumns: readonly UnreadColumns[];
+  readonly strangeWords: ReturnType<typeof strangeWords>;
   /** Other head lines further down in a file, each with what its columns were taken for; '' for none of readings. */
   readonly otherHeads: readonly {
     readonly file: string;
@@ -92,7 +103,9 @@ export interface ImportFindings {
     readonly times: number;
     readonly columns: string;
   }[];
-  readonly logs: { readonly readings: number; readonly lines: number };
+  readonly logs: Logs;
+  /** Files whose dates are read in the order that the user named. */
+  readonly datesByAnswer: readonly string[];
   readonly unread: readonly { head: string; count: number; example: string }[];
 }
 
@@ -120,12 +133,13 @@ export async function importReadings(
     if (open?.plan) return ask(open.plan.questions[0]);
     reads.push(read);
   }
-  for (let i = 0; i < reads.length; i++) {
-    const question = settleDates(columns, i, reads[i], options.dateOrder);
-    if (question) return ask(question);
-  }
+  const open = reads.flatMap((read, i) => settleDates(columns, i, read, options.dateOrder) ?? []);
+  const others = reads.filter(readByAnswer).map(({ plan }) => plan.file);
+  if (open.length > 0) return ask({ ...open[0], message: say.alsoIn(open[0].message, others.slice(1)) });
   return await settle(files, columns, reads, options, context);
 }
+
+const onlyFor = (file: string): { name: string; file: string } => ({ name: say.unitOnlyOf(file), file });
 
 const NEEDS = 'the unit, the date and at least one measured value';
 
@@ -143,12 +157,13 @@ function unusable(plan: FilePlan, profiles: readonly Profile[]): Outcome<never> 
     return ask({
       message: say.askUnitId(plan.file),
       remedy: say.nameUnitAtCell(),
-      byCommand: say.profileByCommand('{"constants": {"unit": "B-07"}}'),
+      byCommand: say.profileByCommand(JSON.stringify({ file: plan.file, constants: { unit: 'B-07' } })),
       parameter: 'profiles',
       options: columnOptions(plan, READINGS_VOCABULARY, 'unit', profiles),
       entry: {
         label: say.unitIdOf(plan.file),
-        answer: { ...answerProfile('readings', plan.file, used, plan.columns, {}) },
+        // Exports of one shape may be of one unit each.
+        answer: { ...answerProfile('readings', plan.file, used, plan.columns, {}), ...onlyFor(plan.file) },
         path: ['constants', 'unit'],
       },
     });
@@ -215,21 +230,26 @@ async function settle(
       toldEvents: told,
       namings: tellNamings(named.proposals),
       logs,
+      datesByAnswer: reads.filter(readByAnswer).map(({ plan: { file } }) => file),
       otherHeads: reads.flatMap(({ plan }) => otherHeads(plan)),
       rivals: reads.flatMap(({ plan }) => rivalsOf(plan)),
+      unreadColumns: reads.flatMap(({ plan }) => unreadColumns(plan)),
+      strangeWords: reads.flatMap(({ plan }) => strangeWords(plan)),
       unread: reads.flatMap(({ reader }) => [...reader.unread].map(([head, seen]) => ({ head, ...seen }))),
     },
   });
 }
 
-function settleLogs(columns: ReadingColumns): { readings: number; lines: number } {
+function settleLogs(columns: ReadingColumns): Logs {
   const sum = { readings: 0, lines: 0 };
+  const highCo: (HighCoInLogs & { file: string })[] = [];
   for (let file = 0; file < columns.files.length; file++) {
-    const { readings, lines } = reduceLogs(columns, file);
+    const { readings, lines, highCo: high } = reduceLogs(columns, file);
+    if (high) highCo.push({ ...high, file: columns.files[file] });
     sum.readings += readings;
     sum.lines += lines;
   }
-  return sum;
+  return { ...sum, highCo };
 }
 
 /** Sets aside what lies after the as-of day, or has no date in the order of its file. */

@@ -7,12 +7,17 @@ import type { DecimalMark } from './decimal-mark.ts';
 /** Reason of a column that no list of heads and no profile knows. */
 export const HEAD_NOT_UNDERSTOOD = 'head not understood';
 
+/** Reason of a column that is the fire or the state by its head, and by none of its values. */
+export const wordsNotUnderstood = (field: 'fire' | 'state'): string => `none of its values is a word for the ${field}`;
+
 /** What one column of a file is taken for, and why. */
 export interface ColumnMapping {
   /** Position in the record, from 0. */
   readonly index: number;
   /** As it stands in the file. */
   readonly head: string;
+  /** What a profile calls it (see headKeys). */
+  readonly key: string;
   /** Name of a Field; '' where the column is not used. */
   readonly field: string;
   /** UCUM code of the unit in which the file gives it; '' for what has none. 'lambda' is an air ratio. */
@@ -53,6 +58,8 @@ export interface FilePlan {
   readonly rowsMayEnd: boolean;
   readonly decimal: DecimalMark;
   readonly dateOrder: '' | 'dmy' | 'mdy';
+  /** The order that the heads state, such as "Date (dd/mm/yyyy)"; what the dates themselves show counts more. */
+  readonly dateOrderTold: '' | 'dmy' | 'mdy';
   readonly columns: readonly ColumnMapping[];
   readonly constants: readonly Constant[];
   /** Where the file holds one name and value on each line, one block a reading. */

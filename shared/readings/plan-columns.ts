@@ -3,16 +3,20 @@ import { findUnit } from '../quantities/find-unit.ts';
 import { columnsByWords } from './columns-by-words.ts';
 import type { Field } from './fields.ts';
 import type { TableFound } from './find-table.ts';
+import { headKeys } from './head-keys.ts';
 import { type ColumnMapping, HEAD_NOT_UNDERSTOOD } from './mapping.ts';
 import { plainWords } from './plain-words.ts';
+import { preambleUnits, type UnitTold, unitToldFor } from './preamble-units.ts';
 import { type Profile, profileFits } from './profile.ts';
 import { IN_CELLS } from './read-number.ts';
-import type { HeadMeaning } from './understand-head.ts';
+import { type HeadMeaning, unitInHead } from './understand-head.ts';
 import type { Vocabulary } from './vocabulary.ts';
 
 /** A column whose unit or basis nothing in the file settles. */
 export interface OpenColumn {
   readonly column: ColumnMapping;
+  /** Others of which the same is open; one answer is for all. */
+  readonly others: readonly ColumnMapping[];
   readonly what: 'unit' | 'co basis' | 'per cent or share';
 }
 
@@ -26,60 +30,83 @@ export function planColumns(
   profile: Profile | undefined,
 ): { columns: ColumnMapping[]; open: OpenColumn[] } {
   const fitting = profile && profileFits(profile, table.heads) ? profile : undefined;
+  const keys = headKeys(table.heads);
   const byHead = table.heads.map(
-    (head, index) => fromProfile(head, index, fitting, vocabulary) ?? fromHead(head, index, table.meanings[index]),
+    (head, index) =>
+      fromProfile({ head, index, key: keys[index] }, fitting, vocabulary, table.meanings[index]) ??
+      fromHead({ head, index, key: keys[index] }, table.meanings[index]),
   );
-  const read = fitting || !vocabulary.fields.has('state') ? byHead : columnsByWords(byHead, table.rows);
-  const told = withUnitColumns(read, table).map(withoutMassCo);
-  const single = withoutRivals(told);
-  const airFree = single.some(({ field }) => field === 'co_air_free_ppm');
-  const settled = single.map((column) => settleKind(column, airFree));
+  const read = vocabulary.fields.has('state') ? columnsByWords(byHead, table.rows, fitting?.words) : byHead;
+  const single = withoutRivals(withUnitColumns(read, table).map(withoutMassCo));
+  const settled = single.map((column) => settleKind(column, single));
   const units = settled.map((column) => settleUnit(column, vocabulary.fields.get(column.field), table));
-  const shared = units.map((column) => borrowUnit(column, vocabulary, units));
+  const told = preambleUnits(table.preamble);
+  const named = units.map((column) => toldUnit(column, vocabulary.fields.get(column.field), told));
+  const shared = named.map((column) => borrowUnit(column, vocabulary, named));
+  const shares = shared.filter((column) => fitting?.columns[column.key] === undefined && isShare(column, table));
+  const bases = shared.filter(({ field }) => field === 'co');
+  const [first, ...others] = bases;
   return {
     columns: shared,
-    open: shared.flatMap((column): OpenColumn[] =>
-      isShare(column, table) && !fitting
-        ? [{ column, what: 'per cent or share' }]
-        : openParts(column, vocabulary.fields.get(column.field), shared),
-    ),
+    open: [
+      ...shares.map((column): OpenColumn => ({ column, others: [], what: 'per cent or share' })),
+      ...(first ? [{ column: first, others, what: 'co basis' } as const] : []),
+      ...shared
+        .filter((column) => !shares.includes(column) && lacksUnit(column, vocabulary.fields.get(column.field), shared))
+        .map((column): OpenColumn => ({ column, others: [], what: 'unit' })),
+    ].sort((a, b) => a.column.index - b.column.index),
   };
 }
 
+type Place = Pick<ColumnMapping, 'index' | 'head' | 'key'>;
+
 function fromProfile(
-  head: string,
-  index: number,
+  place: Place,
   profile: Profile | undefined,
   vocabulary: Vocabulary,
+  meaning: HeadMeaning | undefined,
 ): ColumnMapping | undefined {
-  const column = profile?.columns[head] ?? profile?.columns[head.trim()];
+  const { head, key } = place;
+  const named = profile?.columns[key];
+  const column = named ?? profile?.columns[head] ?? profile?.columns[head.trim()];
   if (!column || !profile) return undefined;
+  // What is said of one of several equal heads holds for the others, each under its own group.
+  const isOther = named === undefined && key !== head.trim();
+  const part = (name: 'fire' | 'state'): string =>
+    isOther || column[name] === '' ? (meaning?.[name] ?? '') : column[name];
   const own = vocabulary.own.get(column.field.toLowerCase());
+  const field = vocabulary.fields.get(column.field);
   return {
-    index,
-    head,
+    ...place,
     field: own?.field ?? column.field,
     unit:
       (column.unit === 'lambda' || column.unit === IN_CELLS
         ? column.unit
         : findUnit(column.unit)?.code && column.unit !== ''
           ? findUnit(column.unit)!.code
-          : own?.unit) ?? '',
-    fire: column.fire,
-    state: column.state,
+          : (own?.unit ?? unitOf(meaning, field) ?? (field?.suffixes && unitInHead(head, field)))) ?? '',
+    fire: part('fire'),
+    state: part('state'),
     confidence: 1,
     reason: `profile ${profile.name}`.trim(),
   };
 }
 
-function fromHead(head: string, index: number, meaning: HeadMeaning | undefined): ColumnMapping {
-  if (!meaning) return unused(index, head, head.trim() === '' ? 'no head' : HEAD_NOT_UNDERSTOOD);
-  return { index, head, ...meaning };
+/** The unit that the head or the line below it gives, where it is one of the field. */
+function unitOf(meaning: HeadMeaning | undefined, field: Field | undefined): string | undefined {
+  const unit = meaning?.unit ?? '';
+  return unit !== '' && field?.suffixes && (fits(unit, field.unit) || isOneOf(unit, field)) ? unit : undefined;
 }
 
-const unused = (index: number, head: string, reason: string): ColumnMapping => ({
+function fromHead(place: Place, meaning: HeadMeaning | undefined): ColumnMapping {
+  if (!meaning) return unused(place, place.head.trim() === '' ? 'no head' : HEAD_NOT_UNDERSTOOD);
+  return { ...place, ...meaning };
+}
+
+const unused = ({ index, head, key }: Place, reason: string): ColumnMapping => ({
   index,
   head,
+  key,
   field: '',
   unit: '',
   fire: '',
@@ -105,10 +132,10 @@ function withUnitColumns(columns: readonly ColumnMapping[], { rows }: TableFound
   );
   if (units.size === 0) return [...columns];
   return columns.map((column) => {
-    if (units.has(column.index)) return unused(column.index, column.head, 'units of the column before it');
+    if (units.has(column.index)) return unused(column, 'units of the column before it');
     const beside = units.get(column.index + 1);
     if (!beside || column.field === '' || column.unit !== '') return column;
-    if (beside.length > 1) return unused(column.index, column.head, 'its units differ from row to row');
+    if (beside.length > 1) return unused(column, 'its units differ from row to row');
     return { ...column, unit: beside[0], reason: `${column.reason}; unit in the column beside it` };
   });
 }
@@ -117,11 +144,7 @@ function withUnitColumns(columns: readonly ColumnMapping[], { rows }: TableFound
 function withoutMassCo(column: ColumnMapping): ColumnMapping {
   const isCo = ['co', 'co_raw', 'co_ppm', 'co_air_free_ppm', 'nox_ppm'].includes(column.field);
   if (!isCo || column.unit === '' || fits(column.unit, '[ppm]')) return column;
-  return unused(
-    column.index,
-    column.head,
-    `${findUnit(column.unit)?.shown ?? column.unit} is no share of volume; ppm is read`,
-  );
+  return unused(column, `${findUnit(column.unit)?.shown ?? column.unit} is no share of volume; ppm is read`);
 }
 
 const SHARES = new Set(['o2_pct', 'co2_pct']);
@@ -147,15 +170,17 @@ function withoutRivals(columns: readonly ColumnMapping[]): ColumnMapping[] {
     const winner = best.get(key(column));
     if (column.field === '' || winner === column) return column;
     const rival = winner?.head ?? '';
-    return { ...unused(column.index, column.head, `"${rival}" is already the ${column.field}`), rival };
+    return { ...unused(column, `"${rival}" is already the ${column.field}`), rival };
   });
 }
 
 /** Heads that need a second look: an air ratio is excess air, a CO that says it is raw is raw, a plain one beside an air-free one too. */
-function settleKind(column: ColumnMapping, airFree: boolean): ColumnMapping {
+function settleKind(column: ColumnMapping, columns: readonly ColumnMapping[]): ColumnMapping {
   if (column.field === 'lambda') return { ...column, field: 'excess_air_printed_pct', unit: 'lambda' };
   if (column.field === 'co_raw') return { ...column, field: 'co_ppm' };
-  if (column.field === 'co' && airFree)
+  const isBeside = ({ field, fire, state }: ColumnMapping): boolean =>
+    field === 'co_air_free_ppm' && fire === column.fire && state === column.state;
+  if (column.field === 'co' && columns.some(isBeside))
     return { ...column, field: 'co_ppm', confidence: 0.85, reason: 'CO beside a column of air-free CO' };
   return column;
 }
@@ -166,7 +191,7 @@ function settleUnit(column: ColumnMapping, field: Field | undefined, { rows }: T
   if (column.unit !== '' && column.unit !== IN_CELLS)
     return fits(column.unit, field.unit) || isOneOf(column.unit, field)
       ? column
-      : unused(column.index, column.head, `${column.unit} is no unit of ${field.name}`);
+      : unused(column, `${column.unit} is no unit of ${field.name}`);
   if (!field.suffixes) return { ...column, unit: field.unit };
   const codes = new Set<string>();
   for (const row of rows) {
@@ -181,6 +206,13 @@ function settleUnit(column: ColumnMapping, field: Field | undefined, { rows }: T
   if (codes.size === 1) return { ...column, unit: code, reason: `${column.reason}; unit in the cells` };
   if (field.name === 'barometer') return { ...column, unit: barometerUnit(rows.map((row) => row[column.index] ?? '')) };
   return column;
+}
+
+/** A line above the table gives the unit of what neither head nor cells do. */
+function toldUnit(column: ColumnMapping, field: Field | undefined, told: readonly UnitTold[]): ColumnMapping {
+  if (!field?.suffixes || field.unit === '' || column.unit !== '') return column;
+  const unit = unitToldFor(field.unit, told);
+  return unit ? { ...column, unit: unit.code, reason: `${column.reason}; ${unit.reason}` } : column;
 }
 
 /** A field that keeps no unit of its own (fuel: energy, volume or mass) takes each of those it lists. */
@@ -221,9 +253,8 @@ function borrowUnit(column: ColumnMapping, { fields }: Vocabulary, columns: read
   };
 }
 
-function openParts(column: ColumnMapping, field: Field | undefined, columns: readonly ColumnMapping[]): OpenColumn[] {
-  if (column.field === 'co') return [{ column, what: 'co basis' }];
-  if (!field?.suffixes || column.unit !== '') return [];
+function lacksUnit(column: ColumnMapping, field: Field | undefined, columns: readonly ColumnMapping[]): boolean {
+  if (!field?.suffixes || column.unit !== '') return false;
   // A column beside it gives the unit row by row.
-  return columns.some((other) => other.field === `${field.name}_unit`) ? [] : [{ column, what: 'unit' }];
+  return !columns.some((other) => other.field === `${field.name}_unit`);
 }

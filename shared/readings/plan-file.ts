@@ -12,10 +12,11 @@ import { columnQuestion } from './column-question.ts';
 import { type BlocksFound, findBlocks } from './find-blocks.ts';
 import { findTable, type TableFound } from './find-table.ts';
 import type { ColumnMapping, Constant, FilePlan } from './mapping.ts';
+import { orderInHead } from './order-in-head.ts';
 import { plainWords } from './plain-words.ts';
 import { planColumns } from './plan-columns.ts';
 import { preambleConstants } from './preamble.ts';
-import { type Profile, profileFits } from './profile.ts';
+import { type Profile, profileFits, profilesFor } from './profile.ts';
 import { settleDecimal } from './settle-decimal.ts';
 import type { Vocabulary } from './vocabulary.ts';
 
@@ -24,6 +25,8 @@ const SAMPLE_BYTES = 1 << 18;
 const MOST_COLUMNS = 2000;
 /** Of a first value that is shown. */
 const LONGEST_VALUE = 60;
+/** The date that a row of each kind of table has. */
+const DATES = new Set(['taken_at', 'on', 'from']);
 /** A table that makes this many heads understood is one. */
 const MOST_IN_BLOCKS = 6;
 const LARGEST_OF_BLOCKS = 64 << 20;
@@ -58,7 +61,8 @@ export async function planFile(
   const columns = Math.max(...[',', ';', '\t', '|'].map((mark) => firstLine.split(mark).length));
   if (columns > MOST_COLUMNS) return fail(say.tooManyColumns(file.name, columns, MOST_COLUMNS));
   if (isValueALine(firstLine)) return fail(say.valueALine(file.name, firstLine));
-  const table = findTable(sample, whole, vocabulary, options.profiles);
+  const profiles = profilesFor(file.name, options.profiles);
+  const table = findTable(sample, whole, vocabulary, profiles);
   // Name-value lines also look like a table of two columns, of which at most a line or two make sense.
   const blocks =
     (table?.score ?? 0) < MOST_IN_BLOCKS ? await blocksOf(file, found, sample, whole, vocabulary) : undefined;
@@ -66,7 +70,7 @@ export async function planFile(
   if (!best) return fail(say.noUsableColumn(file.name, firstLine, options.needs));
   if (best !== table && isTransposed(best)) return fail(say.transposed(file.name, best.heads[1] ?? best.heads[0]));
   const dialect = best === table ? undefined : blocks?.dialect;
-  return succeed(planTable(file.name, best, dialect, found, vocabulary, options.profiles));
+  return succeed(planTable(file.name, best, dialect, found, vocabulary, profiles));
 }
 
 const PARAMETER =
@@ -124,7 +128,7 @@ export function planTable(
 ): FilePlan {
   const profile = profiles.find((candidate) => profileFits(candidate, table.heads));
   const { columns, open } = planColumns(table, vocabulary, profile);
-  const settled = columns.filter(({ index }) => !open.some(({ column }) => column.index === index));
+  const settled = columns.filter((one) => !open.some(({ column, others }) => [column, ...others].includes(one)));
   const answered = (answer: ProfileAnswer): NamedAnswer => ({
     ...answerProfile(vocabulary.table, file, profile, settled, answer),
   });
@@ -143,6 +147,7 @@ export function planTable(
     rowsMayEnd: rowsMayEnd(table),
     decimal: decimal.mark,
     dateOrder: profile?.dateOrder ?? '',
+    dateOrderTold: orderTold(table, columns),
     columns,
     constants: constantsOf(table, columns, vocabulary, profile),
     blocks,
@@ -155,6 +160,14 @@ export function planTable(
 function firstValue({ rows }: TableFound, index: number): string {
   for (const row of rows) if ((row[index] ?? '').trim() !== '') return row[index].trim().slice(0, LONGEST_VALUE);
   return '';
+}
+
+/** By the form of a date in the head of the reading's date, or below it. */
+function orderTold({ heads, units }: TableFound, columns: readonly ColumnMapping[]): FilePlan['dateOrder'] {
+  const dates = columns.filter(({ field }) => DATES.has(field));
+  return (
+    dates.map(({ index }) => orderInHead(heads[index] ?? '', units[index] ?? '')).find((order) => order !== '') ?? ''
+  );
 }
 
 /** The most frequent number of fields, blank lines and lines of one field left out. */
@@ -185,11 +198,11 @@ function constantsOf(
   vocabulary: Vocabulary,
   profile: Profile | undefined,
 ): Constant[] {
-  const given = Object.entries(profile?.constants ?? {}).map(([field, value]) => ({
-    field,
-    value,
-    reason: `profile ${profile?.name ?? ''}`.trim(),
-  }));
-  const taken = new Set([...columns.map(({ field }) => field), ...given.map(({ field }) => field)]);
+  const inColumns = new Set(columns.map(({ field }) => field));
+  // What every row says for itself is not told by a profile, which may be that of another file.
+  const given = Object.entries(profile?.constants ?? {}).flatMap(([field, value]) =>
+    inColumns.has(field) ? [] : [{ field, value, reason: `profile ${profile?.name ?? ''}`.trim() }],
+  );
+  const taken = new Set([...inColumns, ...given.map(({ field }) => field)]);
   return [...given, ...preambleConstants(table.preamble, vocabulary).filter(({ field }) => !taken.has(field))];
 }

@@ -5,7 +5,7 @@ import { classifyLine } from './classify-line.ts';
 import { tableAt } from './find-table.ts';
 import type { FilePlan, Section } from './mapping.ts';
 import { planTable } from './plan-file.ts';
-import type { Profile } from './profile.ts';
+import { type Profile, profilesFor } from './profile.ts';
 import type { Vocabulary } from './vocabulary.ts';
 
 /** A head line below the first: the file's own again, or that of another table. */
@@ -45,7 +45,9 @@ export async function planSections(
   for await (const { text } of readText(file.open(), plan.encoding)) found.take(records.push(text));
   found.take(records.push('', true));
   const planned = new Map(
-    found.shapes.slice(0, MOST_SHAPES).map((shape) => [shape, planShape(shape, plan, vocabulary, profiles)] as const),
+    found.shapes
+      .slice(0, MOST_SHAPES)
+      .map((shape) => [shape, planShape(shape, plan, vocabulary, profilesFor(file.name, profiles))] as const),
   );
   return found.parts.map(({ line, shape }): Section => {
     if (!shape) return { line, headLines: 1, plan, columns: plan, own: true };

@@ -1,6 +1,7 @@
 import * as say from '../messages/import.ts';
 import { fail, type Outcome, succeed } from '../outcome.ts';
 import type { DecimalMark } from './decimal-mark.ts';
+import { headKeys } from './head-keys.ts';
 
 /** What one column of a file is; a field of '' leaves the column out. */
 export interface ProfileColumn {
@@ -20,6 +21,8 @@ export interface Profile {
   readonly name: string;
   /** The kind of table that it is for. */
   readonly table: 'readings' | 'register' | 'events' | 'fuel-use';
+  /** The one file that it is for, by name; '' for every file of its shape. */
+  readonly file: string;
   /** Head as it stands in the file -> what the column is. */
   readonly columns: Readonly<Record<string, ProfileColumn>>;
   /** Field -> value of every row, for what the file does not say ('unit', 'fuel', 'analyzer' ...). */
@@ -36,8 +39,18 @@ const isObject = (value: unknown): value is Record<string, unknown> =>
 /** Reads a profile from JSON, with every default filled in. */
 export function readProfile(raw: unknown): Outcome<Profile> {
   if (!isObject(raw)) return fail(say.badProfile('profile', 'an object', JSON.stringify(raw) ?? 'nothing'));
-  const { name = '', table = 'readings', columns = {}, constants = {}, words = {}, decimal = '', dateOrder = '' } = raw;
+  const {
+    name = '',
+    table = 'readings',
+    file = '',
+    columns = {},
+    constants = {},
+    words = {},
+    decimal = '',
+    dateOrder = '',
+  } = raw;
   if (typeof name !== 'string') return fail(say.badProfile('name', 'a text', String(name)));
+  if (typeof file !== 'string') return fail(say.badProfile('file', 'the name of a file', String(file)));
   if (table !== 'readings' && table !== 'register' && table !== 'events' && table !== 'fuel-use')
     return fail(say.badProfile('table', '"readings", "register", "events" or "fuel-use"', String(table)));
   if (decimal !== '' && decimal !== '.' && decimal !== ',' && decimal !== 'each')
@@ -58,6 +71,7 @@ export function readProfile(raw: unknown): Outcome<Profile> {
   return succeed({
     name,
     table,
+    file,
     columns: read,
     constants: texts(constants),
     words: { fire: texts(fire), state: texts(state) },
@@ -77,9 +91,13 @@ export function readProfiles(raw: unknown, table: Profile['table']): Outcome<rea
   return succeed(profiles);
 }
 
+/** The profiles that can be for a file of this name. */
+export const profilesFor = (file: string, profiles: readonly Profile[]): readonly Profile[] =>
+  profiles.filter((profile) => profile.file === '' || profile.file === file);
+
 /** Whether a line of heads is of the profile's shape. */
 export function profileFits(profile: Profile, heads: readonly string[]): boolean {
-  const present = new Set(heads.map((head) => head.trim()));
+  const present = new Set([...heads.map((head) => head.trim()), ...headKeys(heads)]);
   return Object.keys(profile.columns).every((head) => present.has(head.trim()));
 }
 

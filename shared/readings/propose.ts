@@ -80,12 +80,13 @@ function asProfile(plan: FilePlan, table: TableKind): Profile {
   const columns = Object.fromEntries(
     plan.columns
       .filter(({ field }) => field !== '')
-      .map(({ head, field, unit, fire, state }) => [head, { field, unit, fire, state }]),
+      .map(({ key, field, unit, fire, state }) => [key, { field, unit, fire, state }]),
   );
   const constants = Object.fromEntries(plan.constants.map(({ field, value }) => [field, value]));
   return {
     name: plan.file,
     table,
+    file: '',
     columns,
     constants,
     words: plan.words,

@@ -13,6 +13,7 @@ import { DateReader } from './read-date.ts';
 import { NumberReader, READ } from './read-number.ts';
 import { rivalsOf } from './rivals-of.ts';
 import { DATE_ORDERS } from './settle-dates.ts';
+import { unreadColumns } from './unread-columns.ts';
 import type { Vocabulary } from './vocabulary.ts';
 import { keptText, NOT_UNDERSTOOD, wordMeaning } from './word-meaning.ts';
 import { padded, wrongLength } from './wrong-length.ts';
@@ -77,12 +78,13 @@ export async function readTable(
     const missing = missingColumn(plan.value, needs);
     if (missing) return missing;
     if (plan.value.questions.length > 0) return ask(plan.value.questions[0]);
+    notes.push(...unreadColumns(plan.value).map(({ heads }) => say.unreadColumnsRemark(file.name, heads)));
     notes.push(...rivalsOf(plan.value).map(({ head, of }) => say.rivalRemark(file.name, head, of)));
     plans.push(plan.value);
     const before = rows.length;
     const dates = await readRows(file, plan.value, needs, rows, faults, context);
     if (rows.length === before) return fail(say.noRows(file.name));
-    const question = dateQuestion(file.name, dates, plan.value.dateOrder || needs.dateOrder);
+    const question = dateQuestion(file.name, dates, orderOf(plan.value, needs));
     if (question) return question;
   }
   return succeed({ rows, faults, notes, plans });
@@ -105,7 +107,7 @@ async function readRows(
   context: CellContext,
 ): Promise<DateReader> {
   const records = plan.blocks ? new BlockReader(plan.blocks, plan.heads) : new RecordReader(plan.dialect);
-  const cells = new CellReader(plan, vocabulary, plan.dateOrder || dateOrder, faults);
+  const cells = new CellReader(plan, vocabulary, orderOf(plan, { dateOrder }), faults);
   let skip = plan.headRecords;
   const take = (text: string, last: boolean): void => {
     const batch = records.push(text, last);
@@ -128,6 +130,10 @@ async function readRows(
   take('', true);
   return cells.dates;
 }
+
+/** The order of day and month where the dates themselves do not show it. */
+const orderOf = (plan: FilePlan, { dateOrder }: Pick<TableNeeds, 'dateOrder'>): '' | 'dmy' | 'mdy' =>
+  plan.dateOrder || plan.dateOrderTold || dateOrder;
 
 /** Reads single cells on demand; each column has its reader. */
 class CellReader {

@@ -133,6 +133,7 @@ function named(columns: readonly ColumnMapping[]): Source[] {
 const constantSource = (field: string, constant: string): Source => ({
   index: -1,
   head: field,
+  key: field,
   field,
   unit: '',
   fire: '',

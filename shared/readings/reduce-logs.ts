@@ -1,6 +1,7 @@
 import * as say from '../messages/import.ts';
 import { twelveDigits } from '../quantities/twelve-digits.ts';
 import { type GrowingNumbers, GrowingTexts } from './growing-columns.ts';
+import { highCoOf } from './high-co.ts';
 import { type ReadingColumns, ROW } from './reading-columns.ts';
 import { keptText } from './word-meaning.ts';
 
@@ -17,19 +18,37 @@ const STEADY_FLUE_K = 2;
 const AIR_O2_PCT = 18;
 const SECONDS = 86_400;
 
+/** Logs with a high CO outside the part that is read: that of the first one, and its line. */
+export interface HighCoInLogs {
+  readonly logs: number;
+  readonly line: number;
+  readonly found: string;
+}
+
+export interface LogsReduced {
+  readonly readings: number;
+  readonly lines: number;
+  readonly highCo: HighCoInLogs | undefined;
+}
+
 /**
  * Reduces runs of log lines in one file to one reading each, at their steadiest part. The reading takes the place of the
  * run's first row; the others are skipped.
  */
-export function reduceLogs(columns: ReadingColumns, file: number): { readings: number; lines: number } {
-  const sum = { readings: 0, lines: 0 };
+export function reduceLogs(columns: ReadingColumns, file: number): LogsReduced {
+  const sum: { readings: number; lines: number; highCo: HighCoInLogs | undefined } = {
+    readings: 0,
+    lines: 0,
+    highCo: undefined,
+  };
   const end = columns.fileEnd(file);
   const taken = columns.numbers.get('taken_at')!.values;
   const close = (start: number, length: number, last: number): void => {
     if (length < LEAST_LINES) return;
     const run: number[] = [];
     for (let row = start; row <= last; row++) if (columns.status[row] === ROW.accepted) run.push(row);
-    reduceRun(columns, run);
+    const high = reduceRun(columns, run);
+    if (high) sum.highCo = { ...(sum.highCo ?? high), logs: (sum.highCo?.logs ?? 0) + 1 };
     sum.readings++;
     sum.lines += length;
   };
@@ -54,8 +73,11 @@ function sameTest(columns: ReadingColumns, row: number, other: number): boolean 
   return TEST.every((name) => columns.texts.get(name)?.code(row) === columns.texts.get(name)?.code(other));
 }
 
-function reduceRun(columns: ReadingColumns, run: readonly number[]): void {
+/** Returns the first high CO outside the part that is read. */
+function reduceRun(columns: ReadingColumns, run: readonly number[]): Omit<HighCoInLogs, 'logs'> | undefined {
   const window = steadiest(columns, run);
+  const high = [...run.slice(0, window.from), ...run.slice(window.to)].find((row) => highCoOf(columns, row) !== '');
+  const told = high === undefined ? undefined : { line: columns.lines[high], found: highCoOf(columns, high) };
   const rows = run.slice(window.from, window.to);
   const [first] = run;
   const taken = columns.numbers.get('taken_at')!;
@@ -74,6 +96,7 @@ function reduceRun(columns: ReadingColumns, run: readonly number[]): void {
   columns.lines[first] = columns.lines[rows[0]];
   addNote(columns, first, note);
   for (const row of run.slice(1)) columns.status[row] = ROW.skipped;
+  return told;
 }
 
 /** Mean of what is known; a bound among the values makes the mean one. */

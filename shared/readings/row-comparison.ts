@@ -5,7 +5,8 @@ export interface RowComparison {
   hash(row: number): number;
   /** Equal in every value; unknown equals unknown. */
   same(a: number, b: number): boolean;
-  sameFuel(a: number, b: number): boolean;
+  /** Of one fuel and, where both tell it, at one firing rate: else they are two readings. */
+  samePoint(a: number, b: number): boolean;
 }
 
 const known = new WeakMap<ReadingColumns, RowComparison>();
@@ -44,6 +45,11 @@ function compare(columns: ReadingColumns): RowComparison {
       }
       return true;
     },
-    sameFuel: (a, b) => columns.texts.get('fuel')?.code(a) === columns.texts.get('fuel')?.code(b),
+    samePoint: (a, b) => {
+      const rate = columns.numbers.get('firing_rate_pct');
+      const [one, other] = [rate?.get(a), rate?.get(b)].map((value) => value ?? Number.NaN);
+      const fuel = columns.texts.get('fuel');
+      return fuel?.code(a) === fuel?.code(b) && !(Math.abs(one - other) > 0);
+    },
   };
 }

@@ -23,11 +23,19 @@ export function settleDates(
 ): Question | undefined {
   const { dates, openFrom } = reader;
   if (openFrom < 0) return undefined;
-  const order = plan.dateOrder || shownOrder(dates.dayFirst, dates.monthFirst) || answer;
+  const order = orderShown({ plan, reader }) || answer;
   if (order === 'mdy') takeMonthFirst(columns, openFrom, columns.fileEnd(file));
   if (order !== '' || dates.open + dates.monthFirst === 0) return undefined;
   return question(columns, file, openFrom);
 }
+
+/** The order that the file's profile, its dates or its heads tell; '' where none does. */
+const orderShown = ({ plan, reader: { dates } }: Pick<FileRead, 'plan' | 'reader'>): DateOrder =>
+  plan.dateOrder || shownOrder(dates.dayFirst, dates.monthFirst) || plan.dateOrderTold;
+
+/** Whether nothing but the user's answer says how the dates of a file are read. */
+export const readByAnswer = (read: FileRead): boolean =>
+  read.reader.openFrom >= 0 && read.reader.dates.open + read.reader.dates.monthFirst > 0 && orderShown(read) === '';
 
 /** The order that dates with a number over 12 show, where they agree. */
 function shownOrder(dayFirst: number, monthFirst: number): DateOrder {

@@ -33,7 +33,7 @@ export function settleDecimal(
     message,
     remedy: say.answerAtCell(options.map(({ label }) => label)),
     byCommand: say.profileByCommand(
-      profileText(table, { decimal: options[0].value }),
+      profileText(table, { file, decimal: options[0].value }),
       options.slice(1).map(({ value }) => value),
     ),
     parameter: 'profiles',

@@ -2,6 +2,7 @@ import { conversion } from '../quantities/convert.ts';
 import { findUnit } from '../quantities/find-unit.ts';
 import type { Field } from './fields.ts';
 import { HEAD_QUALIFIERS } from './head-words.ts';
+import { withoutDateForm } from './order-in-head.ts';
 import { plainWords } from './plain-words.ts';
 import type { Vocabulary } from './vocabulary.ts';
 
@@ -35,7 +36,7 @@ const FILLERS = new Set(
 export function understandHead(head: string, vocabulary: Vocabulary, unitLine = ''): HeadMeaning | undefined {
   const own = ownMeaning(head.trim(), vocabulary);
   if (own) return { ...own, fire: '', state: '', confidence: 1, reason: OWN_NAME };
-  for (const { name, unit } of readings(head, unitLine)) {
+  for (const { name, unit } of readings(withoutDateForm(head), unitLine)) {
     const found = withoutQualifiers(plainWords(name), vocabulary);
     if (!found) continue;
     const field = vocabulary.fields.get(found.field);
@@ -58,6 +59,12 @@ function isUnitOf(code: string, { unit, suffixes }: Field): boolean {
   if (unit === '' || unit === code || Object.values(suffixes ?? {}).includes(code)) return true;
   const [from, to] = [findUnit(code), findUnit(unit)];
   return from !== undefined && to !== undefined && conversion(from, to) !== undefined;
+}
+
+/** UCUM code of the unit that a head gives of a field, whatever its name is; '' where it gives none. */
+export function unitInHead(head: string, field: Field): string {
+  for (const { unit } of readings(head, '')) if (unit !== '' && isUnitOf(unit, field)) return unit;
+  return '';
 }
 
 /** The ways to part a head into a name and a unit, most explicit first. */
@@ -84,9 +91,50 @@ function unitCode(text: string): string {
 
 type Found = Omit<HeadMeaning, 'unit'>;
 
+const knownField = (field: string | undefined, { fields }: Vocabulary): string | undefined =>
+  field !== undefined && fields.has(field) ? field : undefined;
+
+/** Gases written out, by what they are called for short. */
+const GASES: readonly (readonly [RegExp, string])[] = [
+  [
+    /\b(?:carbon monoxide|kohlenmonoxid|monoxyde de carbone|monoxido de carbono|monossido di carbonio|koolmonoxide)\b/,
+    'co',
+  ],
+  [
+    /\b(?:carbon dioxide|kohlendioxid|dioxyde de carbone|dioxido de carbono|anidride carbonica|kool(?:stof)?dioxide)\b/,
+    'co2',
+  ],
+  [/\b(?:oxygen|sauerstoff|oxygene|oxigeno|ossigeno|zuurstof)\b/, 'o2'],
+];
+
+const short = (words: string): string => GASES.reduce((text, [name, gas]) => text.replace(name, gas), words);
+
+/** What stands around the word that tells a pressure of the gas supply, in any order. */
+const OF_SUPPLY = new Set('gas supply inlet line main meter pressure press natural ng'.split(' '));
+const SUPPLY: Readonly<Record<string, string>> = {
+  static: 'supply_static',
+  standing: 'supply_static',
+  lockup: 'supply_static',
+  'lock up': 'supply_static',
+  'no flow': 'supply_static',
+  dynamic: 'supply_running',
+  dyn: 'supply_running',
+  running: 'supply_running',
+  working: 'supply_running',
+  'with flow': 'supply_running',
+};
+
+/** "Inlet gas pressure, static": the words of a supply pressure in another order than any list has them. */
+function supplyPressure(words: string): string | undefined {
+  const all = words.split(' ');
+  const rest = all.filter((word) => !OF_SUPPLY.has(word));
+  return rest.length < all.length ? SUPPLY[rest.join(' ')] : undefined;
+}
+
 /** Looks the words up as they are, then with words for fire and state taken out, then with fillers taken out. */
-function withoutQualifiers(words: string, vocabulary: Vocabulary): Found | undefined {
-  const exact = vocabulary.heads.get(words);
+function withoutQualifiers(written: string, vocabulary: Vocabulary): Found | undefined {
+  const words = short(written);
+  const exact = vocabulary.heads.get(written) ?? vocabulary.heads.get(words);
   if (exact !== undefined)
     return { field: exact, fire: '', state: '', confidence: 0.95, reason: `"${words}" is a usual name` };
   let rest = ` ${words} `;
@@ -109,7 +157,7 @@ function withoutQualifiers(words: string, vocabulary: Vocabulary): Found | undef
     .split(/\s+/)
     .filter((word) => !FILLERS.has(word))
     .join(' ');
-  const loose = vocabulary.heads.get(bare);
+  const loose = vocabulary.heads.get(bare) ?? knownField(supplyPressure(bare), vocabulary);
   if (loose === undefined || bare === '') return undefined;
   return { field: loose, ...taken, confidence: 0.75, reason: `"${bare}" within "${words}"` };
 }

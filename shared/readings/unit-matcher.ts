@@ -15,6 +15,8 @@ export class UnitMatcher {
   readonly #exact: ReadonlySet<string>;
   /** Normal form -> registered id; '' where several share it. */
   readonly #normal = new Map<string, string>();
+  /** Of each registered id that is alone with its normal form: the forms in which a near miss is looked for. */
+  #forms: readonly (readonly [unit: string, normal: string, plain: string])[] | undefined;
 
   constructor(registered: Iterable<string>) {
     this.#exact = new Set(registered);
@@ -29,12 +31,17 @@ export class UnitMatcher {
     const key = normalUnit(found);
     const registered = this.#normal.get(key);
     if (registered) return { unit: registered, how: 'normalized', nearest: '' };
-    return { unit: found, how: 'none', nearest: this.#nearest(key) };
+    return { unit: found, how: 'none', nearest: this.#nearest(found) };
   }
 
-  #nearest(key: string): string {
-    const near = [...this.#normal].filter(([other, unit]) => unit !== '' && oneEditApart(key, other));
-    return near.length === 1 ? near[0][1] : '';
+  /** Leading zeros kept too: a letter mistaken for the digit before them makes them zeros within the number. */
+  #nearest(found: string): string {
+    this.#forms ??= [...this.#normal].flatMap(([normal, unit]) =>
+      unit === '' ? [] : [[unit, normal, plainUnit(unit)] as const],
+    );
+    const [normal, plain] = [normalUnit(found), plainUnit(found)];
+    const near = this.#forms.filter((form) => oneEditApart(normal, form[1]) || oneEditApart(plain, form[2]));
+    return near.length === 1 ? near[0][0] : '';
   }
 }
 
@@ -43,15 +50,20 @@ export class UnitMatcher {
  * since 1-11 and 11-1 are two units.
  */
 export function normalUnit(unit: string): string {
-  return unit
+  return withoutDashes(inOneWay(unit).replace(/(^|[^0-9])0+(?=[0-9])/g, '$1'));
+}
+
+/** The same with leading zeros kept. */
+const plainUnit = (unit: string): string => withoutDashes(inOneWay(unit));
+
+const inOneWay = (unit: string): string =>
+  unit
     .normalize('NFKC')
     .toUpperCase()
     .replaceAll('O', '0')
     .replaceAll('I', '1')
-    .replace(/[\s\p{Pd}_./\\#]+/gu, '-')
-    .replace(/(^|[^0-9])0+(?=[0-9])/g, '$1')
-    .replace(/(?<![0-9])-|-(?![0-9])/g, '');
-}
+    .replace(/[\s\p{Pd}_./\\#]+/gu, '-');
+const withoutDashes = (unit: string): string => unit.replace(/(?<![0-9])-|-(?![0-9])/g, '');
 
 /** One character put in, left out, changed, or two neighbors swapped. */
 function oneEditApart(a: string, b: string): boolean {

@@ -8,14 +8,14 @@ type Words = Readonly<Record<string, string>>;
 
 const FIRES: Words = {
   high: `high|high fire|hi|hf|hi fire|full|full fire|full load|full rate|max|maximum|max fire|100 %|100|large|stage 2|2nd stage|second stage|h|
-    volllast|vollast|grosslast|gross|hochlast|hoch|stufe 2|2 stufe|maximallast|nennlast|
-    pleine charge|pleine puissance|grand feu|grande allure|charge max|charge nominale|allure max|puissance max|maximale|grande|fort|plein feu|2eme allure|
+    volllast|vl|gl|vollast|grosslast|gross|hochlast|hoch|stufe 2|2 stufe|maximallast|nennlast|
+    pleine charge|pleine puissance|gf|grand feu|grande allure|charge max|charge nominale|allure max|puissance max|maximale|grande|fort|plein feu|2eme allure|
     plena carga|carga maxima|fuego alto|llama alta|alta|alto|alto fuego|carga alta|potencia maxima|maxima|maximo|
     pieno carico|carico massimo|alta fiamma|potenza massima|massima|massimo|alto carico|fiamma alta|
     vollast|volle last|hoog|hooglast|hoogvuur|maximaal|hoge stand`,
   low: `low|low fire|lo|lf|lo fire|min|minimum|min fire|part load|partial load|small|stage 1|1st stage|first stage|l|
-    teillast|kleinlast|schwachlast|niedriglast|niedrig|klein|stufe 1|1 stufe|minimallast|grundlast|
-    charge partielle|petit feu|petite allure|charge min|charge minimale|allure min|puissance min|minimale|petite|faible|faible charge|1ere allure|
+    teillast|tl|kl|kleinlast|schwachlast|niedriglast|niedrig|klein|stufe 1|1 stufe|minimallast|grundlast|
+    charge partielle|pf|petit feu|petite allure|charge min|charge minimale|allure min|puissance min|minimale|petite|faible|faible charge|1ere allure|
     carga parcial|carga minima|fuego bajo|llama baja|baja|bajo|bajo fuego|carga baja|potencia minima|
     carico parziale|carico minimo|bassa fiamma|potenza minima|minima|minimo|basso carico|fiamma bassa|
     deellast|kleine last|laag|laaglast|laagvuur|minimaal|lage stand`,
@@ -27,13 +27,13 @@ const FIRES: Words = {
 };
 
 const STATES: Words = {
-  as_found: `as found|found|asfound|af|before|pre|initial|arrival|on arrival|pre adjustment|before adjustment|pre tune|before tuning|incoming|
+  as_found: `as found|found|asfound|af|a f|fnd|before|pre|initial|arrival|arrivee|llegada|arrivo|aankomst|ankunft|on arrival|pre adjustment|before adjustment|pre tune|before tuning|incoming|
     vorher|vor|vor einstellung|vorgefunden|eingangsmessung|anfang|istzustand|vor wartung|vorgefundener zustand|
     avant|avant reglage|tel que trouve|trouve|initiale|etat initial|a l arrivee|avant intervention|
     antes|antes de ajuste|antes del ajuste|encontrado|como se encontro|al llegar|inicial|
     prima|prima della regolazione|prima regolazione|trovato|come trovato|all arrivo|iniziale|
     voor|voor afstelling|aangetroffen|vooraf|bij aankomst|begin`,
-  as_left: `as left|left|asleft|al|after|post|final|departure|post adjustment|after adjustment|post tune|after tuning|outgoing|
+  as_left: `as left|left|asleft|al|a l|lft|after|post|final|departure|depart|salida|partenza|vertrek|post adjustment|after adjustment|post tune|after tuning|outgoing|
     nachher|nach|nach einstellung|hinterlassen|ausgangsmessung|ende|endmessung|nach wartung|verlassen|
     apres|apres reglage|laisse|tel que laisse|finale|etat final|au depart|apres intervention|
     despues|despues de ajuste|despues del ajuste|dejado|como se dejo|al salir|

@@ -5,6 +5,7 @@ import type { Profile } from './profile.ts';
 
 /** What the columns of one kind of table can be, and by which heads they are known. */
 export interface Vocabulary {
+  /** The kind of table, as profiles name it. */
   readonly table: Profile['table'];
   readonly fields: ReadonlyMap<string, Field>;
   /** The project's own column names, lower case -> field and UCUM code. */

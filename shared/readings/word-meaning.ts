@@ -23,9 +23,12 @@ const UNKNOWN_TEXT =
 /** Stands before a text that was not understood. A cell that itself begins with this character is not understood either. */
 export const NOT_UNDERSTOOD = '\u0000';
 
+/** How spreadsheets keep the zeros of "0012": as a formula that gives the text. */
+const AS_TEXT = /^="([^"]*)"$/;
+
 /** A text as it is kept: trimmed, '' for marks of unknown. */
 export function keptText(written: string): string {
-  const text = written.trim();
+  const text = written.trim().replace(AS_TEXT, '$1');
   return text.length < 12 && UNKNOWN_TEXT.test(text) ? '' : text;
 }
 

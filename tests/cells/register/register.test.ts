@@ -89,7 +89,7 @@ describe('units of measure', () => {
     expect([money['annual_fuel_unit'], money['low_fire_share']]).toEqual(['MMBtu', '0.65']);
   });
 
-  test('a column without its unit is told, not guessed', async () => {
+  test('a column without its unit is asked about, not guessed', async () => {
     const asked = await message('unit,supply_min', 'B-07,7');
     expect(asked).toContain('"supply_min\\" does not say its unit');
     expect(asked).toContain('"table":"register"');

@@ -185,7 +185,7 @@ describe('high CO is never lost', () => {
 
 describe('unit ids', () => {
   const register = new Map([
-    ['register', { tables: { units: makeTable([['unit', textColumn(['B-07', 'B-10', '1-11'])]]) } }],
+    ['register', { tables: { units: makeTable([['unit', textColumn(['B-07', 'B-10', '1-11', 'C-101'])]]) } }],
   ]);
   const read = async (...units: string[]): ReturnType<typeof readReadings> =>
     readReadings(
@@ -207,5 +207,11 @@ describe('unit ids', () => {
     const told = remarks(outcome.value).join('\n');
     expect(told).toContain('not in the register');
     expect(told).toContain('Z-99');
+  });
+
+  test('a letter for the digit before zeros is a near miss too', async () => {
+    const outcome = await read('C-l01');
+    if (outcome.status !== 'value') throw new Error();
+    expect(remarks(outcome.value).join()).toMatch(/"C-l01" \(1 reading\) is not in the register, but "C-101" is/);
   });
 });

@@ -123,7 +123,7 @@ describe('what the file does not settle is asked, with what answers it', () => {
 
   test('no unit anywhere', async () => {
     expect(await question('Date,O2 (%),CO raw (ppm)\n2024-03-13,4.6,28\n')).toMatch(
-      /does not say which unit.*"unit": "B-07"/,
+      /does not say which unit.*"file":"export.csv".*"unit":"B-07"/,
     );
   });
 });

@@ -3,7 +3,7 @@ import { kind } from '../../../cells/readings/kind.ts';
 import type { SourceFile } from '../../../shared/cell.ts';
 import { fileOf } from './file-of.ts';
 import { accepted, readReadings, rowsOf } from './read-readings.ts';
-import { csv, GOOD, HEAD } from './small-export.ts';
+import { csv, GOOD, HEAD, remarks } from './small-export.ts';
 
 describe('bad files: one clear sentence', () => {
   const fault = async (content: string | Uint8Array): Promise<string> => {
@@ -112,6 +112,7 @@ test('a per-second log becomes one reading at its steadiest part', async () => {
     /mean of the steadiest 60 s of a log of 180 lines \(lines 121 to 181 of the file, O2 within 0 %\)/,
   );
   expect(rowsOf(result.tables['account'])[0]['rows_read']).toBe('1');
+  expect(remarks(result)[0]).toMatch(/^danger: export.csv: 1 log has a high CO outside .* on line 2 \(400\)/);
 });
 
 test('files are read in memory that does not grow with a line', async () => {

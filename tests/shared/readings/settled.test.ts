@@ -1,0 +1,110 @@
+import { describe, expect, test } from 'vitest';
+import { fileOf } from './file-of.ts';
+import { accepted, readReadings, rowsOf } from './read-readings.ts';
+import { remarks } from './small-export.ts';
+
+/** Invented exports that settle by themselves what others leave open, each with its known contents. */
+const lines = (...rows: readonly string[]): string => `${rows.join('\n')}\n`;
+
+const told = async (text: string, names: readonly string[]): Promise<string[]> =>
+  rowsOf((await accepted(text)).tables['accepted']).map((row) => names.map((name) => row[name]).join(' '));
+
+describe('the order of day and month', () => {
+  test.each([
+    ['Date (mm/dd/yyyy)', '2022-03-04'],
+    ['Date [dd/mm/yyyy]', '2022-04-03'],
+    ['Datum (TT/MM/JJJJ)', '2022-04-03'],
+    ['Date JJ/MM/AAAA', '2022-04-03'],
+    ['Data (gg/mm/aaaa)', '2022-04-03'],
+    ['Datum (dd/mm/jjjj)', '2022-04-03'],
+  ])('stands in the head %s', async (head, date) => {
+    expect(await told(lines(`Boiler,${head},O2 (%)`, 'A1,03/04/2022,4.5'), ['taken_at'])).toEqual([date]);
+  });
+
+  test('stands below the head', async () => {
+    const text = lines('Boiler,Date,O2,Stack', ',(mm/dd/yyyy),%,degC', 'A1,03/04/2022,4.5,171');
+    expect(await told(text, ['taken_at', 'flue_C'])).toEqual(['2022-03-04 171']);
+  });
+
+  test('is what the dates show where the head says another', async () => {
+    const text = lines('Boiler,Date (dd/mm/yyyy),O2 (%)', 'A1,03/04/2022,4.5', 'A1,03/14/2022,4.5');
+    expect(await told(text, ['taken_at'])).toEqual(['2022-03-04', '2022-03-14']);
+  });
+});
+
+describe('units in a line above the table', () => {
+  test('hold for the columns of their kind', async () => {
+    const text = lines(
+      'Campus export;;;;',
+      'Temperature unit: Celsius;;;;',
+      'Druckeinheit;mbar;;;',
+      'Kessel;Datum;O2;Abgas;Gasdruck Ruhe',
+      'K1;01.02.2024;4,2;172;22,0',
+    );
+    expect(await told(text, ['o2_pct', 'flue_C', 'supply_static_Pa'])).toEqual(['4.2 172 2200']);
+  });
+
+  test('several in one line', async () => {
+    const text = lines('Units: °F, mbar', 'Boiler,Date,O2,Stack,Gas static', 'A1,2022-03-04,4.5,350,9.9');
+    // 350 °F is (350 - 32) / 1.8 = 176.667 °C.
+    expect(await told(text, ['flue_C', 'supply_static_Pa'])).toEqual(['176.666666667 990']);
+  });
+
+  test('two of one kind settle nothing', async () => {
+    const text = lines('Units: °F, °C', 'Boiler,Date,O2,Stack', 'A1,2022-03-04,4.5,350');
+    expect((await readReadings([fileOf('export.csv', text)])).status).toBe('question');
+  });
+});
+
+describe('heads', () => {
+  test('fire and state in short, four readings on a line', async () => {
+    const text = lines(
+      'Tag,Date,O2 Hi AF,O2 Hi AL,O2 Lo AF,O2 Lo AL,Stk Temp Hi AF (F),Stk Temp Hi AL (F)',
+      'B-1,2023-10-23,5.4,4.1,7.2,6.0,392,383',
+    );
+    expect(await told(text, ['fire', 'state', 'o2_pct', 'flue_C'])).toEqual([
+      'high as_found 5.4 200',
+      'high as_left 4.1 195',
+      'low as_found 7.2 ',
+      'low as_left 6 ',
+    ]);
+  });
+
+  test.each([
+    ['Carbon monoxide (raw)', 'co_ppm'],
+    ['Carbon monoxide air-free (ppm)', 'co_air_free_ppm'],
+    ['Kohlenmonoxid unverdünnt [ppm]', 'co_air_free_ppm'],
+    ['Oxygen (dry) %', 'o2_pct'],
+    ['Inlet Gas Pressure Static (mbar)', 'supply_static_Pa'],
+    ['Gas supply, running (mbar)', 'supply_running_Pa'],
+    ['Dyn (mbar)', 'supply_running_Pa'],
+  ])('%s', async (head, column) => {
+    const text = lines(`Boiler,Date,"${head}",Flue °C`, 'A1,2022-03-04,20,180');
+    expect(await told(text, [column])).toEqual([column.endsWith('_Pa') ? '2000' : '20']);
+  });
+
+  test('that nobody understands are named, and so is the way to say what they are', async () => {
+    const text = lines('Boiler,Date,O2 (%),NOx @ 3% O2 (ppm),Net temp (C)', 'A1,2022-03-04,4.5,28,150');
+    const result = await accepted(text);
+    expect(remarks(result)).toContainEqual(
+      expect.stringMatching(/export\.csv: 2 columns are not read.*"NOx @ 3% O2 \(ppm\)", "Net temp \(C\)".*--profile/),
+    );
+    expect(rowsOf(result.tables['accepted'])[0]['nox_ppm']).toBe('');
+  });
+
+  test('words for fire and state in short', async () => {
+    const text = lines('Kessel;Datum;Last;Zustand;O2 (%)', 'K1;2024-02-13;GL;A.F.;4,5', 'K1;2024-02-13;TL;A.L.;5,5');
+    expect(await told(text, ['fire', 'state'])).toEqual(['high as_found', 'low as_left']);
+  });
+});
+
+test('two firing rates at one minute are two readings, no revision', async () => {
+  const text = lines(
+    'Boiler,Date,State,Firing rate (%),O2 (%)',
+    'A1,2022-12-13,Found,100,4.6',
+    'A1,2022-12-13,Found,40,6.1',
+  );
+  const result = await accepted(text);
+  expect(await told(text, ['firing_rate_pct', 'o2_pct'])).toEqual(['100 4.6', '40 6.1']);
+  expect(remarks(result).join()).not.toMatch(/other values/);
+});
