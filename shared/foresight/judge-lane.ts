@@ -40,7 +40,7 @@ export interface JudgeQuestion {
   readonly reason: string;
   /** Why no chance can be told though the level is known, '' where it can. */
   readonly noChance: string;
-  /** Whether the dates of leaving are wanted: they cost ten times the chances. */
+  /** Whether the dates of leaving are wanted: they cost more than twice what the chances do. */
   readonly dates: boolean;
 }
 

@@ -28,7 +28,7 @@ export function exp(x: number): number {
   return (1 - (low - (r * c) / (2 - c) - high)) * POWERS_OF_2[k + LARGEST_POWER];
 }
 
-const TINY = 2 ** -28;
+const TINY = 1 / 0x10000000;
 const LOG2_E = Math.LOG2E;
 /** ln 2 in two parts, the first with zeros at its end, so that k times it is exact. */
 const LN2_HIGH = 0.6931471803691238;
