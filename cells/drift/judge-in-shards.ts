@@ -21,7 +21,17 @@ interface Judgement {
   readonly cases: readonly (LaneCase | undefined)[];
 }
 
-/** What was last judged of a fit: a changed band of some lanes leaves the others as they were. */
+interface Asked {
+  readonly lane: number;
+  readonly of: LaneCase;
+  /** Dates of leaving that are known already, since they do not hang on the horizon. */
+  readonly leavesOn: JudgedLane['leavesOn'] | undefined;
+}
+
+/**
+ * What was last judged of a fit: a changed band of some lanes leaves the others as they were, and a changed horizon leaves
+ * every date of leaving.
+ */
 const lastOf = new WeakMap<object, Judgement>();
 
 /** What a helper does: judges the lanes of one shard. */
@@ -43,7 +53,7 @@ export async function judgeInShards(
 ): Promise<DriftRow[]> {
   const last = lastOf.get(fit);
   const cases = last?.cases.slice() ?? new Array<LaneCase | undefined>(fitted.lanes.length);
-  const asked: { readonly lane: number; readonly of: LaneCase }[] = [];
+  const asked: Asked[] = [];
   const keeps = last !== undefined && isSameQuestion(last, tables, options);
   let next = 0;
   const kept = (lane: number): DriftRow | undefined => {
@@ -57,9 +67,11 @@ export async function judgeInShards(
     options,
     (question, band) => {
       const [before, now] = [last?.cases[next], { question, band }];
-      if (last && before && isSame(now, before)) return last.rows[next].judged;
+      const same = last && before && isSameButHorizon(now, before) ? last.rows[next].judged : undefined;
+      if (same && question.horizon === before?.question.horizon) return same;
       cases[next] = now;
-      asked.push({ lane: next, of: now });
+      const of = same ? { question: { ...question, dates: false }, band } : now;
+      asked.push({ lane: next, of, leavesOn: same?.leavesOn });
       return LATER;
     },
     kept,
@@ -87,10 +99,7 @@ const isSameQuestion = ({ tables, options }: Judgement, now: JudgeTables, asked:
   options.quantity === asked.quantity &&
   options.dates === asked.dates;
 
-async function judgeCases(
-  context: CellContext,
-  asked: readonly { readonly lane: number; readonly of: LaneCase }[],
-): Promise<ReadonlyMap<number, JudgedLane>> {
+async function judgeCases(context: CellContext, asked: readonly Asked[]): Promise<ReadonlyMap<number, JudgedLane>> {
   if (asked.length === 0) return new Map();
   const shards: LaneCase[][] = [];
   for (let from = 0; from < asked.length; from += LANES_A_SHARD)
@@ -98,17 +107,18 @@ async function judgeCases(
   const crew = await enlist(context, 'judge', judgeShard, shards);
   const parts = (await crew.ask(undefined)).flat();
   crew.dismiss();
-  return new Map(asked.map(({ lane }, place) => [lane, parts[place]]));
+  return new Map(
+    asked.map(({ lane, leavesOn }, place) => [lane, leavesOn ? { ...parts[place], leavesOn } : parts[place]]),
+  );
 }
 
 /** Of one lane of one fit: its state follows from the quantity, and the day of the fit is the same. */
-function isSame(now: LaneCase, before: LaneCase): boolean {
+function isSameButHorizon(now: LaneCase, before: LaneCase): boolean {
   const [a, b] = [now.question, before.question];
   return (
     Object.is(now.band.lower, before.band.lower) &&
     Object.is(now.band.upper, before.band.upper) &&
     now.band.quantity === before.band.quantity &&
-    a.horizon === b.horizon &&
     a.reason === b.reason &&
     a.noChance === b.noChance &&
     a.dates === b.dates &&
