@@ -123,23 +123,25 @@ function highestBound(side: Side, from: number, to: number): number {
 
 /**
  * The same of what touches the other barrier first, P(down, then up), continued to starts beyond that barrier, where it
- * alone grows: with its d′ = d′₀ + cz and drop = g₀ + gz, −z²/2 − d²/2 − drop + d′²/2 where d′ < 0.
+ * alone grows: −z²/2 − d²/2 − drop + max(0, d′²/2 where d′ < 0, b′²/2 where b′ < 0), with its d′ = d′₀ + cz, its b′ = b′₀ − d and
+ * its drop, which falls to 0 at the barrier by g for each z.
  */
 function highestBeyondOther({ above, below, sd, spread, d0, k, c }: Side, from: number): number {
   const { wandered, tilt, total } = spread;
   const to = -below / sd;
   const g = (2 * sd * (above + below)) / wandered;
   const further = d0 + (2 * below * tilt) / total;
+  const mirrored = (2 * (above + below) * tilt) / total;
   const boundAt = (place: number): number => {
     const z = Math.min(to, Math.max(from, place));
     const d = d0 - k * z;
-    const after = Math.min(0, further + c * z);
+    const after = Math.min(0, further + c * z, mirrored - d);
     return 0.5 * (after * after - d * d - z * z) - g * (z + below / sd);
   };
   const square = 1 + k * k;
   const curve = square - c * c;
   const vertex = curve > 0 ? (d0 * k - g + c * further) / curve : from;
-  return Math.max(boundAt(from), boundAt((d0 * k - g) / square), boundAt(vertex));
+  return Math.max(boundAt(from), boundAt((d0 * k - g) / square), boundAt(vertex), boundAt(k * mirrored - g));
 }
 
 /** Whether every such start reaches the barrier above and none the one below, to the digits asked for. */

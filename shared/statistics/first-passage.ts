@@ -20,15 +20,15 @@ export interface Spread {
   readonly total: number;
   /** 1 + s²t/σ²: what an image's weight tilts the drift by, so many times its distance; Infinity where σ is 0. */
   readonly tilt: number;
-  /** Terms below exp(−this) are nothing. */
+  /** Terms below exp(−this) M are nothing, for each M that is tabled: the largest, M(−3), is exp(4.5). */
   readonly nothing: number;
 }
 
 /** @param digits natural digits of the error that is allowed */
-export function spreadOver({ driftSd, diffusion }: Omit<Motion, 'drift'>, time: number, digits = 26): Spread {
+export function spreadOver({ driftSd, diffusion }: Omit<Motion, 'drift'>, time: number, digits = 21): Spread {
   const wandered = diffusion * diffusion * time;
   const drifted = driftSd * time * (driftSd * time);
-  return { wandered, total: Math.sqrt(wandered + drifted), tilt: 1 + drifted / wandered, nothing: digits + 4 };
+  return { wandered, total: Math.sqrt(wandered + drifted), tilt: 1 + drifted / wandered, nothing: digits + 9 };
 }
 
 /**
@@ -65,9 +65,9 @@ export function passTwoBarriers(above: number, below: number, motion: Motion, ti
 export const isSurelyOut = (width: number, { wandered }: Spread): boolean => wandered > 4.41 * width * width;
 
 /**
- * exp(−weight) times the chance of reaching a barrier at a distance `above`, less half of what is counted for both barriers:
- * P(up) − P(down, then up) + P(up, down, then up) − ... The same of the other barrier added to it is the chance of having
- * reached either, since what begins by reaching the upper one is P(up) − P(down, up) + ..., and the sums of both alternate.
+ * exp(−weight) times P(up) − P(down, then up) + P(up, down, then up) − ..., the chances of touching barriers in turn, the last
+ * one at a distance `above`. The same of the other barrier added to it is the chance of having reached either: a path that
+ * touches both in turn n times and no more is in the sum once, since + and − take turns in it.
  *
  * A path that has touched barriers in turn is mirrored at each, so that it must come a longer way δ instead of `above`; by
  * Girsanov's theorem a drift ν weighs it by its end alone. With ν ~ N(m, s²) the paths that end beyond the barrier and those
