@@ -208,16 +208,16 @@ function ninetyFive({ lanes }: FittedDrift): number {
   return studentQuantile(0.975, Math.max(3, lanes.length - classes.size));
 }
 
-/** Intervals between visits in the whole fleet below which no class can speak for a lane that has none of its own. */
+/** Intervals in the whole fleet, from a visit to what the next found, below which no class can speak for a lane that has none of its own. */
 const LEAST_CLASS_INTERVALS = 10;
 /** Intervals in the whole fleet below which nothing can be told of any rate. */
 const LEAST_INTERVALS = 2;
 
-/** Why no rate, and so no chance, is known of a lane: too few intervals between visits, its own or the fleet's. */
+/** Why no rate, and so no chance, is known of a lane: too few intervals that tell of one, its own or the fleet's. */
 function chanceless({ series }: FittedDrift): (lane: number) => string {
-  const intervals = series.visits.reduce((sum, visits) => sum + Math.max(0, visits - 1), 0);
+  const intervals = series.intervals.reduce((sum, own) => sum + own, 0);
   return (lane) => {
-    const least = series.visits[lane] < 2 ? LEAST_CLASS_INTERVALS : LEAST_INTERVALS;
+    const least = series.intervals[lane] < 1 ? LEAST_CLASS_INTERVALS : LEAST_INTERVALS;
     return intervals < least ? tooFewVisits(series.visits[lane], intervals, least) : '';
   };
 }

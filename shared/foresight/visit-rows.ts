@@ -1,4 +1,4 @@
-import type { FleetReadings } from './fleet-readings.ts';
+import { type FleetReadings, READING_STATE } from './fleet-readings.ts';
 
 /** Rows of one visit id further apart than this are two visits. */
 const VISIT_DAYS = 14;
@@ -45,4 +45,15 @@ export function adjustedAt({ adjusted }: FleetReadings, rows: readonly number[])
   let known = -1;
   for (const row of rows) if (adjusted[row] > known) known = adjusted[row];
   return known;
+}
+
+/**
+ * Per lane: 1 where a reading of unknown state may follow an adjustment, which took back what had drifted. Where some do, the
+ * others, at which nothing was adjusted, are those of little drift, so that none of them tells of a rate.
+ */
+export function mayFollowAdjustment({ rows, lane, lanes, state, adjusted }: FleetReadings): Uint8Array {
+  const may = new Uint8Array(lanes.count);
+  for (let row = 0; row < rows; row++)
+    if (state[row] === READING_STATE.unknown && adjusted[row] !== 0) may[lane[row]] = 1;
+  return may;
 }

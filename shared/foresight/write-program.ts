@@ -6,7 +6,15 @@ import { type FleetReadings, READING_STATE } from './fleet-readings.ts';
 import type { LaneSeries } from './lane-series.ts';
 import { StepList } from './step-list.ts';
 import { UnitColumns } from './unit-columns.ts';
-import { adjustedAt, analyzersOfOneVisit, copiesFound, endOfUnit, endOfVisit, sameVisit } from './visit-rows.ts';
+import {
+  adjustedAt,
+  analyzersOfOneVisit,
+  copiesFound,
+  endOfUnit,
+  endOfVisit,
+  mayFollowAdjustment,
+  sameVisit,
+} from './visit-rows.ts';
 import { type SharedMonths, sharedMonths, zoneMonthOfVisit } from './zone-months.ts';
 
 const UNITS_A_PIECE = 1024;
@@ -33,6 +41,7 @@ export class ProgramWriter {
   readonly #series: LaneSeries;
   readonly #shared: SharedColumns;
   readonly #singleVisit: Uint8Array;
+  readonly #mayFollow: Uint8Array;
   readonly #months: SharedMonths;
   #zoned: { readonly step: number; readonly column: number }[] = [];
   /** Per fleet lane: whether nothing is known of its level. */
@@ -44,15 +53,13 @@ export class ProgramWriter {
     this.#readings = readings;
     this.#used = new Uint8Array(readings.rows);
     const { count } = readings.lanes;
-    this.#series = {
-      readings: new Int32Array(count),
-      visits: new Int32Array(count),
-      from: new Float64Array(count).fill(Number.NaN),
-      to: new Float64Array(count).fill(Number.NaN),
-    };
+    const [readingsOf, visits, intervals] = [0, 1, 2].map(() => new Int32Array(count));
+    const [from, to] = [0, 1].map(() => new Float64Array(count).fill(Number.NaN));
+    this.#series = { readings: readingsOf, visits, intervals, from, to };
     this.#fresh = new Uint8Array(count).fill(1);
     this.#lastRow = new Int32Array(count).fill(-1);
     this.#singleVisit = analyzersOfOneVisit(readings);
+    this.#mayFollow = mayFollowAdjustment(readings);
     const { analyzers, classes, fuels } = readings;
     this.#months = sharedMonths(readings);
     const zoneMonths = this.#months.codes.length;
@@ -66,11 +73,8 @@ export class ProgramWriter {
   /** The same, by pieces. */
   *writing(): Pieces<WrittenProgram> {
     const { units, lanes, rows, unit } = this.#readings;
-    const unitSteps = new Int32Array(units + 1);
-    const unitLanes = new Int32Array(units + 1);
-    const unitColumns = new Int32Array(units + 1);
-    const laneClass = new Int32Array(lanes.count);
-    const laneOffset = new Int32Array(lanes.count);
+    const [unitSteps, unitLanes, unitColumns] = [0, 1, 2].map(() => new Int32Array(units + 1));
+    const [laneClass, laneOffset] = [0, 1].map(() => new Int32Array(lanes.count));
     const columns: number[] = [];
     let row = 0;
     for (let u = 0; u < units; u++) {
@@ -151,11 +155,12 @@ export class ProgramWriter {
   }
 
   #startSeries(fleetLane: number): void {
-    const { readings, visits, from, to } = this.#series;
+    const { readings, visits, intervals, from, to } = this.#series;
     this.#fresh[fleetLane] = 1;
     this.#lastRow[fleetLane] = -1;
     readings[fleetLane] = 0;
     visits[fleetLane] = 0;
+    intervals[fleetLane] = 0;
     from[fleetLane] = Number.NaN;
     to[fleetLane] = Number.NaN;
   }
@@ -202,15 +207,14 @@ export class ProgramWriter {
     });
   }
 
-  /** As-found readings; readings of unknown state where the visit has no other: they may follow an adjustment. */
+  /** As-found readings; readings of unknown state where the visit has no other: a level anew where they may follow an adjustment. */
   #writeFound(rows: readonly number[], lane: number, fleetLane: number, own: UnitColumns): void {
     const { state } = this.#readings;
     const found = this.#of(rows, READING_STATE.found);
     for (const row of found) this.#reading(row, lane, fleetLane, own);
     const unknown = this.#of(rows, READING_STATE.unknown);
     if (unknown.length === 0 || rows.some((row) => state[row] <= READING_STATE.left)) return;
-    if (this.#fresh[fleetLane] === 0 && adjustedAt(this.#readings, rows) !== 0)
-      this.#add(STEP.widen, lane, this.#readings.day[rows[0]], 0, UNKNOWN_ADJUSTMENT);
+    if (this.#mayFollow[fleetLane] === 1) this.#fresh[fleetLane] = 1;
     for (const row of unknown) this.#reading(row, lane, fleetLane, own);
   }
 
@@ -277,18 +281,19 @@ export class ProgramWriter {
       this.#add(kind, lane, day[row], value, extra, cell, bias, offset);
       isSecond = true;
       this.#fresh[fleetLane] = 0;
-      if (this.#used[row] === 0) this.#count(row, fleetLane);
+      if (this.#used[row] === 0) this.#count(row, fleetLane, kind === STEP.read);
     }
   }
 
-  #count(row: number, fleetLane: number): void {
-    const { readings, visits, from, to } = this.#series;
+  #count(row: number, fleetLane: number, read: boolean): void {
+    const { readings, visits, intervals, from, to } = this.#series;
     const { day, visit } = this.#readings;
     const last = this.#lastRow[fleetLane];
     this.#used[row] = 1;
     readings[fleetLane]++;
     if (readings[fleetLane] === 1) from[fleetLane] = day[row];
     if (last < 0 || !sameVisit(day, visit, last, row)) visits[fleetLane]++;
+    if (read && last >= 0 && Math.floor(day[row]) > Math.floor(day[last])) intervals[fleetLane]++;
     to[fleetLane] = day[row];
     this.#lastRow[fleetLane] = row;
   }

@@ -28,7 +28,7 @@ export const retiredOn = (day: string): string => `retired on ${day}`;
 export const tooOld = (day: string, years: number): string =>
   `the last reading is of ${day}, more than ${years} years before`;
 export const tooFewVisits = (visits: number, intervals: number, least: number): string =>
-  `${counted(visits, 'visit')} to this lane and ${counted(intervals, 'interval')} between visits in the whole fleet, of at least ${least} that a rate asks for`;
+  `${counted(visits, 'visit')} to this lane, and in the whole fleet ${counted(intervals, 'interval')} from one visit to what the next found, of at least ${least} that a rate asks for`;
 export const noBand = (): string => 'neither the register nor an as-left reading nor the burner gives a band';
 export const emptyBand = (lower: string, upper: string): string =>
   `the band has no width (lower ${lower}, upper ${upper})`;

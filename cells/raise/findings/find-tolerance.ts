@@ -1,4 +1,5 @@
 import { cutByExpectedFalse } from '../../../shared/limits/expected-false.ts';
+import { guardedVerdict } from '../../../shared/limits/guarded-verdict.ts';
 import { probabilityOutside } from '../../../shared/limits/probability-outside.ts';
 import { verdictOf } from '../../../shared/limits/verdict.ts';
 import { checkTolerance, leavingTolerance, outOfTolerance } from '../../../shared/messages/raise.ts';
@@ -52,11 +53,18 @@ export function findTolerance(
 const limitsOf = (drift: Table): Float64Array[] =>
   ['level_now', 'level_now_sd', 'lower_limit', 'upper_limit'].map((name) => numbersOf(drift, name));
 
-/** Chance of each lane of being outside now; NaN for one whose level lies inside, and where level or band is unknown. */
+/**
+ * Chance of each lane of being outside now; NaN for one whose level lies inside, or outside but not clearly where it is known
+ * no better than to half its band, and where level or band is unknown.
+ */
 function outsideNow(drift: Table, leftOut: (row: number) => boolean): Float64Array {
   const [level, sd, lower, upper] = limitsOf(drift);
+  const isOutside = (row: number): boolean =>
+    tooVague(sd[row], lower[row], upper[row])
+      ? guardedVerdict(level[row], sd[row], lower[row], upper[row]) === 'outside'
+      : verdictOf(level[row], lower[row], upper[row]) === 'outside';
   return level.map((value, row) =>
-    verdictOf(value, lower[row], upper[row]) !== 'outside' || upper[row] <= lower[row] || leftOut(row)
+    upper[row] <= lower[row] || leftOut(row) || !isOutside(row)
       ? Number.NaN
       : probabilityOutside(value, sd[row], lower[row], upper[row]),
   );

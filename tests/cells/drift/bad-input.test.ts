@@ -210,10 +210,27 @@ describe('few, odd and missing readings end in a verdict or in an unknown with i
     expect(number(last, 'probability_out_by_horizon')).toBeGreaterThan(0.5);
   });
 
-  test('a reading of unknown state tells the level, not the rate', async () => {
+  test('a reading of unknown state tells the level, not the rate, unless nothing was ever adjusted', async () => {
     const table = await drift(yearly([4, 4.5, 5, 5.5], { state: 'unknown' }), [target]);
     expect(number(table, 'level_now')).toBeGreaterThan(5);
-    expect(number(table, 'own_weight')).toBeLessThan(0.6);
+    expect(number(table, 'slope_per_year')).toBeNaN();
+    expect(word(table, 'reason')).toMatch(/^4 visits to this lane, and in the whole fleet 0 intervals/);
+    const untouched = await drift(yearly([4, 4.5, 5, 5.5], { state: 'unknown', adjusted: 'no' }), [target]);
+    expect(number(untouched, 'slope_lower')).toBeGreaterThan(0);
+  });
+
+  test('what was only ever left, or read on one day only, tells of no rate', async () => {
+    const left = await drift(yearly([4, 4, 4, 4, 4], { state: 'as_left', adjusted: 'yes' }), [target]);
+    const day = await drift(
+      [4, 4.1, 4.2, 4.1].map((o2) => ({ on: '2025-10-01', o2 })),
+      [target],
+    );
+    for (const table of [left, day]) {
+      expect(number(table, 'level_now')).toBeCloseTo(4, 0);
+      expect(number(table, 'slope_per_year')).toBeNaN();
+      expect(number(table, 'probability_out_by_horizon')).toBeNaN();
+      expect(word(table, 'reason')).toMatch(/in the whole fleet 0 intervals/);
+    }
   });
 
   test('tables of unequal length are refused with both numbers', async () => {

@@ -118,15 +118,16 @@ describe('tolerance', () => {
     ).toEqual(['C-1 high out_of_tolerance']);
   });
 
-  test('a level inside its band is not called outside, however vague; a vague one is not called leaving either', async () => {
+  test('a level inside its band is not called outside, however vague; a vague one is called neither leaving nor, near its band, outside', async () => {
     const drift = lanes([
       { unit: 'C-1', fire: 'high', level_now: 8.8, level_now_sd: 1.1, probability_out_by_horizon: 0.9 },
       { unit: 'C-2', fire: 'high', level_now: 5, level_now_sd: 1.1, probability_out_by_horizon: 1 },
       { unit: 'C-3', fire: 'high', level_now: 8.5, lower_limit: 8.8, upper_limit: 8.8, probability_out_by_horizon: 1 },
+      { unit: 'C-4', fire: 'high', level_now: 8.3, level_now_sd: 1.1, probability_out_by_horizon: 1 },
     ]);
     const result = await judge({ drift });
     expect(readRaised(result).map(({ unit, reason }) => `${unit} ${reason}`)).toEqual(['C-2 out_of_tolerance']);
-    expect(result.remarks.map(({ text }) => text).join(' ')).toContain('3 fires are known no better');
+    expect(result.remarks.map(({ text }) => text).join(' ')).toContain('4 fires are known no better');
   });
 
   test('unknown is never good, and never raised as bad: a lane without band or level raises nothing', async () => {
