@@ -38,6 +38,14 @@ export interface DriftReadings {
   readonly zoneMonths: readonly ZoneMonth[];
   /** Per reading: 1 where it was left out of the fit as gross. */
   readonly gross?: Uint8Array;
+  /** Analyzers told as two: what each reads from its day on stands, in this order, behind the analyzers themselves. */
+  readonly splits?: readonly AnalyzerSplit[];
+}
+
+/** An analyzer that reads otherwise from a day on. */
+export interface AnalyzerSplit {
+  readonly of: number;
+  readonly on: number;
 }
 
 /** A probe that is out of the flue, or a number that is none. */
@@ -97,6 +105,7 @@ export function* readingDrift(tables: DriftTables, asOf: number, referenceAir: b
     lanes: { count: lanes.names.length, unit: lanes.unitOf, classOf: lanes.classOf, fuel: lanes.fuelOf, aimInCo2 },
     units: lanes.units.list.length,
     analyzers: analyzers.levels.length,
+    laterAnalyzers: 0,
     classes: lanes.classes.list.length,
     fuels: fuels.list.length,
     breaks: lanes.units.list.map((unit) => breaks.get(unit) ?? []),

@@ -5,11 +5,13 @@ import { filterRows } from '../table/verbs.ts';
 import { describeLanes } from './describe-lanes.ts';
 import { type DriftReadings, type DriftTables, readingDrift } from './drift-readings.ts';
 import type { SearchStart } from './estimate-spread.ts';
+import { fittingAnalyzers } from './fit-analyzers.ts';
 import { fittingModel } from './fit-model.ts';
 import type { FittedDrift, OtherAir } from './fitted-drift.ts';
 import { tracePasses } from './fleet-passes.ts';
 import { grossReadings } from './gross-readings.ts';
 import { sampleUnits } from './sample-units.ts';
+import { splitAnalyzers } from './split-analyzers.ts';
 import { DRIFT_PRIOR } from './spread.ts';
 import { tableOfAnalyzers } from './table-of-analyzers.ts';
 import { tableOfGasMonths } from './table-of-gas-months.ts';
@@ -48,14 +50,14 @@ export function* fittingDrift(tables: DriftTables, options: FitDriftOptions): Pi
   const { asOf, seed, referenceAir, sample = SAMPLE, start, paths = true } = options;
   const all = yield* readingDrift(tables, asOf, referenceAir);
   yield;
-  const read = withoutGross(all);
-  yield;
-  const { fit, passes } = yield* fittingModel(read.fleet, { prior: DRIFT_PRIOR, sample, seed, start });
+  const { read, fit, passes, intervals } = yield* fittingAnalyzers(withoutGross(all), { sample, seed, start });
   const { written, estimate, effects, states, began } = fit;
   const trace = paths ? yield* tracePasses(passes, estimate.spread, effects) : NO_TRACE;
-  const analyzers = tableOfAnalyzers(read, fit);
+  const analyzers = tableOfAnalyzers(read, fit, intervals);
   yield;
-  const other = paths ? yield* fittingOtherAir(tables, options, all, estimate) : undefined;
+  const other = paths
+    ? yield* fittingOtherAir(tables, options, { ...all, splits: read.splits ?? [] }, estimate)
+    : undefined;
   return {
     tables: { analyzers, 'gas-months': tableOfGasMonths(read, fit) },
     lanes: describeLanes(read, fit, tables),
@@ -90,7 +92,7 @@ function* fittingOtherAir(
     a.some((value, row) => Math.abs(value - b[row]) > LEAST_DIFFERENCE);
   if (!differs(here.fleet.first, all.fleet.first) && !differs(here.fleet.second, all.fleet.second)) return undefined;
   yield;
-  const read = withoutGross(all);
+  const read = splitAnalyzers(withoutGross(all), fleet.splits ?? []);
   yield;
   const { fit } = yield* fittingModel(read.fleet, { prior: DRIFT_PRIOR, sample: OTHER_SAMPLE, seed, start });
   const { written, estimate, states } = fit;

@@ -83,6 +83,7 @@ export function* fittingSupply(
     },
     units: units.length,
     analyzers: 0,
+    laterAnalyzers: 0,
     classes: 1,
     fuels: 0,
     breaks: starts,

@@ -41,6 +41,8 @@ export interface FleetProgram {
 export interface SharedColumns {
   readonly analyzers: number;
   readonly secondAnalyzers: number;
+  /** Of both, the last so many are what an analyzer came to read: anything. */
+  readonly laterAnalyzers: number;
   readonly classes: number;
   readonly offsets: number;
   /** What crews leave a burner at beyond their aim, two a fuel: O2 targets, then CO2 targets told along the fuel's line. */

@@ -38,6 +38,8 @@ export interface FleetReadings {
   readonly lanes: FleetLanes;
   readonly units: number;
   readonly analyzers: number;
+  /** Of these, those at the end that stand for what an analyzer reads since it came to read otherwise. */
+  readonly laterAnalyzers: number;
   readonly classes: number;
   readonly fuels: number;
   /** Per unit, ascending: days on which other hardware was fitted and a new series starts. */

@@ -26,6 +26,9 @@ export interface InstrumentRow {
   readonly reason: string;
   /** The day from which it is told to read off; NaN unless biased. */
   readonly offSince: number;
+  /** The day from which it reads otherwise, and its O2 bias before; NaN where no such day is shown. */
+  readonly changedOn: number;
+  readonly before: number;
   /** See apparent-drift.ts; NaN where it never followed another analyzer. */
   readonly apparentChange: number;
   readonly changeByBias: number;
@@ -77,6 +80,8 @@ export function judgeInstruments(readings: Table, analyzers: Table, tolerancePct
       from,
       o2,
       co2,
+      changedOn: fitted.changedOn,
+      before: fitted.before,
       apparentChange: value('apparent_change_pct'),
       changeByBias: value('change_by_bias_pct'),
       driftShare: value('drift_share'),
@@ -102,8 +107,8 @@ function fittedAnalyzer(value: (column: string) => number): Fitted {
 function verdictOn(fitted: Fitted, tolerance: number): Pick<InstrumentRow, 'verdict' | 'reason' | 'offSince'> {
   const changed = Number.isFinite(fitted.changedOn);
   const [o2, co2] = [changed ? fitted.since : fitted.o2, fitted.co2];
+  if (Number.isNaN(fitted.compared)) return { verdict: 'unknown', reason: noneCompared(), offSince: Number.NaN };
   const known = [o2, co2].filter(({ value, sd }) => Number.isFinite(value) && Number.isFinite(sd));
-  if (known.length === 0) return { verdict: 'unknown', reason: noneCompared(), offSince: Number.NaN };
   const toldNothing = !changed && known.every(({ sd, priorSd }) => sd > TOLD_NOTHING * priorSd);
   if (!(fitted.compared >= ENOUGH_COMPARED) || toldNothing)
     return { verdict: 'confounded', reason: confoundedBias(), offSince: Number.NaN };
@@ -146,6 +151,8 @@ export function tableOfInstruments(rows: readonly InstrumentRow[]): Table {
       read_from: from,
       reason,
       off_since: rest.offSince,
+      changed_on: rest.changedOn,
+      o2_bias_before_pct: rest.before,
       apparent_change_pct: rest.apparentChange,
       change_by_bias_pct: rest.changeByBias,
       drift_share: rest.driftShare,

@@ -119,6 +119,12 @@ export function criterionOf(
   );
 }
 
+/**
+ * What an analyzer came to read says nothing of how far analyzers lie apart, nor of what they read on average: a normal prior
+ * would share its step out among all of them and the burners.
+ */
+const ANY_BIAS_O2 = 2;
+
 /** Adds the prior's precision to the matrix; returns its log determinant. */
 function addPrior(matrix: Float64Array, shared: SharedColumns, spread: Spread, prior: SpreadPrior): number {
   const n = columnsOf(shared);
@@ -128,8 +134,11 @@ function addPrior(matrix: Float64Array, shared: SharedColumns, spread: Spread, p
     for (let i = 0; i < count; i++, at++) matrix[at * n + at] += 1 / (sd * sd);
     if (count > 0) log -= 2 * count * ln(sd);
   };
-  diagonal(shared.analyzers, spread.analyzer);
-  diagonal(shared.secondAnalyzers, spread.secondAnalyzer);
+  const later = shared.laterAnalyzers;
+  diagonal(shared.analyzers - later, spread.analyzer);
+  diagonal(later, ANY_BIAS_O2);
+  diagonal(shared.secondAnalyzers - later, spread.secondAnalyzer);
+  diagonal(later, ANY_BIAS_O2);
   // Class rates: covariance a·I + b·11ᵀ, inverse (I − 11ᵀ b/(a + m b))/a.
   const m = shared.classes;
   const a = spread.classRate * spread.classRate;

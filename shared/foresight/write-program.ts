@@ -53,17 +53,18 @@ export class ProgramWriter {
     this.#readings = readings;
     this.#used = new Uint8Array(readings.rows);
     const { count } = readings.lanes;
-    const [readingsOf, visits, intervals] = [0, 1, 2].map(() => new Int32Array(count));
+    const column = (): Int32Array => new Int32Array(count);
     const [from, to] = [0, 1].map(() => new Float64Array(count).fill(Number.NaN));
-    this.#series = { readings: readingsOf, visits, intervals, from, to };
+    this.#series = { readings: column(), visits: column(), intervals: column(), from, to };
     this.#fresh = new Uint8Array(count).fill(1);
     this.#lastRow = new Int32Array(count).fill(-1);
     this.#singleVisit = analyzersOfOneVisit(readings);
     this.#mayFollow = mayFollowAdjustment(readings);
-    const { analyzers, classes, fuels } = readings;
+    const { analyzers, laterAnalyzers, classes, fuels } = readings;
     this.#months = sharedMonths(readings);
     const zoneMonths = this.#months.codes.length;
-    this.#shared = { analyzers, secondAnalyzers: analyzers, classes, offsets: fuels, aims: 2 * fuels, zoneMonths };
+    const cells = { analyzers, secondAnalyzers: analyzers, laterAnalyzers };
+    this.#shared = { ...cells, classes, offsets: fuels, aims: 2 * fuels, zoneMonths };
   }
 
   write(): WrittenProgram {
@@ -95,10 +96,7 @@ export class ProgramWriter {
       row = end;
     }
     const program: FleetProgram = {
-      units,
-      unitSteps,
-      unitLanes,
-      unitColumns,
+      ...{ units, unitSteps, unitLanes, unitColumns },
       columns: Int32Array.from(columns),
       laneClass,
       laneOffset,
@@ -128,8 +126,8 @@ export class ProgramWriter {
     const { day, breaks, visit } = this.#readings;
     const lanes = endLane - firstLane;
     const pending = [...(breaks[u] ?? [])];
-    for (let lane = 0; lane < lanes; lane++) this.#add(STEP.renew, lane, day[from] ?? 0);
     let last = day[from];
+    for (let lane = 0; lane < lanes; lane++) this.#add(STEP.renew, lane, last ?? 0);
     for (let start = from; start < to; ) {
       const end = endOfVisit(day, visit, start, to);
       const on = day[start];

@@ -15,6 +15,9 @@ export const instrumentsSchema: Schema = [
   text('reason', 'Why'),
   /** The day from which it is told to read off: that of a change shown, else of its first reading; empty unless biased. */
   date('off_since', 'Reads off since'),
+  /** The day from which it reads otherwise than before, biased or not, and the bias before; the biases above are those since. */
+  date('changed_on', 'Reads otherwise since'),
+  numeric('o2_bias_before_pct', '%', 'O2 bias before that day', '%', 2),
   numeric('apparent_change_pct', '%', 'O2 seen to change when it follows another', '%', 2),
   numeric('change_by_bias_pct', '%', 'of this by the two biases', '%', 2),
   /** Share of the squares of all changes of O2 seen between visits that goes when its bias is taken out. */

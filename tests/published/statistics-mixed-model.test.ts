@@ -75,7 +75,7 @@ function drawnIntercepts({ y, time }: Subjects, apart: number): FleetProgram {
     laneClass: new Int32Array(units),
     laneOffset: new Int32Array(units).fill(-1),
     ...steps.columns(),
-    shared: { analyzers: 0, secondAnalyzers: 0, classes: 1, offsets: 1, aims: 0, zoneMonths: 0 },
+    shared: { analyzers: 0, secondAnalyzers: 0, laterAnalyzers: 0, classes: 1, offsets: 1, aims: 0, zoneMonths: 0 },
   };
 }
 
@@ -234,6 +234,7 @@ function asReadings({ y, time }: Subjects): FleetReadings {
     },
     units: y.length,
     analyzers: 0,
+    laterAnalyzers: 0,
     classes: 1,
     fuels: 0,
     breaks: y.map(() => []),

@@ -40,6 +40,7 @@ function nile(): FleetReadings {
     },
     units: 1,
     analyzers: 0,
+    laterAnalyzers: 0,
     classes: 1,
     fuels: 0,
     breaks: [[]],

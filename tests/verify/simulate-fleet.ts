@@ -217,6 +217,7 @@ function columnsOfRows(rows: readonly Row[], plan: FleetPlan): FleetReadings {
     },
     units: plan.units,
     analyzers: plan.analyzers,
+    laterAnalyzers: 0,
     classes: plan.classes,
     fuels: 1,
     breaks: Array.from({ length: plan.units }, () => []),

@@ -33,6 +33,8 @@ export interface WrittenPlan {
   readonly noise: number;
   readonly visitSd: number;
   readonly analyzerSd: number;
+  /** Points of O2 by which the first analyzer reads otherwise since the last visits but two. */
+  readonly stepO2: number;
   readonly adjustBeyond: number;
   /** Whether crews set to what a season card says for the day's air, or until the display shows the target. */
   readonly setBy: 'season_card' | 'display';
@@ -64,6 +66,7 @@ export const WRITTEN_FLEET: WrittenPlan = {
   noise: 0.08,
   visitSd: 0.05,
   analyzerSd: 0.1,
+  stepO2: 0,
   adjustBeyond: 0.6,
   setBy: 'season_card',
   recordLeft: true,
@@ -145,8 +148,9 @@ export function writeFleet(plan: WrittenPlan): WrittenFleet {
       const airC = outsideC(day, normal);
       const by = Math.floor(random() * plan.analyzers);
       const effect = plan.visitSd * normal();
+      const biasO2 = bias[by] + (by === 0 && v >= plan.visits - 3 ? plan.stepO2 : 0);
       const row = (fire: string, state: string, adjusted: string, at: number): void => {
-        const o2 = shownO2(at + effect, airC, plan) + bias[by] + plan.noise * normal();
+        const o2 = shownO2(at + effect, airC, plan) + biasO2 + plan.noise * normal();
         const true2 = shownO2(at + effect, airC, plan) + bias2[by] + 1.2 * plan.noise * normal();
         const co2 = plan.measuredCo2 ? one(co2max * plan.co2maxRatio * (1 - true2 / AIR)) : '';
         const from = plan.measuredCo2 ? 'measured' : '';
@@ -169,12 +173,12 @@ export function writeFleet(plan: WrittenPlan): WrittenFleet {
       for (const lane of fires) {
         lane.level += lane.rate * years + plan.wander * Math.sqrt(years) * normal();
         const byCard = plan.setBy === 'season_card';
-        const seen = (byCard ? lane.level + effect : shownO2(lane.level + effect, airC, plan)) + bias[by];
+        const seen = (byCard ? lane.level + effect : shownO2(lane.level + effect, airC, plan)) + biasO2;
         const adjust = Math.abs(seen - TARGET) > plan.adjustBeyond;
         row(lane.fire, 'as_found', adjust ? 'yes' : 'no', lane.level);
         if (!adjust) continue;
         // By a season card, what the instrument would show at 20 °C is brought to the target; else what it shows.
-        const set = TARGET - bias[by] + plan.noise * normal();
+        const set = TARGET - biasO2 + plan.noise * normal();
         lane.level = (byCard ? set : levelShowing(set, airC, plan)) - effect;
         if (plan.recordLeft) row(lane.fire, 'as_left', 'yes', lane.level);
       }

@@ -90,14 +90,18 @@ function meanOf(values: Float64Array, rows: readonly number[]): number {
   return sum / known;
 }
 
-/** O2 that the analyzer of a reading reads too high, where the instruments cell knows it; the analyzer before the unit. */
+/** O2 that the analyzer of a reading read too high on its day, where the instruments cell knows it; the analyzer before the unit. */
 function biasOf({ readings, instruments }: Fleet): (row: number) => number {
   if (!instruments) return () => 0;
   const name = textsOf(instruments, 'analyzer');
-  const bias = numbersOf(instruments, 'o2_bias_pct');
-  const known = new Map<string, number>();
-  for (let row = 0; row < instruments.rows; row++)
-    if (Number.isFinite(bias[row])) known.set(textAt(name, row), bias[row]);
+  const [bias, changedOn, before] = ['o2_bias_pct', 'changed_on', 'o2_bias_before_pct'].map((column) =>
+    numbersOf(instruments, column),
+  );
+  const known = new Map(Array.from(bias, (_, row) => [textAt(name, row), row]));
   const analyzer = readings.text('analyzer');
-  return (row) => known.get(analyzer(row)) ?? 0;
+  return (row) => {
+    const of = known.get(analyzer(row)) ?? -1;
+    const read = readings.day[row] < changedOn[of] ? before[of] : bias[of];
+    return Number.isFinite(read) ? read : 0;
+  };
 }

@@ -53,11 +53,12 @@ function lastAnalyzer({
   for (let row = 0; row < instruments.rows; row++)
     if (textAt(verdict, row) === 'biased') biased.set(textAt(name, row), row);
   if (biased.size === 0) return () => none;
+  const offSince = numbersOf(instruments, 'off_since');
   const [fuelAt, fireAt, analyzerAt] = ['fuel', 'fire', 'analyzer'].map((column) => readings.text(column));
   return (unit, fuel, fire, quantity) => {
     const last = (readings.byUnit.get(unit) ?? []).findLast((row) => fuelAt(row) === fuel && fireAt(row) === fire);
     const row = last === undefined ? undefined : biased.get(analyzerAt(last));
-    if (last === undefined || row === undefined) return none;
+    if (last === undefined || row === undefined || readings.day[last] < offSince[row]) return none;
     const column = quantity === 'o2_pct' ? 'o2_bias_pct' : 'co2_bias_pct';
     return { analyzer: analyzerAt(last), analyzerBias: numbersOf(instruments, column)[row] };
   };

@@ -1,25 +1,25 @@
 import { describe, expect, test } from 'vitest';
-import { fitModel } from '../../../shared/foresight/fit-model.ts';
+import { fittingAnalyzers } from '../../../shared/foresight/fit-analyzers.ts';
 import { type InstrumentRow, judgeInstruments } from '../../../shared/foresight/judge-instruments.ts';
-import { DRIFT_PRIOR } from '../../../shared/foresight/spread.ts';
 import { tableOfAnalyzers } from '../../../shared/foresight/table-of-analyzers.ts';
 import { tableOfRecords } from '../../../shared/foresight/table-of-records.ts';
+import { atOnce } from '../../../shared/pieces.ts';
 import { readingsSchema } from '../../../shared/schemas/readings.ts';
 import { PLAIN_FLEET, simulateFleet } from '../../verify/simulate-fleet.ts';
 
-/** Four analyzers; all of the first one's readings are shifted; the given rule says who reads which unit. */
+/** Four analyzers; all found readings of some, the first where left out, are shifted; the given rule says who reads which unit. */
 function judged(
   shift: (day: number) => number,
   pick: (unit: number, analyzer: number) => number,
+  isShifted: (analyzer: number) => boolean = (code) => code === 0,
 ): readonly InstrumentRow[] {
   const { readings } = simulateFleet({ ...PLAIN_FLEET, units: 40, analyzers: 4, analyzerSd: 0.03, seed: 7 });
   const analyzer = readings.analyzer.map((code, row) => pick(readings.unit[row], code));
   const first = readings.first.map((value, row) =>
-    readings.state[row] === 0 && analyzer[row] === 0 ? value + shift(readings.day[row]) : value,
+    readings.state[row] === 0 && isShifted(analyzer[row]) ? value + shift(readings.day[row]) : value,
   );
   const fleet = { ...readings, analyzer, first };
   const names = ['A', 'B', 'C', 'D'];
-  const fit = fitModel(fleet, { prior: DRIFT_PRIOR, sample: 400, seed: 1 });
   const read = {
     fleet,
     sourceRow: new Int32Array(0),
@@ -33,7 +33,8 @@ function judged(
     readingsSchema,
     [...analyzer].map((code) => ({ unit: 'U', analyzer: names[code] })),
   );
-  return judgeInstruments(table, tableOfAnalyzers(read, fit), 0.15);
+  const found = atOnce(fittingAnalyzers(read, { sample: 400, seed: 1 }));
+  return judgeInstruments(table, tableOfAnalyzers(found.read, found.fit, found.intervals), 0.15);
 }
 
 function verdicts(shift: number, pick: (unit: number, analyzer: number) => number): Map<string, string> {
@@ -67,6 +68,16 @@ describe('instruments', () => {
     expect(Math.abs(high.offSince - began)).toBeLessThan(366);
     expect(high.reason).toContain('before that day');
     expect(high.driftShare).toBeGreaterThan(0);
+  });
+
+  test('all read more from one day on: that is what they read, not the analyzers', () => {
+    const found = judged(
+      (day) => (day >= 12_365 + 5.5 * 365 ? 0.6 : 0),
+      (_, code) => code,
+      () => true,
+    );
+    expect(found.map(({ changedOn }) => changedOn)).toEqual([Number.NaN, Number.NaN, Number.NaN, Number.NaN]);
+    expect(found.map(({ verdict }) => verdict)).toEqual(['within', 'within', 'within', 'within']);
   });
 
   test('a steady one reads off since its first reading; the others explain next to nothing', () => {
