@@ -1,6 +1,6 @@
 import type { CellResult } from '../cell.ts';
 import type { SpreadEstimate } from './estimate-spread.ts';
-import type { LaneStates } from './fit-fleet.ts';
+import type { LooseStates } from './heavy-tails.ts';
 import type { Hardware } from './lane-keys.ts';
 import type { LaneName } from './lane-name.ts';
 import type { LaneSeries } from './lane-series.ts';
@@ -9,7 +9,7 @@ import type { LaneTrace } from './trace-lanes.ts';
 /** What the fit knows, before any band or horizon: levels and rates in points of O2 at reference air. */
 export interface FittedDrift extends CellResult {
   readonly lanes: readonly FittedLane[];
-  readonly states: LaneStates;
+  readonly states: LooseStates;
   readonly series: LaneSeries;
   /** Per lane: the day of the visit since which it drifts as it does now; NaN where it always did. */
   readonly began: Float64Array;

@@ -9,6 +9,12 @@ import type { Spread } from './spread.ts';
 export interface LooseStates extends LaneStates {
   readonly priorRate: Float64Array;
   readonly priorRateVariance: Float64Array;
+  /**
+   * How far below and above the rate the ends of its 95 % interval lie, over where a normal with its variance has them: 1, but
+   * for a lane whose rate may have changed or not.
+   */
+  readonly rateBelow: Float64Array;
+  readonly rateAbove: Float64Array;
 }
 
 /** Degrees of freedom of the rates about their class: four, the usual choice for a robust analysis (Lange et al. 1989). */
@@ -34,6 +40,8 @@ export function loosenRates(
     ...copyLanes(states),
     priorRate: new Float64Array(states.level.length),
     priorRateVariance: new Float64Array(states.level.length),
+    rateBelow: new Float64Array(states.level.length).fill(1),
+    rateAbove: new Float64Array(states.level.length).fill(1),
   };
   for (let unit = 0; unit < program.units; unit++) {
     for (let lane = program.unitLanes[unit]; lane < program.unitLanes[unit + 1]; lane++) {

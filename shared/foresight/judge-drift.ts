@@ -192,8 +192,8 @@ function judgeFitted(
     state,
     judged,
     horizon,
-    slopeLower: state.rate - half,
-    slopeUpper: state.rate + half,
+    slopeLower: state.rate - half * (factor < 0 ? fitted.states.rateAbove : fitted.states.rateBelow)[index],
+    slopeUpper: state.rate + half * (factor < 0 ? fitted.states.rateBelow : fitted.states.rateAbove)[index],
     slopeSource: rated ? sourceOf(fitted.states.ownWeight[index]) : '',
     fromO2,
   };

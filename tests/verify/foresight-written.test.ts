@@ -72,6 +72,8 @@ describe('drift that begins late', () => {
     const more = { lateShare: 0.1, lateRate: 0.8, meanRate: 0.05, rateSd: 0.1 };
     const { covered, skill, late, lanes } = await score('a tenth begins late', more, 2);
     expect(covered).toBeGreaterThan(0.92);
+    // The model allows for what this fleet never does: a drift that began before the last visit, which one reading cannot show.
+    expect(covered).toBeLessThan(0.99);
     expect(late.found / late.lanes).toBeGreaterThan(0.9);
     expect(late.dated / late.found).toBeGreaterThan(0.8);
     // Two standard errors of a share of 0.95 among the lanes that there are.
@@ -79,6 +81,16 @@ describe('drift that begins late', () => {
     expect(late.others / (lanes - late.lanes)).toBeLessThan(0.02);
     // One rate a lane, or one that wanders alike in all, scores 0.69.
     expect(skill).toBeGreaterThan(0.78);
+  });
+
+  test('before any visit, the last one too: covered as promised, neither more nor less', async () => {
+    const more = { lateShare: 0.1, lateRate: 0.8, lateVisit: 'any', meanRate: 0.05, rateSd: 0.1 } as const;
+    const { covered, meanError, late, lanes } = await score('a tenth begins at any visit', more, 4);
+    expect(covered).toBeGreaterThan(0.92);
+    expect(covered).toBeLessThan(0.98);
+    expect(Math.abs(meanError)).toBeLessThan(0.03);
+    expect(late.found / late.lanes).toBeGreaterThan(0.75);
+    expect(late.others / (lanes - late.lanes)).toBeLessThan(0.03);
   });
 });
 

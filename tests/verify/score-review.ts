@@ -147,7 +147,7 @@ function ceilingOf(plan: WrittenPlan, session: Session, asOf: number): ReadonlyM
   const known = {
     ...fitted,
     lanes: describeLanes(read, { written, effects }, tables),
-    states,
+    states: { ...fitted.states, ...states },
     estimate: { ...fitted.estimate, spread },
   };
   const options = { horizonDays: 365, quantity: 'as_target', bands: DEFAULT_BANDS, dates: false } as const;

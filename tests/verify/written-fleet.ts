@@ -26,9 +26,10 @@ export interface WrittenPlan {
   readonly meanRate: number;
   readonly rateSd: number;
   readonly rateFreedom: number;
-  /** Share of lanes that stand still and begin to drift at their last visits but three, and how fast. */
+  /** Share of lanes that stand still and begin to drift, how fast, and before which visit: the last but two or any from the third on. */
   readonly lateShare: number;
   readonly lateRate: number;
+  readonly lateVisit: 'last_but_two' | 'any';
   readonly wander: number;
   readonly noise: number;
   readonly visitSd: number;
@@ -62,6 +63,7 @@ export const WRITTEN_FLEET: WrittenPlan = {
   rateFreedom: Number.POSITIVE_INFINITY,
   lateShare: 0,
   lateRate: 0,
+  lateVisit: 'last_but_two',
   wander: 0.15,
   noise: 0.08,
   visitSd: 0.05,
@@ -134,6 +136,7 @@ export function writeFleet(plan: WrittenPlan): WrittenFleet {
       const rate = plan.meanRate + plan.rateSd * rateNoise(normal, plan.rateFreedom);
       return { fire, rate: late ? 0 : rate, level: TARGET + 0.1 * normal() };
     });
+    const lateAt = plan.lateVisit === 'any' ? 2 + Math.floor(random() * (plan.visits - 2)) : plan.visits - 3;
     let last = 0;
     let lateSince = Number.NaN;
     for (let v = 0; v < plan.visits; v++) {
@@ -141,7 +144,7 @@ export function writeFleet(plan: WrittenPlan): WrittenFleet {
       const year = 15_341 + DAYS_PER_YEAR * plan.every * v;
       const day = Math.max(last + 20, Math.round(year + from + (to - from) * random()));
       const years = last === 0 ? 0 : (day - last) / DAYS_PER_YEAR;
-      if (late && v === plan.visits - 3) {
+      if (late && v === lateAt) {
         lateSince = last;
         for (const lane of fires) lane.rate = plan.lateRate;
       }
