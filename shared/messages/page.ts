@@ -61,6 +61,12 @@ export const phaseUnknown = (): string => 'kept as it is; not known here';
 export const phaseAsking = (): string => 'asks you';
 export const phaseWaiting = (cells: string): string => (cells === '' ? 'waits' : `waits for ${cells}`);
 export const phaseIdle = (): string => 'not calculated yet';
+export const stopHere = (): string => 'Stop here';
+export const goOn = (): string => 'Go on';
+export const calculationStopped = (left: number): string =>
+  left === 0
+    ? 'Stopped; every cell had been calculated.'
+    : `Stopped: ${left} ${left === 1 ? 'cell is' : 'cells are'} as before. Go on whenever you like.`;
 export const phaseStale = (): string => 'old result: calculated before your last change';
 /** Most messages name their cell first; where one does not, it is put in front. */
 export const errorOf = (cell: string, message: string): string =>
@@ -141,6 +147,9 @@ export const trayHead = (): string => 'Your own files';
 export const trayText = (): string =>
   'Choose or drop CSV files: readings from the analyzer, the register of units, and events and fuel use where you have them; or a notebook that you saved, with its files. They stay on this computer; nothing is sent anywhere.';
 export const trayChoose = (): string => 'Choose files …';
+export const trayFolder = (): string => 'A whole folder';
+export const trayLeftOut = (files: number, names: string): string =>
+  `${files === 1 ? 'A file of the folder is no table and was' : `${files} files of the folder are no tables and were`} left out: ${names}${files > 3 ? ' ...' : ''}.`;
 export const trayDrop = (): string => 'Drop the files here';
 export const trayRole = (file: string): string => `What ${file} holds`;
 export const trayRemove = (file: string): string => `Leave out ${file}`;

@@ -12,8 +12,11 @@ export interface PageSession {
   readonly title: string;
   /** ISO 8601 date. */
   readonly asOf: string;
-  /** The data files that it names: those that nobody has handed over, and those with another content than when saved. */
-  readonly head: Pick<NotebookHead, 'missing' | 'changed' | 'revision'>;
+  /**
+   * The data files that it names: those that nobody has handed over, and those with another content than when saved; and
+   * whether it is calculating, or was stopped at it.
+   */
+  readonly head: Pick<NotebookHead, 'missing' | 'changed' | 'revision' | 'busy' | 'stopped'>;
   /** Why nothing is calculated any more, '' while all is well. */
   readonly fault: string;
   states(): readonly CellState[];
@@ -38,6 +41,9 @@ export interface PageSession {
   readingKey(cell: CellName, range: RowRange, place: number, seen: SeenLine): Promise<RowKey>;
   words(cell: CellName, table: string, column: string): Promise<readonly string[]>;
   setAsOf(day: string): Promise<void>;
+  /** As the calls of the same name; see TableCalls. */
+  stop(): Promise<void>;
+  goOn(): Promise<void>;
   undo(): Promise<void>;
   redo(): Promise<void>;
   /** Gives back what the notebook holds of the computer; it is not asked again. */

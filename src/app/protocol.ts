@@ -32,6 +32,8 @@ export interface NotebookHead {
   readonly redoSteps: number;
   /** True while something is being calculated. */
   readonly busy: boolean;
+  /** True from `stop` until something is calculated again. */
+  readonly stopped: boolean;
 }
 
 export type ReviewOfFiles = Omit<ReviewRequest, 'data'>;
@@ -89,6 +91,10 @@ export interface TableCalls {
   readingKey(cell: CellName, range: RowRange, place: number, seen: SeenLine): RowKey;
   /** The different texts of a column, as far as rows hold them. */
   words(cell: CellName, table: string, column: string): readonly string[];
+  /** Ends what is being calculated; the cells that it did not come to stay as they were, and say so. */
+  stop(): void;
+  /** Calculates what a stopped calculation left. */
+  goOn(): void;
   undo(): void;
   redo(): void;
   rows(cell: CellName, range: RowRange): RowPage;

@@ -35,6 +35,7 @@ const EMPTY_HEAD: NotebookHead = {
   undoSteps: 0,
   redoSteps: 0,
   busy: false,
+  stopped: false,
 };
 
 /**
@@ -157,6 +158,14 @@ export class SessionClient {
 
   words(cell: CellName, table: string, column: string): Promise<readonly string[]> {
     return this.#call('words', cell, table, column);
+  }
+
+  stop(): Promise<void> {
+    return this.#call('stop');
+  }
+
+  goOn(): Promise<void> {
+    return this.#call('goOn');
   }
 
   undo(): Promise<void> {

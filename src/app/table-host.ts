@@ -35,6 +35,7 @@ export class TableHost {
   readonly #post: (reply: TableReply) => void;
   #files: ReadonlyMap<string, SourceFile> = new Map();
   #running: Promise<unknown> | undefined;
+  #stopped = false;
   #told: NotebookDocument | undefined;
   #revision = 0;
 
@@ -94,6 +95,12 @@ export class TableHost {
     },
     readingKey: (cell, range, place, seen) => accepted(readingKey(this.#session, cell, range, place, seen)),
     words: (cell, table, column) => wordsOf(this.#session.result(cell)?.tables[table], column),
+    stop: () => {
+      this.#stopped = true;
+      this.#session.stop();
+      this.#tell([]);
+    },
+    goOn: () => this.#follow(),
     undo: () => this.#follow(this.#session.undo()),
     redo: () => this.#follow(this.#session.redo()),
     rows: (cell, range) => accepted(this.#session.rows(cell, range)),
@@ -102,6 +109,8 @@ export class TableHost {
     why: (cell) => this.#session.why(cell),
     documentText: () => writeDocument(this.#session.document()),
     outputFiles: async () => {
+      // Files are written of what is up to date only.
+      if (this.#stopped) this.#calculate();
       await this.#settled();
       return writtenFiles(this.#session).map(({ name, cell, pieces }) => ({
         name,
@@ -144,6 +153,7 @@ export class TableHost {
   }
 
   #calculate(): void {
+    this.#stopped = false;
     const running = this.#session.calculate().finally(() => {
       if (this.#running !== running) return;
       this.#running = undefined;
@@ -179,6 +189,7 @@ export class TableHost {
       undoSteps: back,
       redoSteps: forward,
       busy: this.#running !== undefined,
+      stopped: this.#stopped,
     };
   }
 }

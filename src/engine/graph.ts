@@ -87,6 +87,16 @@ export class Graph<Value> {
     return 'finished';
   }
 
+  /** Nodes whose state may be that of before a change: what is still to be worked out, and all that reads it. */
+  pending(): ReadonlySet<NodeId> {
+    const found = new Set<NodeId>();
+    for (const id of this.#plan.order) {
+      const node = this.#nodes.get(id);
+      if (node?.marked || node?.spec.reads.some((read) => found.has(read.node))) found.add(id);
+    }
+    return found;
+  }
+
   state(id: NodeId): NodeState<Value> | undefined {
     const node = this.#nodes.get(id);
     if (node) node.shown ??= { ...node.state };

@@ -51,6 +51,8 @@ export class Session {
   #calculated: ReadonlyMap<CellName, PreparedCell> = new Map();
   #changedParameters: ReadonlyMap<CellName, readonly string[]> = new Map();
   #changed = new Set<CellName>();
+  /** Cells that a stopped calculation did not come to. */
+  #left: ReadonlySet<CellName> = new Set();
   #telling: ReturnType<typeof setTimeout> | undefined;
 
   constructor(catalogue: ReadonlyMap<string, CellKind>, { helpers, limitBytes = 768 * 2 ** 20 }: SessionOptions = {}) {
@@ -80,6 +82,7 @@ export class Session {
   /** Brings every cell up to date; 'superseded' when a newer change or calculation took over. */
   async calculate(): Promise<'finished' | 'superseded'> {
     const cells = this.#cells;
+    this.#leave(new Set());
     this.#changedParameters = new Map(
       [...cells].map(([name, cell]) => [name, changedParameters(this.#calculated.get(name), cell)]),
     );
@@ -89,6 +92,12 @@ export class Session {
       this.#tell();
     }
     return end;
+  }
+
+  /** Ends the running calculation. What it did not come to is stale until calculate() is called again. */
+  stop(): void {
+    this.#graph.stop();
+    this.#leave(new Set([...this.#graph.pending()].map(cellOfNode)));
   }
 
   /** The new document, or one sentence why the edit cannot be made. */
@@ -237,7 +246,13 @@ export class Session {
     const changes = this.#changedParameters.get(name) ?? [];
     const made = cellState(cell, judged, fitted, this.#described.get(name), changes);
     if (made.described) this.#described.set(name, made.described);
-    return made.state;
+    return this.#left.has(name) && made.described ? { ...made.state, stale: true } : made.state;
+  }
+
+  #leave(cells: ReadonlySet<CellName>): void {
+    const before = this.#left;
+    this.#left = cells;
+    for (const name of new Set([...before, ...cells])) this.#note(name);
   }
 
   #note(cell: CellName): void {

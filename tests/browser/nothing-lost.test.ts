@@ -30,7 +30,7 @@ const SMALL = {
 
 async function openFiles(page: Page, files: readonly ReturnType<typeof csv>[]): Promise<void> {
   await page.getByRole('button', { name: 'Open your own files' }).click();
-  await page.locator('.tray input[type=file]').setInputFiles([...files]);
+  await page.locator('.tray input[type=file]:not([webkitdirectory])').setInputFiles([...files]);
   await until('they lie in the tray', async () => (await page.locator('.tray .files li').count()) === files.length);
   await page.getByRole('button', { name: 'Open these files' }).click();
 }
@@ -224,7 +224,7 @@ describe('files that are not what they should be', () => {
     const { page } = await served.open();
     await page.getByRole('button', { name: 'Open your own files' }).click();
     await page
-      .locator('.tray input[type=file]')
+      .locator('.tray input[type=file]:not([webkitdirectory])')
       .setInputFiles([csv('junk.csv', 'a;b\n1;2\n'), csv('other.json', '{"rows":[]}'), csv('scan.pdf', '%PDF-1.7\n')]);
     await until('the last is refused', async () => (await page.locator('.tray .fault').count()) === 3);
     const said = (await page.locator('.tray .fault').allTextContents()).join('\n');

@@ -31,7 +31,7 @@ async function openOwn(page: Page): Promise<void> {
     .getByRole('button', { name: /own readings|open/i })
     .first()
     .click();
-  await page.locator('bv-own-files input[type=file]').setInputFiles([READINGS, REGISTER]);
+  await page.locator('bv-own-files input[type=file]:not([webkitdirectory])').setInputFiles([READINGS, REGISTER]);
   await page.locator('bv-own-files .act.strong:not(.file)').click();
   await until(
     'the own files',

@@ -75,6 +75,9 @@ describe('what a state says', () => {
     const { page } = await openState('running');
     expect(await page.locator('.flow li', { hasText: 'derive' }).first().textContent()).toContain('at work, 63 %');
     expect(await page.locator('.flow .summary').textContent()).toContain('1 at work');
+    // What has been at work for a while can be stopped.
+    await page.getByRole('button', { name: 'Stop here' }).click();
+    await until('it is stopped', async () => (await page.getByRole('button', { name: 'Go on' }).count()) === 1);
     await page.close();
   });
 });

@@ -6,8 +6,10 @@ import {
   flowFolded,
   flowLabel,
   flowSummary,
+  goOn,
   rowsWord,
   setAsideWord,
+  stopHere,
   threadTitle,
 } from '../../../shared/messages/page.ts';
 import type { StripViews } from '../cell-view.ts';
@@ -28,7 +30,7 @@ import { LightElement } from './light-element.ts';
 const TALLEST_ROW_PX = 82;
 const LOWEST_ROW_PX = 60;
 /** The line above the drawing and the edges of the screen. */
-const OUTSIDE_PX = 70;
+const OUTSIDE_PX = 92;
 const LANE_PX = 12;
 const EDGE_PX = 14;
 
@@ -38,6 +40,9 @@ export class FlowLine extends LightElement {
   @property({ attribute: false }) cells: readonly CellState[] = [];
   /** The views of the kinds that this program knows. */
   @property({ attribute: false }) views: StripViews = new Map();
+  @property({ attribute: false }) busy = false;
+  /** A calculation was stopped and left some cells as they were. */
+  @property({ attribute: false }) stopped = false;
   /** The cell under the pointer or the focus: its pipes stand out. */
   @state() private looked = '';
 
@@ -74,9 +79,18 @@ export class FlowLine extends LightElement {
       </div>`;
     return html`<nav class="flow" aria-label=${flowLabel()}>${
       this.narrow?.matches
-        ? html`<details><summary class="summary">${flowFolded(summary)}</summary>${drawing}</details>`
-        : html`<p class="summary">${summary}</p>${drawing}`
+        ? html`<div class="above"><details><summary class="summary">${flowFolded(summary)}</summary>${drawing}</details>${this.valve()}</div>`
+        : html`<div class="above"><p class="summary">${summary}</p>${this.valve()}</div>${drawing}`
     }</nav>`;
+  }
+
+  /** Its place is kept where there is nothing to stop, so that nothing moves. */
+  private valve(): TemplateResult {
+    const { busy, stopped } = this;
+    const tell = (): void => {
+      this.dispatchEvent(new CustomEvent(stopped ? 'bv-go-on' : 'bv-stop', { bubbles: true }));
+    };
+    return html`<button type="button" class="act small stop ${busy ? 'busy' : stopped ? 'stopped' : ''}" @click=${tell}>${stopped ? goOn() : stopHere()}</button>`;
   }
 
   private pipe(pipe: FlowPipe, flow: Flow, knotX: number): SVGTemplateResult {

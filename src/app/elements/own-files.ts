@@ -11,7 +11,9 @@ import {
   trayChoose,
   trayClose,
   trayDrop,
+  trayFolder,
   trayHead,
+  trayLeftOut,
   trayNeedsReadings,
   trayNeedsRegister,
   trayNeedsRole,
@@ -20,6 +22,7 @@ import {
   trayRole,
   trayText,
 } from '../../../shared/messages/page.ts';
+import { chosenOfFolder, tablesAmong } from '../files/folder-files.ts';
 import { guessRole } from '../files/guess-role.ts';
 import { readBeginning } from '../files/read-beginning.ts';
 import type { FileRole, OwnFile } from '../page-session.ts';
@@ -52,7 +55,9 @@ export class OwnFiles extends LightElement {
   /** Files of the same name replace those laid out before. */
   async add(files: Iterable<File>): Promise<void> {
     const faults: string[] = [];
-    for (const file of files) {
+    const { tables, others } = tablesAmong(files);
+    if (others.length > 0) faults.push(trayLeftOut(others.length, others.slice(0, 3).join(', ')));
+    for (const file of tables) {
       const beginning = await readBeginning(file);
       if (beginning.status === 'value') {
         const role = guessRole(file.name, beginning.value);
@@ -72,6 +77,7 @@ export class OwnFiles extends LightElement {
       <h2 id="tray-head">${trayHead()}</h2>
       <p>${trayText()}</p>
       <p class="acts"><label class="act strong file">${trayChoose()}<input type="file" multiple accept=".csv,.txt,.tsv,.json,text/csv,text/plain,application/json" @change=${this.onChoose} /></label>
+        <label class="act file">${trayFolder()}<input type="file" webkitdirectory multiple @change=${this.onFolder} /></label>
         <span class="drop-hint">${trayDrop()}</span></p>
       ${this.faults.map((fault) => html`<p class="fault" role="alert">${fault}</p>`)}
       ${this.files.length === 0 ? nothing : html`<ul class="files">${this.files.map((own) => this.line(own))}</ul>`}
@@ -106,6 +112,12 @@ export class OwnFiles extends LightElement {
   private onChoose(event: Event): void {
     const input = event.target as HTMLInputElement;
     void this.add([...(input.files ?? [])]);
+    input.value = '';
+  }
+
+  private onFolder(event: Event): void {
+    const input = event.target as HTMLInputElement;
+    void this.add(chosenOfFolder(input.files ?? []));
     input.value = '';
   }
 

@@ -4,6 +4,7 @@ import { repeat } from 'lit/directives/repeat.js';
 import type { CellState } from '../../../shared/cell-state.ts';
 import { gone as keptGone, opening as openingKept } from '../../../shared/messages/keeping.ts';
 import {
+  calculationStopped,
   changeFollowed,
   nothingOpen,
   nothingToSave,
@@ -23,6 +24,7 @@ import { type Light, nextLight, readLight, showLight } from '../light.ts';
 import type { OwnFile, PageSession } from '../page-session.ts';
 import { cautions } from './cautions.ts';
 import './cell-strip.ts';
+import { FileDrops } from './file-drops.ts';
 import './flow-line.ts';
 import './kept-offers.ts';
 import type { KeptChosen } from './kept-offers.ts';
@@ -65,6 +67,7 @@ export class PageShell extends LightElement {
   private names: ReadonlyMap<string, string> = new Map();
   private readonly keeping = new Keeping(this);
   private readonly saying = new Saying(this);
+  protected readonly drops = new FileDrops(this, (files) => void this.showTray(files));
   private readonly host = shellHost({
     need: () => this.need(),
     states: () => this.cells,
@@ -77,8 +80,6 @@ export class PageShell extends LightElement {
     super.connectedCallback();
     showLight(this.light);
     document.addEventListener('keydown', this.onKey);
-    document.addEventListener('dragover', this.onDrag);
-    document.addEventListener('drop', this.onDrop);
     if (this.opener) void this.start();
   }
 
@@ -140,7 +141,12 @@ export class PageShell extends LightElement {
         @bv-two=${() => this.show('two')} @bv-kept=${(event: KeptChosen) => this.onKept(event.detail)}>
         <bv-plate .title=${session?.title ?? ''} .asOf=${session?.asOf ?? ''} .figures=${plateFigures(cells)} ?canUndo=${session?.canUndo() ?? false}
           ?canRedo=${session?.canRedo() ?? false} .light=${this.light}></bv-plate>
-        <div class="side">${cells.length === 0 ? nothing : html`<bv-flow .cells=${cells} .views=${this.views}></bv-flow>`}</div>
+        <div class="side">${
+          cells.length === 0
+            ? nothing
+            : html`<bv-flow .cells=${cells} .views=${this.views} .busy=${session?.head.busy ?? false} .stopped=${session?.head.stopped ?? false}
+          @bv-stop=${() => void this.need().stop()} @bv-go-on=${() => void this.change(() => this.need().goOn())}></bv-flow>`
+        }</div>
         <main id="main" tabindex="-1">
           ${this.top()}
           ${session ? pageCalls(cells, session.head, this.host, this.views) : nothing}
@@ -209,7 +215,10 @@ export class PageShell extends LightElement {
     try {
       await make();
       await this.need().settled();
-      this.saying.say(changeFollowed(this.cells.filter(({ name, version }) => before.get(name) !== version).length));
+      if (this.need().head.stopped)
+        this.saying.say(calculationStopped(this.cells.filter(({ stale, phase }) => stale || phase === 'idle').length));
+      else
+        this.saying.say(changeFollowed(this.cells.filter(({ name, version }) => before.get(name) !== version).length));
     } catch (cause) {
       refusal = cause instanceof Error ? cause.message : String(cause);
       this.saying.say(refusal);
@@ -271,17 +280,6 @@ export class PageShell extends LightElement {
     event.preventDefault();
     const forward = key === 'y' || event.shiftKey;
     void this.change(() => (forward ? this.need().redo() : this.need().undo()));
-  };
-
-  private readonly onDrag = (event: DragEvent): void => {
-    if (event.dataTransfer?.types.includes('Files')) event.preventDefault();
-  };
-
-  private readonly onDrop = (event: DragEvent): void => {
-    const files = [...(event.dataTransfer?.files ?? [])];
-    if (files.length === 0) return;
-    event.preventDefault();
-    void this.showTray(files);
   };
 }
 

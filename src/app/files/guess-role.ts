@@ -13,9 +13,10 @@ const TELLING: readonly (readonly [FileRole, RegExp])[] = [
 ];
 
 /** What a file most likely holds, from its name and its first few lines; undefined where nothing tells. */
-export function guessRole(name: string, beginning: string): FileRole | undefined {
+export function guessRole(path: string, beginning: string): FileRole | undefined {
   const found = TELLING.find(([, heads]) => heads.test(beginning));
   if (found) return found[0];
+  const name = path.split('/').at(-1) ?? path;
   if (/register|units|inventory/i.test(name)) return 'register';
   if (/event/i.test(name)) return 'events';
   if (/fuel|meter|bill/i.test(name)) return 'fuel-use';

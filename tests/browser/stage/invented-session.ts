@@ -17,13 +17,14 @@ export class InventedSession implements PageSession {
   readonly title = 'Norrow campus';
   readonly asOf = '2026-11-15';
   readonly fault = '';
-  readonly head = { missing: [], changed: [], revision: 0 };
+  head: PageSession['head'];
   readonly #readings: Table;
   readonly #raised = inventedRaised();
   #cells: readonly CellState[];
   #listeners = new Set<() => void>();
 
   constructor(state: StageState) {
+    this.head = { missing: [], changed: [], revision: 0, busy: state === 'running', stopped: false };
     const rows = state === 'huge' ? 1_000_000 : 1204;
     this.#readings = inventedReadings(rows);
     this.#cells = state === 'empty' ? [] : inventedCells(rows).map((cell) => changed(cell, state));
@@ -74,10 +75,17 @@ export class InventedSession implements PageSession {
   working = async (place: NumberPlace): Promise<ShownWorking> => inventedWorking(place);
   close(): void {}
   async settled(): Promise<void> {}
+  stop = (): Promise<void> => this.#valve(true);
+  goOn = (): Promise<void> => this.#valve(false);
   async undo(): Promise<void> {}
   async redo(): Promise<void> {}
   documentText = async (): Promise<string> => '{}';
   outputFiles = async (): Promise<readonly []> => [];
+
+  async #valve(stopped: boolean): Promise<void> {
+    this.head = { ...this.head, busy: !stopped, stopped };
+    for (const listener of this.#listeners) listener();
+  }
 
   async rows(_cell: string, { table, from, to, sort }: RowRange): Promise<RowPage> {
     const whole = table === 'raised' ? this.#raised : this.#readings;

@@ -175,4 +175,21 @@ describe('the host of the tables', () => {
     expect(files.map(({ name }) => name)).toEqual(['accepted.csv', 'set-aside.csv', 'account.json', 'report.html']);
     expect(await files[0].blob.text()).toContain('B-07,2025-01-10');
   });
+
+  test('a stopped calculation goes on when asked, or when files of what is up to date are wanted', async () => {
+    const page = new Page();
+    await page.ask('openNotebook', 'n.json', notebook, [file('r.csv', CSV)]);
+    await page.ask('stop');
+    await page.ask('settled');
+    expect(page.head).toMatchObject({ busy: false, stopped: true });
+    await page.ask('goOn');
+    await page.ask('settled');
+    expect(page.head).toMatchObject({ busy: false, stopped: false });
+    expect(page.states.get('readings')?.phase).toBe('done');
+    await page.ask('edit', { operation: 'set-as-of', asOf: '2026-04-01' });
+    await page.ask('stop');
+    const files = (await page.ask('outputFiles')) as { name: string }[];
+    expect(files.map(({ name }) => name)).toContain('accepted.csv');
+    expect(page.head).toMatchObject({ stopped: false });
+  });
 });

@@ -84,6 +84,37 @@ describe('a newer change while a cell is at work', () => {
   });
 });
 
+describe('a calculation that is stopped', () => {
+  test('leaves what it did not come to as it was and says so; going on comes to the same bytes', async () => {
+    let letGo = (): void => {};
+    let gate: Promise<void> | undefined;
+    const { kinds, calculated } = counted((name) => (name === 'drift fit' ? gate : undefined));
+    const session = open(kinds);
+    await session.calculate();
+    gate = new Promise((resolve) => {
+      letGo = resolve;
+    });
+    const edited = session.setParameter('drift', 'referenceAir', false);
+    expect(edited.status).toBe('value');
+    calculated.length = 0;
+    const first = session.calculate();
+    while (!calculated.includes('drift fit')) await turn();
+    session.stop();
+    letGo();
+    expect(await first).toBe('superseded');
+    const stale = session.states().filter(({ stale }) => stale);
+    expect(stale.map(({ name }) => name)).toEqual(expect.arrayContaining(['drift', 'raise']));
+    expect(stale.map(({ name }) => name)).not.toContain('readings');
+    expect(stale.every(({ phase, description }) => phase === 'done' && description !== undefined)).toBe(true);
+    expect(await session.calculate()).toBe('finished');
+    expect(session.states().filter(({ stale }) => stale)).toEqual([]);
+    const plain = open();
+    plain.setParameter('drift', 'referenceAir', false);
+    await plain.calculate();
+    expect(bytesOf(session)).toEqual(bytesOf(plain));
+  });
+});
+
 describe('200 steps on the sample campus', () => {
   test('undone and done again calculate nothing, to the same bytes', async () => {
     const { kinds, calculated } = counted();

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { tablesAmong } from '../../../../src/app/files/folder-files.ts';
 import { guessRole } from '../../../../src/app/files/guess-role.ts';
 import { readBeginning } from '../../../../src/app/files/read-beginning.ts';
 import { notebookFile } from '../../../../src/app/files/save-file.ts';
@@ -12,6 +13,7 @@ test.each([
   ['register.csv', 'a,b\n', 'register'],
   ['whatever.csv', 'a,b\n', undefined],
   ['export-2026.csv', 'Id;Wert 1;Wert 2\n', 'readings'],
+  ['units and events/export-2026.csv', 'Id;Wert 1;Wert 2\n', 'readings'],
 ])('%s with head %j is proposed as %s', (name, head, role) => {
   expect(guessRole(name, head)).toBe(role);
 });
@@ -52,4 +54,19 @@ test('UTF-16 text with and without its mark is no binary file', async () => {
 test('a title becomes a file name', () => {
   expect(notebookFile('Quillmere campus, November 2026')).toBe('quillmere-campus-november-2026.json');
   expect(notebookFile('???')).toBe('notebook.json');
+});
+
+test("of a folder, tables are taken, other files are named, and hidden ones are nobody's", () => {
+  const names = [
+    'chosen.pdf',
+    'Boilers/2019/a.CSV',
+    'Boilers/2020/a.csv',
+    'Boilers/plan.pdf',
+    'Boilers/.listing',
+    'Boilers/~$a.csv~',
+  ];
+  const { tables, others } = tablesAmong(names.map((name) => new File(['x'], name)));
+  // What somebody chose by itself is not left out unasked.
+  expect(tables.map(({ name }) => name)).toEqual(['chosen.pdf', 'Boilers/2019/a.CSV', 'Boilers/2020/a.csv']);
+  expect(others).toEqual(['Boilers/plan.pdf']);
 });
