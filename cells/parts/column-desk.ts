@@ -87,9 +87,9 @@ export class ColumnDesk extends LitElement {
   }
 
   private kept(profile: Profile): TemplateResult {
-    const { name } = profile;
+    const { name, file } = profile;
     const text = `data:application/json;charset=utf-8,${encodeURIComponent(`${JSON.stringify(profile, null, 2)}\n`)}`;
-    return html`<li><b>${name}</b> <a href=${text} download=${`${name.replace(/[^\p{L}\p{N}._-]+/gu, '-')}.json`}>${say.saveForCommands()}</a>
+    return html`<li><b>${name}</b> ${file === '' ? nothing : say.onlyFor(file)} <a href=${text} download=${`${name.replace(/[^\p{L}\p{N}._-]+/gu, '-')}.json`}>${say.saveForCommands()}</a>
       <button type="button" ?disabled=${this.busy} aria-label=${`${say.forget()}: ${name}`} @click=${() => this.keep(this.profiles.filter((one) => one !== profile))}>${say.forget()}</button></li>`;
   }
 

@@ -108,13 +108,6 @@ export const unreadHeads = ({ columns }: FileShape): string[] =>
     .filter(({ field, head, firstValue }) => field === '' && head !== '' && firstValue !== '')
     .map(({ head }) => head);
 
-/** Heads that stand in the file once: only those can be told apart by a profile. */
-export function singleHeads({ columns }: FileShape): ReadonlySet<string> {
-  const times = new Map<string, number>();
-  for (const { head } of columns) times.set(head, (times.get(head) ?? 0) + 1);
-  return new Set([...times].filter(([head, count]) => head !== '' && count === 1).map(([head]) => head));
-}
-
 const SHARES: Readonly<Record<string, string>> = { o2_pct: '1', co2_pct: '1', excess_air_printed_pct: 'lambda' };
 
 /** The units a field can be given in, the one it has among them; empty where there is nothing to choose. */

@@ -5,7 +5,7 @@ import type { Field } from '../../shared/readings/fields.ts';
 import type { ProfileColumn } from '../../shared/readings/profile.ts';
 import type { Vocabulary } from '../../shared/readings/vocabulary.ts';
 import { actStyle } from './act-style.ts';
-import { type FileColumn, type FileShape, SURE, singleHeads, unitChoices } from './file-shapes.ts';
+import { type FileColumn, type FileShape, SURE, unitChoices } from './file-shapes.ts';
 import { shapeFormStyle } from './shape-form-style.ts';
 import { plainWords } from './shown-value.ts';
 
@@ -33,43 +33,43 @@ export class ShapeForm extends LitElement {
   /** The name that is proposed. */
   @property({ attribute: false }) name = '';
   @property({ attribute: false }) busy = false;
-  @state() private draft: Readonly<Record<string, ProfileColumn>> = {};
+  /** What is changed and not yet read, by what a profile calls the column. */
+  @state() private draft: ReadonlyMap<string, ProfileColumn> = new Map();
 
   override willUpdate(changed: PropertyValues): void {
-    if (changed.has('shape')) this.draft = {};
+    if (changed.has('shape')) this.draft = new Map();
   }
 
   override render(): TemplateResult {
     const { shape, draft } = this;
-    const single = singleHeads(shape);
-    const settled = shape.profile !== '' && Object.keys(draft).length === 0;
+    const settled = shape.profile !== '' && draft.size === 0;
     return html`<form @submit=${this.settle}>
       <div class="wide"><table><thead><tr>${say.columnHeads().map((head) => html`<th scope="col">${head}</th>`)}</tr></thead>
-        <tbody>${shape.columns.map((column) => this.line(column, single.has(column.head)))}</tbody></table></div>
+        <tbody>${shape.columns.map((column) => this.line(column))}</tbody></table></div>
       ${
         settled
           ? nothing
           : html`<footer><label>${say.rememberUnder()} <input type="text" name="name" required maxlength="80" autocomplete="off" .value=${this.name} /></label>
-            <button type="submit" ?disabled=${this.busy}>${Object.keys(draft).length > 0 ? say.readItSo() : say.theseAreRight()}</button></footer>`
+            <button type="submit" ?disabled=${this.busy}>${draft.size > 0 ? say.readItSo() : say.theseAreRight()}</button></footer>`
       }</form>`;
   }
 
-  private line(column: FileColumn, single: boolean): TemplateResult {
-    const { head, firstValue, sure } = column;
-    const now = this.draft[head] ?? column;
-    const changed = head in this.draft;
+  private line(column: FileColumn): TemplateResult {
+    const { key, firstValue, sure } = column;
+    const now = this.draft.get(key) ?? column;
+    const changed = this.draft.has(key);
     const marks = [
       now.field === '' ? 'unread' : '',
       changed ? 'changed' : '',
       !changed && now.field !== '' && sure < SURE ? 'doubt' : '',
     ];
-    return html`<tr class=${marks.filter(Boolean).join(' ')}><th scope="row">${head}</th><td class="value">${firstValue}</td>
-      <td class="is-cell">${single ? this.choices(head, now) : html`${now.field === '' ? say.notUsed() : say.fieldWords(now.field)}`}</td>
+    return html`<tr class=${marks.filter(Boolean).join(' ')}><th scope="row">${key}</th><td class="value">${firstValue}</td>
+      <td class="is-cell">${key === '' ? say.notUsed() : this.choices(key, now)}</td>
       <td>${changed || now.field === '' ? nothing : html`<span class="sure">${say.percentSure(sure)}</span>`}</td>
-      <td class="why">${single || head === '' ? (changed || (this.shape.profile !== '' && column.field !== '') ? nothing : column.reason) : say.twiceInHead()}</td></tr>`;
+      <td class="why">${changed || (this.shape.profile !== '' && column.field !== '') ? nothing : column.reason}</td></tr>`;
   }
 
-  private choices(head: string, now: ProfileColumn): TemplateResult {
+  private choices(key: string, now: ProfileColumn): TemplateResult {
     const { fields } = this.vocabulary;
     const field = fields.get(now.field);
     const names = [...fields.keys()].map((name) => ({ code: name, label: say.fieldWords(name) }));
@@ -78,12 +78,12 @@ export class ShapeForm extends LitElement {
     // Where a column names the fire or the state, no head has to.
     const placed = (word: 'fire' | 'state'): boolean =>
       field?.measured === true && fields.has(word) && (now[word] !== '' || columns.every((one) => one.field !== word));
-    const put = (part: Partial<ProfileColumn>): void => this.put(head, { ...columnOf(now), ...part });
+    const put = (part: Partial<ProfileColumn>): void => this.put(key, { ...columnOf(now), ...part });
     return html`<div class="is">
-      ${picked(say.fieldOf(head), now.field, [{ code: '', label: say.notUsed() }, ...names], (name) => put(this.fresh(name, now)))}
-      ${units.length > 1 ? picked(say.unitOf(head), now.unit, units, (unit) => put({ unit })) : nothing}
-      ${placed('fire') ? picked(say.fireOf(head), now.fire, words(say.anyFire(), FIRES), (fire) => put({ fire })) : nothing}
-      ${placed('state') ? picked(say.stateOf(head), now.state, words(say.anyState(), STATES), (state) => put({ state })) : nothing}
+      ${picked(say.fieldOf(key), now.field, [{ code: '', label: say.notUsed() }, ...names], (name) => put(this.fresh(name, now)))}
+      ${units.length > 1 ? picked(say.unitOf(key), now.unit, units, (unit) => put({ unit })) : nothing}
+      ${placed('fire') ? picked(say.fireOf(key), now.fire, words(say.anyFire(), FIRES), (fire) => put({ fire })) : nothing}
+      ${placed('state') ? picked(say.stateOf(key), now.state, words(say.anyState(), STATES), (state) => put({ state })) : nothing}
     </div>`;
   }
 
@@ -95,17 +95,18 @@ export class ShapeForm extends LitElement {
     return { field: name, unit: kept, ...(field?.measured ? {} : { fire: '', state: '' }) };
   }
 
-  private put(head: string, column: ProfileColumn): void {
-    const was = this.shape.columns.find((one) => one.head === head);
-    const { [head]: _, ...others } = this.draft;
-    const same = was !== undefined && JSON.stringify(columnOf(was)) === JSON.stringify(column);
-    this.draft = same ? others : { ...others, [head]: column };
+  private put(key: string, column: ProfileColumn): void {
+    const was = this.shape.columns.find((one) => one.key === key);
+    const draft = new Map(this.draft);
+    if (was && JSON.stringify(columnOf(was)) === JSON.stringify(column)) draft.delete(key);
+    else draft.set(key, column);
+    this.draft = draft;
   }
 
   private settle(event: SubmitEvent): void {
     event.preventDefault();
     const name = String(new FormData(event.currentTarget as HTMLFormElement).get('name') ?? '').trim();
-    if (name !== '') this.dispatchEvent(new ShapeSettled(name, this.draft));
+    if (name !== '') this.dispatchEvent(new ShapeSettled(name, Object.fromEntries(this.draft)));
   }
 }
 

@@ -51,7 +51,6 @@ export const unitOf = (head: string): string => `Unit of ${quote(head)}`;
 export const fireOf = (head: string): string => `Fire of ${quote(head)}`;
 export const stateOf = (head: string): string => `State of ${quote(head)}`;
 export const percentSure = (percent: number): string => (percent >= 99.5 ? 'sure' : `${Math.round(percent)} %`);
-export const twiceInHead = (): string => 'this head stands there twice, so it cannot be told apart here';
 
 export const shapeName = (file: string, line: number, more: number): string =>
   `${file}${Number.isNaN(line) ? '' : `, from line ${line} on`}${more === 0 ? '' : ` and ${more} more with the same heads`}`;
@@ -70,6 +69,7 @@ export const rememberUnder = (): string => 'Name to remember it by';
 export const readItSo = (): string => 'Read it so, and remember';
 export const theseAreRight = (): string => 'These are right: remember them';
 export const remembered = (): string => 'Remembered';
+export const onlyFor = (file: string): string => `for ${file} only`;
 export const forget = (): string => 'Forget';
 export const saveForCommands = (): string => 'Save as a file for the commands';
 export const showAllFiles = (count: number): string => `Show all ${count} files`;

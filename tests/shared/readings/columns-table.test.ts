@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { fileShapes, leastSure, singleHeads, unitChoices, unreadHeads } from '../../../cells/parts/file-shapes.ts';
+import { fileShapes, leastSure, unitChoices, unreadHeads } from '../../../cells/parts/file-shapes.ts';
 import { READING_FIELDS } from '../../../shared/readings/fields.ts';
 import { fileOf } from './file-of.ts';
 import { accepted, readReadings, rowsOf } from './read-readings.ts';
@@ -71,9 +71,12 @@ describe('what the columns are', () => {
     expect(unreadHeads(shapes[0])).toEqual(['Paint']);
   });
 
-  test('a head that stands there twice cannot be told apart by a profile', async () => {
+  test('a head that stands there twice is two columns', async () => {
     const twice = fileShapes(await read([fileOf('a.csv', text.replace('Paint', 'State'))]))[0];
-    expect([...singleHeads(twice)]).not.toContain('State');
+    expect(twice.columns.map(({ key }) => key).filter((key) => key.startsWith('State'))).toEqual([
+      'State',
+      'State (2)',
+    ]);
   });
 
   test('each field offers the units it can be given in', () => {
