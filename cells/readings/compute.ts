@@ -34,7 +34,7 @@ export async function compute(
     files,
     {
       ...parameters,
-      registered: units && textsOf(units, 'unit').levels,
+      registered: units && units.rows > 0 ? textsOf(units, 'unit').levels : undefined,
       fuelled: unitsWhere(units, 'fuel', (fuel) => fuel !== ''),
       singleStage: unitsWhere(units, 'firing', (firing) => firing === 'single'),
     },

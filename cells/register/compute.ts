@@ -12,7 +12,7 @@ import type { RegisterParameters } from './parameters.ts';
 import type { RegisterRow } from './register-row.ts';
 import { registerTables } from './register-tables.ts';
 
-/** Tables: units, limits, targets, supply-limits, economics, planning, gaps, faults, columns. */
+/** Without a file it has no units, and those that read it take the units of the readings. Tables: units, limits, targets, supply-limits, economics, planning, gaps, faults, columns. */
 export interface RegisterResult extends CellResult {
   readonly faults: readonly CellFault[];
   readonly notes: readonly string[];
@@ -31,7 +31,6 @@ export async function compute(
     if (!file) return fail(say.lostFile('register', key));
     files.push(file);
   }
-  if (files.length === 0) return fail(say.noFiles('register'));
   const read = await readTable(
     files,
     { ...NEEDS, dateOrder: parameters.dateOrder, profiles: parameters.profiles },
@@ -42,7 +41,7 @@ export async function compute(
   const whole = read.value.rows.map((row) => filledRow(row, parameters.filled));
   const rows = usableRows(whole, parameters.fuels, faults);
   if (rows.status !== 'value') return rows;
-  if (rows.value.length === 0) return fail(say.noRows(files[0].name));
+  if (rows.value.length === 0 && files.length > 0) return fail(say.noRows(files[0].name));
   const tables = registerTables(rows.value, faults);
   return succeed({
     tables: { ...tables, gaps: gapsTable(tables), faults: faultTable(faults), columns: columnsTable(read.value.plans) },

@@ -19,7 +19,10 @@ import type { RegisterResult } from './compute.ts';
 export function describe({ tables, faults, notes }: RegisterResult): Description {
   const units = new Set(textsOf(tables['units'], 'unit').codes).size;
   return {
-    answer: say.registerAnswer(units, tables['units'].rows, tables['limits'].rows, leftOut(faults)),
+    answer:
+      units === 0
+        ? say.noRegister()
+        : say.registerAnswer(units, tables['units'].rows, tables['limits'].rows, leftOut(faults)),
     tables: [
       { table: 'units', title: 'Units, one row a fuel', columns: shownColumns(unitsSchema) },
       { table: 'limits', title: 'Targets and limits', columns: shownColumns(limitsSchema) },
@@ -31,9 +34,11 @@ export function describe({ tables, faults, notes }: RegisterResult): Description
       FILE_COLUMNS,
     ],
     figures: [],
-    remarks: [...faultRemarks(faults, notes), ...gaps(tables, units)],
+    remarks: [...faultRemarks(faults, notes), ...(units === 0 ? [withoutRegister()] : gaps(tables, units))],
   };
 }
+
+const withoutRegister = (): Remark => ({ severity: 'warning', text: say.withoutRegister() });
 
 /** What the register leaves open, and what then stands in its place. */
 function gaps(tables: RegisterResult['tables'], all: number): Remark[] {

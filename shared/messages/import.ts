@@ -240,6 +240,9 @@ export const tableDateOrder = (file: string): string =>
 export const writeIsoDates = (): string => 'Answer at the cell, or write the dates as 2026-03-31.';
 export const smallDateOrderByCommand = (): string =>
   'Say --date-order dmy or --date-order mdy, or write the dates as 2026-03-31.';
+export const noRegister = (): string => 'No register: the units are those that the readings name.';
+export const withoutRegister = (): string =>
+  'Without a register nothing is known of targets, burners, rating plates and fuel use: bands are default widths about what was last left, readings are not corrected for the density of the air, the gas supply has no limits of a rating plate, and savings are given in per cent only. Open a register as soon as there is one; a line a unit is enough.';
 export const registerAnswer = (units: number, rows: number, limits: number, leftOut: number): string =>
   `${count(units, 'unit')} on ${count(rows, 'row')}, with ${count(limits, 'known limit')}${leftOutToo(leftOut)}.`;
 export const eventsAnswer = (events: number, units: number, leftOut: number): string =>

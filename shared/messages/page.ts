@@ -156,8 +156,8 @@ export const trayRemove = (file: string): string => `Leave out ${file}`;
 export const trayOpen = (): string => 'Open these files';
 export const trayClose = (): string => 'Back to the notebook';
 export const trayNeedsReadings = (): string => 'Add at least one file of readings.';
-export const trayNeedsRegister = (): string =>
-  'Add the register of units: one line a unit is enough; what it leaves out is named and replaced by cautious defaults.';
+export const trayWantsRegister = (): string =>
+  'Add the register of units if there is one: one line a unit is enough; what it leaves out is named and replaced by cautious defaults.';
 export const roleReadings = (): string => 'Readings';
 export const roleRegister = (): string => 'Register of units';
 export const roleEvents = (): string => 'Events';

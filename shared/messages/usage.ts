@@ -56,7 +56,7 @@ const USAGES: Readonly<Record<string, Usage>> = {
     files: '',
     options: [
       { flag: 'readings', value: 'FILE...', needed: true, words: 'exports of readings, or folders of them' },
-      { flag: 'register', value: 'FILE', needed: true, words: 'the register of units' },
+      { flag: 'register', value: 'FILE', words: 'the register of units; without one, defaults stand in and are told' },
       { flag: 'out', value: 'DIR', needed: true, words: 'folder for the results' },
       { flag: 'events', value: 'FILE', words: 'what happened to the units between the readings' },
       { flag: 'fuel-use', value: 'FILE', words: 'what fuel they used and what it cost' },

@@ -37,7 +37,7 @@ const LONGEST_HORIZON_DAYS = 3653;
 export async function review(words: readonly string[], shell: Shell): Promise<number> {
   const flags = readFlags('review', words, FLAGS);
   if (flags.plain.length > 0) throw new CommandError(say.strayArgument('review', flags.plain[0]));
-  for (const needed of ['readings', 'register', 'out'])
+  for (const needed of ['readings', 'out'])
     if (flags.files(needed).length === 0)
       throw new CommandError(say.missingFlag('review', needed, usageLine('review')));
   const settings = readSettings(flags, shell);

@@ -15,12 +15,12 @@ import {
   trayHead,
   trayLeftOut,
   trayNeedsReadings,
-  trayNeedsRegister,
   trayNeedsRole,
   trayOpen,
   trayRemove,
   trayRole,
   trayText,
+  trayWantsRegister,
 } from '../../../shared/messages/page.ts';
 import { chosenOfFolder, tablesAmong } from '../files/folder-files.ts';
 import { guessRole } from '../files/guess-role.ts';
@@ -71,7 +71,7 @@ export class OwnFiles extends LightElement {
     const has = (role: FileRole): boolean => this.files.some((file) => file.role === role);
     const isMissing = this.files.every(({ file }) => this.missing.includes(file.name));
     const unsaid = this.files.find(({ role }) => role === undefined);
-    const isWhole = (has('readings') && has('register')) || has('notebook');
+    const isWhole = has('readings') || has('notebook');
     const canOpen = !unsaid ? isWhole || (isMissing && this.files.length > 0) : false;
     return html`<section class="tray" aria-labelledby="tray-head">
       <h2 id="tray-head">${trayHead()}</h2>
@@ -84,7 +84,7 @@ export class OwnFiles extends LightElement {
       ${this.failure === '' ? nothing : html`<p class="fault" role="alert">${this.failure}</p>`}
       ${unsaid ? html`<p class="fault">${trayNeedsRole(unsaid.file.name)}</p>` : nothing}
       ${this.files.length > 0 && !has('readings') && !canOpen && !unsaid ? html`<p class="hint">${trayNeedsReadings()}</p>` : nothing}
-      ${has('readings') && !canOpen && !unsaid ? html`<p class="hint">${trayNeedsRegister()}</p>` : nothing}
+      ${has('readings') && !has('register') && !has('notebook') && !unsaid ? html`<p class="hint">${trayWantsRegister()}</p>` : nothing}
       <p class="acts">
         <button type="button" class="act strong" ?disabled=${!canOpen || this.doing !== ''} @click=${this.open}>${trayOpen()}</button>
         <button type="button" class="act" @click=${() => this.dispatchEvent(new CustomEvent('bv-close-tray', { bubbles: true }))}>${trayClose()}</button>

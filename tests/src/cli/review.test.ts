@@ -49,6 +49,18 @@ const FILES = [
 ];
 
 describe('review', () => {
+  test('without a register: the units are those of the readings, nobody is a stranger, and it says what is then assumed', async () => {
+    const { code, err, out } = await desk.type('review', '--readings', 'r.csv', '--out', 'o', '--as-of', '2026-03-31');
+    expect(err).toEqual([]);
+    expect(code).toBe(0);
+    const printed = out.join('\n');
+    expect(printed).toContain('No register: the units are those that the readings name.');
+    expect(printed).not.toContain('not in the register');
+    expect(printed).toMatch(/of 3 units raised/);
+    expect(got('o/raised.csv')).toMatch(/^1,B-07,.*co_high,safety/m);
+    expect(got('o/report.html')).toContain('Without a register nothing is known of targets');
+  });
+
   test('writes every file of the contract, every reading accounted for, and ends with 0', async () => {
     const { code, err, out } = await review();
     expect(err).toEqual([]);

@@ -21,7 +21,6 @@ describe('a command that cannot be carried out ends with code 2, one line on std
     ['an unknown option', [...REVIEW, '--colour', 'red'], /--colour.*--readings/],
     ['a word before the options', ['review', 'r.csv'], /"r\.csv"/],
     ['no readings', ['review', '--register', 'r.csv', '--out', 'o'], /--readings is missing.*npm run/],
-    ['no register', ['review', '--readings', 'r.csv', '--out', 'o'], /--register is missing/],
     ['no folder for the results', ['review', '--readings', 'r.csv', '--register', 'r.csv'], /--out is missing/],
     ['an option without its value', [...REVIEW, '--as-of'], /--as-of has nothing after it/],
     ['an option given twice', [...REVIEW, '--out', 'p'], /--out is given twice/],
