@@ -2,7 +2,7 @@ import { enoughNodes, OVERHANG } from '../statistics/enough-nodes.ts';
 import { reachFirst, type Spread } from '../statistics/first-passage.ts';
 import { normalCdf } from '../statistics/normal.ts';
 import type { Quadrature } from '../statistics/quadrature.ts';
-import { decayByTaylor, LEAST_TABLED, tailByTaylor } from '../statistics/tail-by-taylor.ts';
+import { LEAST_TABLED, sumOfTails, type Tails } from '../statistics/tail-by-taylor.ts';
 
 /** How a lane starts: normally about its level, and the further from it, the further it may be expected to travel. */
 export interface Start {
@@ -75,33 +75,52 @@ function overStarts(side: Side, from: number, to: number): number {
   return (sumOver(rule, side, middle, half) * half) / Math.sqrt(2 * Math.PI);
 }
 
-/**
- * Most starts cannot touch the other barrier before: their two tails are taken here, where no number has to be put into the
- * heap to be handed on, which costs as much as the tails.
- */
+/** Terms that are summed at once; what a start may add to them is far less than half. */
+const MOST_TERMS = 512;
+const TERMS: Tails = {
+  weight: new Float64Array(MOST_TERMS),
+  exponent: new Float64Array(MOST_TERMS),
+  d: new Float64Array(MOST_TERMS),
+  z: new Float64Array(MOST_TERMS),
+};
+
+/** The sum of `reachFirst` over the nodes; its terms are written out, to be summed at once where their tails are tabled. */
 function sumOver({ nodes, weights }: Quadrature, side: Side, middle: number, half: number): number {
   const { above, below, travel, sd, lean, spread, d0, k, b0, c } = side;
   const { nothing, wandered, tilt, total } = spread;
   const width = above + below;
+  const { weight, exponent, d, z } = TERMS;
+  let count = 0;
   let sum = 0;
   for (let i = 0; i < nodes.length; i++) {
-    const z = middle + half * nodes[i];
-    const d = d0 - k * z;
-    const b = b0 - c * z;
-    const exponent = 0.5 * (z * z + d * d);
-    const twice = 2 * (below + sd * z);
-    const further = (twice * tilt) / total;
-    if (
-      d >= LEAST_TABLED &&
-      b >= LEAST_TABLED &&
-      exponent + (twice * width) / wandered > nothing &&
-      d + further >= 0 &&
-      b + further >= 0
-    )
-      sum += weights[i] * decayByTaylor(exponent) * (tailByTaylor(d) + tailByTaylor(b));
-    else sum += weights[i] * reachFirst(above - sd * z, below + sd * z, travel + lean * z, spread, 0.5 * z * z);
+    const start = middle + half * nodes[i];
+    const direct = d0 - k * start;
+    const back = b0 - c * start;
+    if (direct < LEAST_TABLED || back < LEAST_TABLED) {
+      const [up, down] = [above - sd * start, below + sd * start];
+      sum += weights[i] * reachFirst(up, down, travel + lean * start, spread, 0.5 * start * start);
+      continue;
+    }
+    const least = 0.5 * (start * start + direct * direct);
+    let drop = 0;
+    let image = 0;
+    // The images of one start are ever further away, so that their tails are tabled too.
+    for (let touched = 0; least + drop <= nothing && touched < MOST_TERMS / 2; ) {
+      weight[count] = touched % 2 === 0 ? weights[i] : -weights[i];
+      exponent[count] = least + drop;
+      d[count] = direct + (image * tilt) / total;
+      z[count] = back + (image * tilt) / total;
+      count++;
+      touched++;
+      image = 2 * (touched >> 1) * width + (touched % 2 === 0 ? 0 : 2 * (below + sd * start));
+      drop = (image * (2 * (above - sd * start) + image)) / (2 * wandered);
+    }
+    if (count > MOST_TERMS / 2) {
+      sum += sumOfTails(TERMS, count);
+      count = 0;
+    }
   }
-  return sum;
+  return sum + sumOfTails(TERMS, count);
 }
 
 /** The largest value of the bound between two starts: of parabolas, at an end or at a vertex. */

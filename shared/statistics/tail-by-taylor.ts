@@ -47,6 +47,22 @@ export function decayByTaylor(x: number): number {
   return DECAYS[place] * series;
 }
 
+/** Terms of a sum of tails, as many as `count` says. */
+export interface Tails {
+  readonly weight: Float64Array;
+  readonly exponent: Float64Array;
+  readonly d: Float64Array;
+  readonly z: Float64Array;
+}
+
+/** Σ weight exp(−exponent) (M(d) + M(z)): in one place, since a number that a function gives back costs as much as a tail. */
+export function sumOfTails({ weight, exponent, d, z }: Tails, count: number): number {
+  let sum = 0;
+  for (let i = 0; i < count; i++)
+    sum += weight[i] * decayByTaylor(exponent[i]) * (tailByTaylor(d[i]) + tailByTaylor(z[i]));
+  return sum;
+}
+
 function tailTable(): Float64Array {
   const places = (LAST_TABLED - LEAST_TABLED) * STEPS + 1;
   const table = new Float64Array(places * TERMS);
