@@ -48,7 +48,9 @@ export function chanceOutWithin(state: LevelState, band: Band, years: number, er
   const spread = spreadOver({ driftSd: Math.sqrt(Math.max(0, rateVariance)), diffusion }, years, digits);
   if (isSurelyOut(above + below, spread)) return 1;
   const travel = state.rate * years;
-  const start = { sd, lean: slope * years * sd, spread, digits };
+  const lean = slope * years * sd;
+  if (Number.isNaN(outside + travel + lean + spread.total)) return Number.NaN;
+  const start = { sd, lean, spread, digits };
   const inside = reachedFrom(above, below, travel, start) + reachedFrom(below, above, -travel, start);
   return Math.min(1, outside + inside);
 }

@@ -111,8 +111,9 @@ describe('chances of leaving', () => {
   });
 
   test('what is unknown stays unknown, and a band without limits is never left', () => {
-    expect(chanceOutWithin({ ...state, rate: Number.NaN }, band, 1)).toBeNaN();
-    expect(chanceOutWithin({ ...state, levelVariance: Number.NaN }, band, 1)).toBeNaN();
+    for (const part of Object.keys(state))
+      expect(chanceOutWithin({ ...state, [part]: Number.NaN }, band, 1), part).toBeNaN();
+    expect(chanceOutWithin(state, band, Number.NaN)).toBeNaN();
     const open = { lower: Number.NEGATIVE_INFINITY, upper: Number.POSITIVE_INFINITY };
     expect(chanceOutWithin(state, open, 5)).toBe(0);
   });
