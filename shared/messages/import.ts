@@ -68,6 +68,8 @@ export const askUnit = (file: string, head: string, options: string, values: str
   `${file}: the column ${quote(head)} does not say its unit (${options}?); its first values are ${values}.`;
 export const askCoBasis = (file: string, heads: readonly string[], values: string): string =>
   `${file}: the ${heads.length === 1 ? 'column' : 'columns'} ${heads.map(quote).join(', ')} ${heads.length === 1 ? 'does' : 'do'} not say whether CO is raw as the analyzer shows it or air-free (undiluted); the first values are ${values}.`;
+export const reasonByRatio = (head: string, basis: string): string =>
+  `${quote(head)} is the quotient of ${basis} CO and CO2`;
 export const askDecimal = (file: string, example: string): string =>
   `${file}: the number ${quote(example)} may have a decimal mark or a thousands mark, and no other number of the file settles it.`;
 export const askTwoMarks = (file: string, most: string, other: string, others: number): string =>

@@ -14,7 +14,7 @@ const FIELDS: readonly Field[] = [
 ];
 
 const HEADS: Readonly<Record<string, string>> = {
-  unit: 'unit id|boiler|boiler id|equipment|meter|asset|anlage|kessel|chaudiere|caldera|caldaia|ketel',
+  unit: 'unit id|impianto|installation|instalacion|installatie|boiler|boiler id|equipment|meter|asset|anlage|kessel|chaudiere|caldera|caldaia|ketel',
   fuel: 'fuel type|brennstoff|combustible|combustibile|brandstof',
   from: 'start|start date|period start|begin|von|beginn|debut|du|desde|inicio|dal|inizio|van',
   to: 'end|end date|period end|until|bis|ende|fin|au|hasta|al|fine|tot',

@@ -1,15 +1,17 @@
 import { conversion } from '../quantities/convert.ts';
 import { findUnit } from '../quantities/find-unit.ts';
+import { coByRatio } from './co-by-ratio.ts';
 import { columnsByWords } from './columns-by-words.ts';
 import type { Field } from './fields.ts';
 import type { TableFound } from './find-table.ts';
 import { headKeys } from './head-keys.ts';
 import { type ColumnMapping, HEAD_NOT_UNDERSTOOD } from './mapping.ts';
-import { plainWords } from './plain-words.ts';
 import { preambleUnits, type UnitTold, unitToldFor } from './preamble-units.ts';
 import { type Profile, profileFits } from './profile.ts';
 import { IN_CELLS } from './read-number.ts';
 import { type HeadMeaning, unitInHead } from './understand-head.ts';
+import { withUnitColumns } from './unit-columns.ts';
+import { type Place, unused } from './unused-column.ts';
 import type { Vocabulary } from './vocabulary.ts';
 
 /** A column whose unit or basis nothing in the file settles. */
@@ -37,8 +39,11 @@ export function planColumns(
       fromHead({ head, index, key: keys[index] }, table.meanings[index]),
   );
   const read = vocabulary.fields.has('state') ? columnsByWords(byHead, table.rows, fitting?.words) : byHead;
-  const single = withoutRivals(withUnitColumns(read, table).map(withoutMassCo));
-  const settled = single.map((column) => settleKind(column, single));
+  const single = withoutRivals(withUnitColumns(read, table, vocabulary).map(withoutMassCo));
+  const settled = coByRatio(
+    single.map((column) => settleKind(column, single)),
+    table,
+  );
   const units = settled.map((column) => settleUnit(column, vocabulary.fields.get(column.field), table));
   const told = preambleUnits(table.preamble);
   const named = units.map((column) => toldUnit(column, vocabulary.fields.get(column.field), told));
@@ -57,8 +62,6 @@ export function planColumns(
     ].sort((a, b) => a.column.index - b.column.index),
   };
 }
-
-type Place = Pick<ColumnMapping, 'index' | 'head' | 'key'>;
 
 function fromProfile(
   place: Place,
@@ -101,43 +104,6 @@ function unitOf(meaning: HeadMeaning | undefined, field: Field | undefined): str
 function fromHead(place: Place, meaning: HeadMeaning | undefined): ColumnMapping {
   if (!meaning) return unused(place, place.head.trim() === '' ? 'no head' : HEAD_NOT_UNDERSTOOD);
   return { ...place, ...meaning };
-}
-
-const unused = ({ index, head, key }: Place, reason: string): ColumnMapping => ({
-  index,
-  head,
-  key,
-  field: '',
-  unit: '',
-  fire: '',
-  state: '',
-  confidence: 0,
-  reason,
-});
-
-/** A column of units beside each number: it is no unit of a building, and says what the number left of it is in. */
-function withUnitColumns(columns: readonly ColumnMapping[], { rows }: TableFound): ColumnMapping[] {
-  const unitsIn = (index: number): readonly string[] | undefined => {
-    const cells = rows.map((row) => (row[index] ?? '').trim()).filter((cell) => cell !== '');
-    const codes = cells.map((cell) => findUnit(cell)?.code ?? '');
-    return cells.length > 0 && codes.every((code) => code !== '') ? [...new Set(codes)] : undefined;
-  };
-  const units = new Map(
-    columns.flatMap(({ index, head }) => {
-      const found = /^(?:units?|uom|einheit|unite|unidad|unita|eenheid)$/i.test(plainWords(head))
-        ? unitsIn(index)
-        : undefined;
-      return found && index > 0 ? [[index, found] as const] : [];
-    }),
-  );
-  if (units.size === 0) return [...columns];
-  return columns.map((column) => {
-    if (units.has(column.index)) return unused(column, 'units of the column before it');
-    const beside = units.get(column.index + 1);
-    if (!beside || column.field === '' || column.unit !== '') return column;
-    if (beside.length > 1) return unused(column, 'its units differ from row to row');
-    return { ...column, unit: beside[0], reason: `${column.reason}; unit in the column beside it` };
-  });
 }
 
 /** CO as mass in a volume or a heat is another quantity than the parts per million that analyzers count. */

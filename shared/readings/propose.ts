@@ -90,7 +90,8 @@ function asProfile(plan: FilePlan, table: TableKind): Profile {
     columns,
     constants,
     words: plan.words,
-    decimal: plan.decimal,
+    // What is open is not answered by the way.
+    decimal: plan.questions.some(({ options }) => options.some(({ value }) => value === ',')) ? '' : plan.decimal,
     dateOrder: plan.dateOrder,
   };
 }

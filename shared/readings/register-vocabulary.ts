@@ -59,7 +59,7 @@ const FIELDS: readonly Field[] = [
 ];
 
 const HEADS: Readonly<Record<string, string>> = {
-  unit: 'unit id|boiler tag|boiler name|unit tag|equipment tag|asset name|boiler|boiler id|appliance|equipment|equipment id|asset|asset id|tag|anlage|anlagennummer|kessel|kesselnummer|chaudiere|appareil|caldera|equipo|caldaia|apparecchio|ketel|toestel',
+  unit: 'unit id|impianto|installation|instalacion|installatie|boiler tag|boiler name|unit tag|equipment tag|asset name|boiler|boiler id|appliance|equipment|equipment id|asset|asset id|tag|anlage|anlagennummer|kessel|kesselnummer|chaudiere|appareil|caldera|equipo|caldaia|apparecchio|ketel|toestel',
   fuel: 'fuel type|brennstoff|combustible|combustibile|brandstof',
   site: 'campus|location|standort|liegenschaft|lieu|sitio|emplazamiento|sito|sede|locatie|terrein',
   building: 'bldg|gebaude|batiment|edificio|gebouw',
@@ -78,9 +78,9 @@ const HEADS: Readonly<Record<string, string>> = {
   retired_on: 'retired|removed|stillgelegt',
   altitude_m: 'altitude|elevation|hohe uber meer|hohe',
   supply_min:
-    'min gas press|min gas pressure|gas pressure min|min inlet pressure|minimum inlet pressure|min supply pressure|supply pressure min|minimum supply pressure',
+    'gasdruck min|min gasdruck|mindestgasdruck|pression gaz min|presion gas min|pressione gas min|gasdruk min|min gas press|min gas pressure|gas pressure min|min inlet pressure|minimum inlet pressure|min supply pressure|supply pressure min|minimum supply pressure',
   supply_max:
-    'max gas press|max gas pressure|gas pressure max|max inlet pressure|maximum inlet pressure|max supply pressure|supply pressure max|maximum supply pressure',
+    'gasdruck max|max gasdruck|pression gaz max|presion gas max|pressione gas max|gasdruk max|max gas press|max gas pressure|gas pressure max|max inlet pressure|maximum inlet pressure|max supply pressure|supply pressure max|maximum supply pressure',
   fuel_price: 'price|fuel cost|preis|prix|precio|prezzo|prijs',
   annual_fuel:
     'annual fuel use|fuel per year|annual consumption|jahresverbrauch|consommation annuelle|consumo anual|consumo annuo|jaarverbruik',
@@ -90,23 +90,23 @@ const HEADS: Readonly<Record<string, string>> = {
 };
 
 const FIRE_WORDS: Readonly<Record<string, readonly string[]>> = {
-  high: ['high', 'high fire', 'hf', 'full load', 'volllast'],
+  high: ['high', 'high fire', 'hi', 'hf', 'full load', 'volllast', 'grand feu', 'fuego alto', 'alta fiamma', 'vollast'],
   mid: ['mid', 'mid fire'],
-  low: ['low', 'low fire', 'lf', 'part load', 'teillast'],
+  low: ['low', 'low fire', 'lo', 'lf', 'part load', 'teillast', 'petit feu', 'fuego bajo', 'bassa fiamma', 'deellast'],
   single: ['single', 'single stage'],
 };
 const LIMIT_WORDS: Readonly<Record<string, readonly string[]>> = {
-  target: ['target', 'setpoint', 'set point', 'sollwert', 'consigne'],
-  tolerance: ['tolerance', 'tol', 'toleranz'],
+  target: ['target', 'setpoint', 'set point', 'sollwert', 'consigne', 'consigna', 'setpunt'],
+  tolerance: ['tolerance', 'tol', 'toleranz', 'tolerancia', 'tolleranza', 'tolerantie'],
 };
 
-/** "O2 target HF" and "O2 high fire target" are both o2_high_target_pct. */
+/** "O2 target HF", "Target O2 high" and "O2 high fire target" are all o2_high_target_pct. */
 const LIMIT_HEADS = QUANTITIES.flatMap((quantity) =>
   Object.entries(FIRE_WORDS).flatMap(([fire, fires]) =>
     Object.entries(LIMIT_WORDS).flatMap(([limit, limits]) =>
       fires.flatMap((word) =>
         limits.flatMap((name) =>
-          [`${quantity} ${name} ${word}`, `${quantity} ${word} ${name}`, `${word} ${quantity} ${name}`].map(
+          inEveryOrder(quantity, name, word).map(
             (head) => [plainWords(head), `${quantity}_${fire}_${limit}_pct`] as const,
           ),
         ),
@@ -114,6 +114,18 @@ const LIMIT_HEADS = QUANTITIES.flatMap((quantity) =>
     ),
   ),
 );
+
+function inEveryOrder(a: string, b: string, c: string): readonly string[] {
+  const orders = [
+    [a, b, c],
+    [a, c, b],
+    [b, a, c],
+    [b, c, a],
+    [c, a, b],
+    [c, b, a],
+  ];
+  return orders.map((words) => words.join(' '));
+}
 
 export const REGISTER_VOCABULARY: Vocabulary = vocabularyOf(
   'register',

@@ -9,7 +9,10 @@ import type { FilePlan } from './mapping.ts';
 export function wrongLength(record: readonly string[], { heads, rowFields, rowsMayEnd }: FilePlan): string {
   if (record.length === heads.length) return '';
   const needed = heads.findLastIndex((head) => head.trim() !== '') + 1;
-  if (record.length < needed) return rowsMayEnd && record.length > 2 ? '' : say.fewFields(record.length, needed);
+  // A value under no head belongs under another one.
+  const isShifted = (heads[record.length - 1] ?? '').trim() === '' && (record.at(-1) ?? '').trim() !== '';
+  if (record.length < needed)
+    return rowsMayEnd && record.length > 2 && !isShifted ? '' : say.fewFields(record.length, needed);
   if (record.length < heads.length) return '';
   const usual = record.length === rowFields && record.slice(heads.length).every((cell) => cell.trim() === '');
   return usual ? '' : say.manyFields(record.length, needed);

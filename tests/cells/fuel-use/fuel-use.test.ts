@@ -71,3 +71,12 @@ test('a measure that is no energy, a period that ends before it begins', async (
   expect(rowsOf(outcome.value.tables['use']).map(({ energy_kWh, cost }) => [energy_kWh, cost])).toEqual([['', '5']]);
   expect(outcome.value.faults.map(({ line }) => line)).toEqual([2, 3]);
 });
+
+test('"Unit" beside the quantity is its unit of measure where another column names the boiler', async () => {
+  const energy = await energies(
+    'Boiler,Fuel,From,To,Quantity,Unit',
+    'A,natural_gas,2024-07-01,2025-06-30,"1,000",kWh',
+    'B,natural_gas,2024-07-01,2025-06-30,3.6,GJ',
+  );
+  expect(energy).toEqual([1000, 1000]);
+});

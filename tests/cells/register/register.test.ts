@@ -248,3 +248,17 @@ describe('what is empty', () => {
     });
   });
 });
+
+test('targets by heads in another order and language, and what is not read is named', async () => {
+  const result = await value(
+    'Kessel;Ziel;O2 Sollwert Volllast (%);Target O2 Low (%);Toleranz O2 Volllast (%);Gasdruck min (mbar)',
+    'K1;x;4,0;6,0;0,5;17',
+  );
+  const limits = rowsOf(result.tables['limits']).map(known);
+  expect(limits.map(({ fire, target_pct }) => `${fire} ${target_pct}`).sort()).toEqual(['high 4', 'low 6']);
+  // 17 mbar are 1700 Pa.
+  expect(rowsOf(result.tables['supply-limits'])[0]['supply_min_Pa']).toBe('1700');
+  expect(kind.describe(result).remarks.map(({ text }) => text)).toContainEqual(
+    expect.stringMatching(/1 column is not read.*"Ziel"/),
+  );
+});

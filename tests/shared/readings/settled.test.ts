@@ -108,3 +108,44 @@ test('two firing rates at one minute are two readings, no revision', async () =>
   expect(await told(text, ['firing_rate_pct', 'o2_pct'])).toEqual(['100 4.6', '40 6.1']);
   expect(remarks(result).join()).not.toMatch(/other values/);
 });
+
+describe('the basis of CO by the quotient of CO and CO2 that the file prints', () => {
+  // The quotient is of raw CO: 60 ppm over 9.0 % is 0.00067, 120 over 8.5 % 0.00141.
+  const of = (co: readonly number[]): string =>
+    lines(
+      'Boiler,Date,O2 (%),CO2 (%),CO (ppm),Ratio CO/CO2',
+      `A1,2022-03-04,5.0,9.0,${co[0]},0.00067`,
+      `A2,2022-03-05,5.9,8.5,${co[1]},0.00141`,
+    );
+
+  test('raw', async () => {
+    expect(await told(of([60, 120]), ['co_ppm', 'co_air_free_ppm'])).toEqual(['60 ', '120 ']);
+  });
+
+  test('air-free', async () => {
+    // 60 x 20.9 / (20.9 - 5.0) = 79 and 120 x 20.9 / (20.9 - 5.9) = 167 ppm.
+    expect(await told(of([79, 167]), ['co_ppm', 'co_air_free_ppm'])).toEqual([' 79', ' 167']);
+  });
+
+  test('rows that disagree, and one alone, settle nothing', async () => {
+    for (const text of [of([60, 167]), of([60, 300]), lines(...of([60, 120]).split('\n').slice(0, 2))])
+      expect((await readReadings([fileOf('export.csv', text)])).status).toBe('question');
+  });
+});
+
+test('boilers that are called A, C and F are no units of measure', async () => {
+  const text = lines('Date,Unit,O2 (%)', '2024-03-14,A,4.6', '2024-03-14,C,4.7', '2024-03-14,F,4.8');
+  expect(await told(text, ['unit', 'o2_pct'])).toEqual(['A 4.6', 'C 4.7', 'F 4.8']);
+});
+
+test('a short row whose last value stands under no head is set aside', async () => {
+  const text = lines(
+    'Unit;Date;O2 (%);;CO raw (ppm);',
+    'U-1;13.02.2022;5,0;;30;',
+    'U-2;13.02.2022;5,0;;31',
+    'U-3;13.02.2022;5,0;32',
+  );
+  const { tables } = await accepted(text);
+  expect(rowsOf(tables['accepted']).map((row) => `${row['unit']} ${row['co_ppm']}`)).toEqual(['U-1 30', 'U-2 31']);
+  expect(rowsOf(tables['set-aside']).map((row) => row['source_line'])).toEqual(['4']);
+});
