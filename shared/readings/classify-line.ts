@@ -1,4 +1,5 @@
 import { findUnit } from '../quantities/find-unit.ts';
+import { lettersOf } from './letters-of.ts';
 import type { FilePlan } from './mapping.ts';
 import { plainWords } from './plain-words.ts';
 import { preambleConstants } from './preamble.ts';
@@ -25,6 +26,7 @@ export function classifyLine(record: readonly string[], plan: FilePlan, vocabula
       ? 'reading'
       : 'preamble';
   if (headKind(record, plan, vocabulary) !== '') return 'head';
+  if (plan.titles.length > 0 && plan.titles.includes(lettersOf(record))) return 'preamble';
   const words = plainWords(filled[0]);
   const date = plan.columns.find(({ field }) => field === 'taken_at')?.index ?? -1;
   const dated = /\d/.test(record[date] ?? '');

@@ -48,6 +48,8 @@ export interface FilePlan {
   readonly dialect: Dialect;
   /** Records at the beginning that hold no readings: preamble, head lines. */
   readonly headRecords: number;
+  /** The lines above the heads, as lettersOf has them: a page's title stands again on the next page. */
+  readonly titles: readonly string[];
   /** The head line's cells, by which a repeated one is known. */
   readonly heads: readonly string[];
   /** The first value of each column that has one, as it stands in the file; '' for none at its beginning. */

@@ -11,6 +11,7 @@ import { answerProfile, type ProfileAnswer } from './answer-profile.ts';
 import { columnQuestion } from './column-question.ts';
 import { type BlocksFound, findBlocks } from './find-blocks.ts';
 import { findTable, type TableFound } from './find-table.ts';
+import { lettersOf } from './letters-of.ts';
 import type { ColumnMapping, Constant, FilePlan } from './mapping.ts';
 import { orderInHead } from './order-in-head.ts';
 import { plainWords } from './plain-words.ts';
@@ -23,6 +24,8 @@ import type { Vocabulary } from './vocabulary.ts';
 /** The beginning of a file by which all of it is planned. */
 const SAMPLE_BYTES = 1 << 18;
 const MOST_COLUMNS = 2000;
+/** Letters of a line that is known again by them. */
+const LEAST_LETTERS = 6;
 /** Of a first value that is shown. */
 const LONGEST_VALUE = 60;
 /** The date that a row of each kind of table has. */
@@ -141,6 +144,7 @@ export function planTable(
     encodingReason: reason,
     dialect: table.dialect,
     headRecords: table.headRecords,
+    titles: titlesOf(table),
     heads: table.heads,
     firstValues: table.heads.map((_, index) => firstValue(table, index)),
     rowFields: usualLength(table),
@@ -169,6 +173,13 @@ function orderTold({ heads, units }: TableFound, columns: readonly ColumnMapping
     dates.map(({ index }) => orderInHead(heads[index] ?? '', units[index] ?? '')).find((order) => order !== '') ?? ''
   );
 }
+
+/** Lines with words; a line of numbers is no title. */
+const titlesOf = ({ preamble }: TableFound): readonly string[] =>
+  preamble
+    .filter((record) => record.filter((cell) => /^[<>]?-?\d[\d.,]*$/.test(cell.trim())).length < 2)
+    .map(lettersOf)
+    .filter((letters) => letters.length >= LEAST_LETTERS);
 
 /** The most frequent number of fields, blank lines and lines of one field left out. */
 function usualLength({ rows, heads }: TableFound): number {

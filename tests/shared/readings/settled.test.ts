@@ -149,3 +149,23 @@ test('a short row whose last value stands under no head is set aside', async () 
   expect(rowsOf(tables['accepted']).map((row) => `${row['unit']} ${row['co_ppm']}`)).toEqual(['U-1 30', 'U-2 31']);
   expect(rowsOf(tables['set-aside']).map((row) => row['source_line'])).toEqual(['4']);
 });
+
+test('the title of a page is known again on the next one, and is no reading', async () => {
+  const page = (number: number, ...rows: readonly string[]): readonly string[] => [
+    `North plant, combustion log               page ${number}`,
+    '',
+    'Unit   Date        Fire   O2     Stack',
+    '                          %      F    ',
+    '--------------------------------------',
+    ...rows,
+  ];
+  const text = lines(
+    ...page(1, 'BN-1   2021-02-03  HI     4.6    356  ', 'BN-1   2021-02-03  LO     6.9    284  '),
+    ...page(2, 'BN-2   2021-02-04  HI     5.2    356  '),
+  );
+  const { tables } = await accepted(text);
+  expect(
+    rowsOf(tables['accepted']).map((row) => `${row['unit']} ${row['fire']} ${row['o2_pct']} ${row['flue_C']}`),
+  ).toEqual(['BN-1 high 4.6 180', 'BN-1 low 6.9 140', 'BN-2 high 5.2 180']);
+  expect(rowsOf(tables['set-aside'])).toEqual([]);
+});
