@@ -83,6 +83,7 @@ function warnings({ tables, found }: ReadingsResult): Remark[] {
     texts.push(
       say.strangerRemark(strangers.length, `${strangers.slice(0, 5).join(', ')}${strangers.length > 5 ? ' ...' : ''}`),
     );
+  if (found.alike.length > 0) texts.push(say.alikeRemark(found.alike.length, found.alike[0]));
   texts.push(...proposed(found));
   for (const { field, cells, least } of found.overRange) texts.push(say.overRangeRemark(cells, field, least));
   if (found.coDashes.length > 0)

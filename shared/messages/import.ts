@@ -173,6 +173,8 @@ export const noReadingsIn = (file: string): string =>
   `${file} holds no reading: there is a head line, but no row of values below it; export it again, or leave it out.`;
 export const strangerRemark = (units: number, names: string): string =>
   `${count(units, 'unit is', 'units are')} not in the register: ${names}. ${units === 1 ? 'Its' : 'Their'} readings are kept; add ${units === 1 ? 'it' : 'them'} to the register or correct the spelling.`;
+export const alikeRemark = (units: number, spellings: readonly string[]): string =>
+  `${count(units, 'unit id stands', 'unit ids stand')} there in several spellings, such as ${spellings.slice(0, SHOWN_HEADS).map(quote).join(', ')}: each counts as a unit of its own, since the register has none of them. Add the unit to the register, and all its spellings are read as that.`;
 export const matchedRemark = (units: number, example: string, registered: string): string =>
   `${count(units, 'spelling')} of unit ids differed from the register only in case, spaces, dashes, leading zeros, O/0 or I/1 and ${units === 1 ? 'was' : 'were'} matched, such as ${quote(example)} to ${quote(registered)}.`;
 export const nearMissRemark = (found: string, registered: string, readings: number): string =>

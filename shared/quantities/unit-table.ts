@@ -31,7 +31,27 @@ type Row = readonly [
 /** Every unit the project knows, with the names people and exports give it. Names are matched without regard to case. */
 const ROWS: readonly Row[] = [
   ['1', '', NONE, 1, ['', 'ratio']],
-  ['%', '%', NONE, 1e-2, ['pct', 'percent', 'vol%', 'vol.%', '%vol']],
+  [
+    '%',
+    '%',
+    NONE,
+    1e-2,
+    [
+      'pct',
+      'percent',
+      'vol%',
+      'vol.%',
+      '%vol',
+      'vol-%',
+      'vol.-%',
+      'vol %',
+      'vol. %',
+      '% vol',
+      '% vol.',
+      '%v/v',
+      '% v/v',
+    ],
+  ],
   ['[ppm]', 'ppm', NONE, 1e-6, ['ppm', 'ppmv', 'ppmvd', 'vpm']],
   ['[ppb]', 'ppb', NONE, 1e-9, ['ppb']],
   ['Cel', '°C', TEMPERATURE, 1, ['c', '°c', 'ºc', 'degc', 'deg c', 'celsius'], 273.15],

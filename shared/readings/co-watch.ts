@@ -33,7 +33,8 @@ export class CoWatch {
     from: number,
     refused: { has(place: number): boolean },
   ): void {
-    for (const i of dashedCo(records, plan)) if (!refused.has(i)) this.dashes.push(batch.lineOf(from + i));
+    // Raw and air-free CO of one row are dashed together.
+    for (const i of new Set(dashedCo(records, plan))) if (!refused.has(i)) this.dashes.push(batch.lineOf(from + i));
     for (const { index, head } of maybeCoColumns(plan)) {
       const reader = new NumberReader(plan.decimal, 'ppm');
       records.forEach((record, i) => {

@@ -80,6 +80,8 @@ export interface ImportFindings {
   readonly revised: readonly { file: string; line: number; ofFile: string; ofLine: number }[];
   readonly matched: readonly { found: string; registered: string }[];
   readonly strangers: readonly { found: string; nearest: string; readings: number }[];
+  /** Ids that differ in spelling only, and that no register settles. */
+  readonly alike: readonly (readonly string[])[];
   /** Near misses that the user accepted as the registered unit. */
   readonly merged: readonly { found: string; registered: string }[];
   readonly overRange: readonly OverRange[];

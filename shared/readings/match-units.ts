@@ -1,9 +1,11 @@
 import { type ReadingColumns, ROW } from './reading-columns.ts';
-import { UnitMatcher } from './unit-matcher.ts';
+import { normalUnit, UnitMatcher } from './unit-matcher.ts';
 
 export interface UnitsMatched {
   readonly matched: readonly { readonly found: string; readonly registered: string }[];
   readonly strangers: readonly { readonly found: string; readonly nearest: string; readonly readings: number }[];
+  /** Ids that no register settles and that differ from one another in no more than what is normalized. */
+  readonly alike: readonly (readonly string[])[];
   /** Near misses that the user accepted as the registered unit. */
   readonly merged: readonly { readonly found: string; readonly registered: string }[];
 }
@@ -18,8 +20,8 @@ export function matchUnits(
   accept: readonly string[],
 ): UnitsMatched {
   const units = columns.texts.get('unit');
-  if (!units || registered === undefined) return { matched: [], strangers: [], merged: [] };
-  const matcher = new UnitMatcher(registered);
+  if (!units) return { matched: [], strangers: [], merged: [], alike: [] };
+  const matcher = new UnitMatcher(registered ?? []);
   const readings = new Int32Array(units.levels.length);
   for (let row = 0; row < columns.rows; row++)
     if (columns.status[row] === ROW.accepted && units.code(row) >= 0) readings[units.code(row)]++;
@@ -36,6 +38,14 @@ export function matchUnits(
     else if (how === 'none') strangers.push({ found, nearest, readings: readings[code] });
     become.set(found, isMerged ? nearest : unit);
   });
+  const alike = spelledAlike(strangers.map(({ found }) => found));
+  if (registered === undefined) return { matched: [], strangers: [], merged: [], alike };
   if (matched.length + merged.length > 0) units.rename(columns.rows, (text) => become.get(text) ?? text);
-  return { matched, strangers, merged };
+  return { matched, strangers, merged, alike };
+}
+
+function spelledAlike(units: readonly string[]): string[][] {
+  const byForm = new Map<string, string[]>();
+  for (const unit of units) byForm.set(normalUnit(unit), [...(byForm.get(normalUnit(unit)) ?? []), unit]);
+  return [...byForm.values()].filter(({ length }) => length > 1).map((spellings) => spellings.sort());
 }

@@ -4,7 +4,7 @@ import { plainWords } from './plain-words.ts';
 const TOLD: readonly (readonly [event: string, words: RegExp])[] = [
   [
     'gas_valve',
-    /\b(?:(?:replaced|changed|new|renewed) (?:the )?(?:gas )?valve|gas valve (?:replaced|changed|renewed)|gas(?:ventil|armatur) (?:getauscht|ersetzt|erneuert)|vanne (?:gaz )?remplacee|valvula (?:de gas )?(?:cambiada|sustituida)|valvola (?:gas )?sostituita|gasklep vervangen)\b/,
+    /\b(?:(?:replaced|changed|new|renewed) (?:the )?(?:gas )?valve|gas valve (?:replaced|changed|renewed)|gas(?:ventil|armatur) (?:getauscht|ersetzt|erneuert)|vanne (?:gaz )?remplacee|valvula (?:de gas )?(?:cambiada|sustituida)|valvola (?:gas )?sostituita|gasklep vervangen|neues gasventil|neue gasarmatur|remplace (?:la )?vanne|changement vanne|(?:cambio|sustitucion) (?:de )?valvula|sostituita valvola|nieuwe gasklep)\b/,
   ],
   [
     'regulator',
@@ -28,7 +28,7 @@ const TOLD: readonly (readonly [event: string, words: RegExp])[] = [
   ],
   [
     'cleaned',
-    /\b(?:cleaned (?:the )?(?:heat exchanger|boiler|burner|fireside|hx)|(?:heat exchanger|fireside|hx|tubes|boiler) (?:cleaned|brushed)|warmetauscher gereinigt|kessel gereinigt|echangeur nettoye|intercambiador limpiado|scambiatore pulito|wisselaar gereinigd)\b/,
+    /\b(?:cleaned (?:the )?(?:heat exchanger|boiler|burner|fireside|hx)|(?:heat exchanger|fireside|hx|tubes|boiler|burner) (?:cleaned|brushed)|brenner gereinigt|bruleur nettoye|nettoyage (?:bruleur|echangeur|chaudiere)|limpieza (?:de )?(?:quemador|caldera|intercambiador)|bruciatore pulito|pulizia (?:bruciatore|scambiatore|caldaia)|(?:brander|ketel) gereinigd|warmetauscher gereinigt|kessel gereinigt|echangeur nettoye|intercambiador limpiado|scambiatore pulito|wisselaar gereinigd)\b/,
   ],
   [
     'shut_down',

@@ -104,12 +104,16 @@ export class DateReader {
   }
 }
 
+/** The day 0 that spreadsheets write before a time of day alone. */
+const SERIAL_DATE = /^(?:1899-12-3[01]|1900-01-0[01]|30[./]12[./]1899|12\/30\/1899)[T ]\s*/;
+
 /** Share of a day of a clock time with 24 or 12 hours ('14:05', '2:05:30 PM'); 0 for none, NaN for what is no time. */
 export function timeOfDay(text: string | undefined): number {
   if (text === undefined || text.trim() === '') return 0;
-  const match = TIME.exec(text.trim());
+  const written = text.trim().replace(SERIAL_DATE, '');
+  const match = TIME.exec(written);
   if (!match) {
-    const serial = Number(text.trim().replace(',', '.'));
+    const serial = Number(written.replace(',', '.'));
     return serial > 0 && serial < 1 ? Math.round(serial * 86_400) / 86_400 : Number.NaN;
   }
   const [, hour, minute, second = '0', half] = match;

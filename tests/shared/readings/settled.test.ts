@@ -169,3 +169,43 @@ test('the title of a page is known again on the next one, and is no reading', as
   ).toEqual(['BN-1 high 4.6 180', 'BN-1 low 6.9 140', 'BN-2 high 5.2 180']);
   expect(rowsOf(tables['set-aside'])).toEqual([]);
 });
+
+test('spellings of one id that no register settles are named', async () => {
+  const text = lines(
+    'Unit,Date,O2 (%)',
+    'B-07,2022-03-04,4.5',
+    'b07,2022-03-05,4.6',
+    'B-7,2022-03-06,4.7',
+    'B-8,2022-03-07,4.8',
+  );
+  expect(remarks(await accepted(text))).toContainEqual(
+    expect.stringMatching(/^warning: 1 unit id stands there in several spellings, such as "B-07", "B-7", "b07"/),
+  );
+});
+
+test('a time of day behind the day 0 of spreadsheets', async () => {
+  const text = lines('Unit,Date,Time,O2 (%)', 'B-1,2022-03-04 00:00:00,1899-12-30 14:05:00,4.5');
+  expect(await told(text, ['taken_at'])).toEqual(['2022-03-04T14:05']);
+});
+
+test('per cent by volume', async () => {
+  const text = lines('Unit;Date;O₂ (Vol.-%);CO₂ [Vol-%]', 'B-1;2022-03-04;4,5;9,4');
+  expect(await told(text, ['o2_pct', 'co2_pct'])).toEqual(['4.5 9.4']);
+});
+
+test('CO and air-free CO dashed in one row are one row', async () => {
+  const text = lines('Unit,Date,O2 (%),CO (ppm),CO air-free (ppm)', 'B-1,2022-03-04,4.5,----,----');
+  expect(remarks(await accepted(text))).toContainEqual(
+    expect.stringMatching(/1 row with other values has "----" for CO/),
+  );
+});
+
+test.each([
+  ['Brenner gereinigt', 'cleaned'],
+  ['remplacé vanne gaz', 'gas_valve'],
+  ['burner cleaned, ok', 'cleaned'],
+  ['not replaced yet', undefined],
+])('the note "%s" tells of %s', async (note, event) => {
+  const { tables } = await accepted(lines('Unit,Date,O2 (%),Note', `B-1,2022-03-04,4.5,"${note}"`));
+  expect(rowsOf(tables['told-events'])[0]?.['event']).toBe(event);
+});
