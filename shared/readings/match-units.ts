@@ -21,7 +21,9 @@ export function matchUnits(
 ): UnitsMatched {
   const units = columns.texts.get('unit');
   if (!units) return { matched: [], strangers: [], merged: [], alike: [] };
-  const matcher = new UnitMatcher(registered ?? []);
+  if (registered === undefined)
+    return { matched: [], strangers: [], merged: [], alike: spelledAlike([...units.levels]) };
+  const matcher = new UnitMatcher(registered);
   const readings = new Int32Array(units.levels.length);
   for (let row = 0; row < columns.rows; row++)
     if (columns.status[row] === ROW.accepted && units.code(row) >= 0) readings[units.code(row)]++;
@@ -39,13 +41,19 @@ export function matchUnits(
     become.set(found, isMerged ? nearest : unit);
   });
   const alike = spelledAlike(strangers.map(({ found }) => found));
-  if (registered === undefined) return { matched: [], strangers: [], merged: [], alike };
   if (matched.length + merged.length > 0) units.rename(columns.rows, (text) => become.get(text) ?? text);
   return { matched, strangers, merged, alike };
 }
 
+/** In a fleet of more units nobody would look them through. */
+const MOST_COMPARED = 5000;
+
 function spelledAlike(units: readonly string[]): string[][] {
   const byForm = new Map<string, string[]>();
-  for (const unit of units) byForm.set(normalUnit(unit), [...(byForm.get(normalUnit(unit)) ?? []), unit]);
+  if (units.length > MOST_COMPARED) return [];
+  for (const unit of units) {
+    const form = normalUnit(unit);
+    byForm.set(form, [...(byForm.get(form) ?? []), unit]);
+  }
   return [...byForm.values()].filter(({ length }) => length > 1).map((spellings) => spellings.sort());
 }
