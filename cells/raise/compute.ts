@@ -113,10 +113,7 @@ function wrongInputs(parameters: RaiseParameters, inputs: Inputs): string {
 
 /** Units of the register, without one whatever was read; and in any case those raised. */
 function unitsOf({ units, readings }: Fleet, ranked: readonly Finding[]): Set<string> {
-  const names = new Set([
-    ...ranked.map(({ unit }) => unit),
-    ...(units && units.rows > 0 ? [] : readings.byUnit.keys()),
-  ]);
+  const names = new Set([...ranked.map(({ unit }) => unit), ...(units ? [] : readings.byUnit.keys())]);
   if (units) {
     const unit = textsOf(units, 'unit');
     for (let row = 0; row < units.rows; row++) names.add(textAt(unit, row));

@@ -60,7 +60,8 @@ export function fleetOf(parameters: RaiseParameters, inputs: Inputs, asOf: numbe
   return {
     asOf,
     readings: known ?? readFleet(readings, derived?.rows === readings.rows ? derived : coOfReadings(readings)),
-    units: register['units'],
+    // A register without units is none: the fleet is what was read.
+    units: register['units']?.rows ? register['units'] : undefined,
     fuels,
     exponents,
     supplyLimits: register['supply-limits'],

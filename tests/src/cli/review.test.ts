@@ -59,6 +59,10 @@ describe('review', () => {
     expect(printed).toMatch(/of 3 units raised/);
     expect(got('o/raised.csv')).toMatch(/^1,B-07,.*co_high,safety/m);
     expect(got('o/report.html')).toContain('Without a register nothing is known of targets');
+    // Nobody read a unit for 18 months and more: known from the readings alone.
+    const later = await desk.type('review', '--readings', 'r.csv', '--out', 'o', '--as-of', '2026-12-31');
+    expect(later.code).toBe(0);
+    expect(got('o/raised.csv')).toMatch(/^\d,B-99,.*,no_data,data/m);
   });
 
   test('writes every file of the contract, every reading accounted for, and ends with 0', async () => {
