@@ -27,7 +27,7 @@ export function analyzerChanges(
   intervals: readonly AnalyzerInterval[],
   biases: ArrayLike<number>,
 ): (AnalyzerChange | undefined)[] {
-  const visits = lessOthers(visitsOf(intervals, biases).map(centered));
+  const visits = lessOthers(visitsOf(intervals, biases));
   return visits.map((seen, analyzer) => {
     const change = changeAmong(seen);
     const others = change && visits.filter((_, other) => other !== analyzer).flat();
@@ -99,33 +99,44 @@ const SPAN_DAYS = 30;
 /** Their visits in a span below which they tell nothing. */
 const LEAST_OTHERS = 3;
 
-/** About the analyzer's own mean: who of the others was there then must not matter. */
-function centered(seen: readonly Seen[]): Seen[] {
-  const mean = seen.reduce((sum, { bias }) => sum + bias, 0) / seen.length;
-  return seen.map((visit) => ({ ...visit, bias: visit.bias - mean }));
-}
-
-/** What each analyzer read beyond the others in the same span of days. */
+/**
+ * What each analyzer read beyond the others in the same span of days, each about its own mean: who of the others was there then
+ * must not matter.
+ */
 function lessOthers(visits: readonly (readonly Seen[])[]): Seen[][] {
-  const spanOf = ({ day }: Seen): number => Math.floor(day / SPAN_DAYS);
-  const all = spanSums(visits.flat(), spanOf);
-  return visits.map((seen) => {
-    const own = spanSums(seen, spanOf);
-    return seen.map((visit) => {
-      const [whole, part] = [all, own].map((sums) => sums.get(spanOf(visit)) ?? { sum: 0, count: 0 });
+  const means = visits.map((seen) => seen.reduce((sum, { bias }) => sum + bias, 0) / seen.length);
+  const own = visits.map((seen, analyzer) => spanSums(seen, means[analyzer]));
+  const all = new Map<number, SpanSum>();
+  for (const sums of own) for (const [span, { sum, count }] of sums) addTo(all, span, sum, count);
+  return visits.map((seen, analyzer) =>
+    seen.map(({ day, bias }) => {
+      const [whole, part] = [all, own[analyzer]].map((sums) => sums.get(spanOf(day)) ?? { sum: 0, count: 0 });
       const others = whole.count - part.count;
-      return others < LEAST_OTHERS ? visit : { ...visit, bias: visit.bias - (whole.sum - part.sum) / others };
-    });
-  });
+      const usual = others < LEAST_OTHERS ? 0 : (whole.sum - part.sum) / others;
+      return { day, bias: bias - means[analyzer] - usual };
+    }),
+  );
 }
 
-function spanSums(seen: readonly Seen[], spanOf: (visit: Seen) => number): Map<number, { sum: number; count: number }> {
-  const sums = new Map<number, { sum: number; count: number }>();
-  for (const visit of seen) {
-    const known = sums.get(spanOf(visit)) ?? { sum: 0, count: 0 };
-    sums.set(spanOf(visit), { sum: known.sum + visit.bias, count: known.count + 1 });
-  }
+interface SpanSum {
+  sum: number;
+  count: number;
+}
+
+const spanOf = (day: number): number => Math.floor(day / SPAN_DAYS);
+
+function spanSums(seen: readonly Seen[], mean: number): Map<number, SpanSum> {
+  const sums = new Map<number, SpanSum>();
+  for (const { day, bias } of seen) addTo(sums, spanOf(day), bias - mean, 1);
   return sums;
+}
+
+function addTo(sums: Map<number, SpanSum>, span: number, sum: number, count: number): void {
+  const known = sums.get(span);
+  if (known) {
+    known.sum += sum;
+    known.count += count;
+  } else sums.set(span, { sum, count });
 }
 
 /** Later than any day that a reading bears. */

@@ -1,4 +1,5 @@
 import {
+  asMostRead,
   biasOf,
   changedSince,
   confoundedBias,
@@ -8,6 +9,7 @@ import {
 } from '../messages/foresight.ts';
 import { writeDay } from '../quantities/dates.ts';
 import { instrumentsSchema } from '../schemas/instruments.ts';
+import { medianOf } from '../statistics/median-of.ts';
 import { normalCdf } from '../statistics/normal.ts';
 import { numbersOf, textAt, textsOf } from '../table/columns.ts';
 import type { Table } from '../table/table.ts';
@@ -60,6 +62,8 @@ interface Bias {
 const CERTAINTY = 0.975;
 /** Changes of hands with other analyzers below which a bias is the units' as well as the analyzer's. */
 const ENOUGH_COMPARED = 3;
+/** Biases below which there is no saying what most read. */
+const LEAST_FOR_MOST = 3;
 /** The readings have told nothing of a bias that is still this share as uncertain as before them. */
 const TOLD_NOTHING = 0.9;
 
@@ -68,6 +72,7 @@ export function judgeInstruments(readings: Table, analyzers: Table, tolerancePct
   const counted = countReadings(readings);
   const name = textsOf(analyzers, 'analyzer');
   const rows = new Map(Array.from({ length: analyzers.rows }, (_, row) => [textAt(name, row), row]));
+  const usual = usualBiases(analyzers);
   return [...counted.keys()].sort().map((analyzer) => {
     const row = rows.get(analyzer) ?? -1;
     const value = (column: string): number => (row < 0 ? Number.NaN : numbersOf(analyzers, column)[row]);
@@ -85,7 +90,7 @@ export function judgeInstruments(readings: Table, analyzers: Table, tolerancePct
       apparentChange: value('apparent_change_pct'),
       changeByBias: value('change_by_bias_pct'),
       driftShare: value('drift_share'),
-      ...verdictOn(fitted, tolerancePct),
+      ...verdictOn(fitted, tolerancePct, usual),
     };
   });
 }
@@ -103,8 +108,33 @@ function fittedAnalyzer(value: (column: string) => number): Fitted {
   };
 }
 
+interface UsualBiases {
+  readonly o2: number;
+  readonly co2: number;
+}
+
+/**
+ * What most analyzers read: the median of those compared, of one that changed before and since. One that reads far off draws
+ * the fleet's mean toward itself, and the sound ones seem off the other way. NaN where too few are compared for there to be most.
+ */
+function usualBiases(analyzers: Table): UsualBiases {
+  const [compared, o2, before, co2] = ['compared', 'o2_bias_pct', 'o2_bias_before_pct', 'co2_bias_pct'].map((column) =>
+    numbersOf(analyzers, column),
+  );
+  const usual = (...columns: readonly Float64Array[]): number => {
+    const known = columns.flatMap((values) => [...values].filter((_, row) => compared[row] >= ENOUGH_COMPARED));
+    const told = known.filter(Number.isFinite);
+    return told.length < LEAST_FOR_MOST ? Number.NaN : medianOf(told);
+  };
+  return { o2: usual(o2, before), co2: usual(co2) };
+}
+
 /** What an analyzer reads today counts: where its O2 bias is shown to have changed, the bias since. */
-function verdictOn(fitted: Fitted, tolerance: number): Pick<InstrumentRow, 'verdict' | 'reason' | 'offSince'> {
+function verdictOn(
+  fitted: Fitted,
+  tolerance: number,
+  usual: UsualBiases,
+): Pick<InstrumentRow, 'verdict' | 'reason' | 'offSince'> {
   const changed = Number.isFinite(fitted.changedOn);
   const [o2, co2] = [changed ? fitted.since : fitted.o2, fitted.co2];
   if (Number.isNaN(fitted.compared)) return { verdict: 'unknown', reason: noneCompared(), offSince: Number.NaN };
@@ -112,11 +142,17 @@ function verdictOn(fitted: Fitted, tolerance: number): Pick<InstrumentRow, 'verd
   const toldNothing = !changed && known.every(({ sd, priorSd }) => sd > TOLD_NOTHING * priorSd);
   if (!(fitted.compared >= ENOUGH_COMPARED) || toldNothing)
     return { verdict: 'confounded', reason: confoundedBias(), offSince: Number.NaN };
-  const biased = (bias: Bias): boolean =>
-    Math.abs(bias.value) > tolerance && normalCdf(Math.abs(bias.value) / bias.sd) > CERTAINTY;
-  const reasons = [biased(o2) ? told('O2', o2) : '', biased(co2) ? told('CO2', co2) : ''].filter((text) => text !== '');
-  if (reasons.length === 0) return { verdict: 'within', reason: withinBias(), offSince: Number.NaN };
-  const offSince = changed && biased(o2) ? fitted.changedOn : fitted.from;
+  const off = (apart: number, sd: number): boolean =>
+    Math.abs(apart) > tolerance && normalCdf(Math.abs(apart) / sd) > CERTAINTY;
+  const biased = ({ value, sd }: Bias, most: number): boolean =>
+    off(value, sd) && (Number.isNaN(most) || off(value - most, sd));
+  const [o2Off, co2Off] = [biased(o2, usual.o2), biased(co2, usual.co2)];
+  const reasons = [o2Off ? told('O2', o2) : '', co2Off ? told('CO2', co2) : ''].filter((text) => text !== '');
+  if (reasons.length === 0) {
+    const asMost = off(o2.value, o2.sd) || off(co2.value, co2.sd);
+    return { verdict: 'within', reason: asMost ? asMostRead() : withinBias(), offSince: Number.NaN };
+  }
+  const offSince = changed && o2Off ? fitted.changedOn : fitted.from;
   return { verdict: 'biased', reason: `${reasons.join('; ')}${sinceWhen(fitted, offSince)}`, offSince };
 }
 

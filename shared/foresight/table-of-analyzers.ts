@@ -32,7 +32,9 @@ export function tableOfAnalyzers(read: DriftReadings, fit: FleetFit, intervals: 
   const wholeOf = wholeAnalyzer(read);
   const apparent = apparentDrift(
     whole,
-    intervals.map((one) => ({ ...one, before: wholeOf(one.before), after: wholeOf(one.after) })),
+    splits.length === 0
+      ? intervals
+      : intervals.map((one) => ({ ...one, before: wholeOf(one.before), after: wholeOf(one.after) })),
     (analyzer, day) => {
       const split = later.get(analyzer);
       return first.value[split && day >= split.on ? split.code : analyzer];

@@ -131,6 +131,8 @@ export const constantSince = (day: string): string => `, taken as constant since
 export const changedSince = (day: string, before: string): string => ` since ${day}; before that day ${before}`;
 export const explainsDrift = (analyzer: string, times: string, byBias: string, share: number): string =>
   `${analyzer}: where it followed another analyzer O2 came out ${times} points from the visit before, ${byBias} of them by the two biases; its bias makes ${share} % of the fleet’s apparent drift (squares of the changes between visits).`;
+export const asMostRead = (): string =>
+  'it reads as most analyzers do; the fleet’s mean is drawn off by one that does not';
 export const withinBias = (): string => 'no bias beyond the tolerance is shown';
 export const confoundedBias = (): string =>
   'it has hardly read a unit that another analyzer read before or after: its bias cannot be told from those units';

@@ -48,6 +48,20 @@ describe('instruments', () => {
     expect([...found.values()].filter((verdict) => verdict === 'within')).toHaveLength(3);
   });
 
+  test('one that reads far off draws the mean to itself, and those that read as most do are not called biased for it', () => {
+    // Of four, weighted alike: the mean is drawn 0.3 points up, twice the tolerance, by the one that reads 1.2 high.
+    const [high, ...others] = judged(
+      () => 1.2,
+      (_, code) => code,
+    );
+    expect(high.verdict).toBe('biased');
+    for (const { o2, verdict, reason } of others) {
+      expect(o2.value).toBeLessThan(-0.15);
+      expect(verdict).toBe('within');
+      expect(reason).toContain('as most analyzers do');
+    }
+  });
+
   test('each unit read by one analyzer only: confounded, whatever it reads', () => {
     const found = verdicts(0, (unit) => unit % 4);
     expect([...found.values()].every((verdict) => verdict === 'confounded')).toBe(true);
