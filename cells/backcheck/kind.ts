@@ -80,6 +80,7 @@ function describe(result: BackcheckResult): Description {
       quarters,
       score.raised,
       score.raisedFoundOutside,
+      score.raisedExpectedOutside.toFixed(1),
       Number.isFinite(score.leadDays) ? Math.round(score.leadDays) : 0,
       percent(score.coverage[2].share),
       score.forecasts,

@@ -19,6 +19,8 @@ export interface LookBackScore {
   readonly methods: readonly { readonly method: string; readonly brier: number; readonly skill: number }[];
   readonly raised: number;
   readonly raisedFoundOutside: number;
+  /** The same as expected: the sum of the chances said of the readings at those visits. */
+  readonly raisedExpectedOutside: number;
   /** Median days from the first time that a lane was raised to the visit. */
   readonly leadDays: number;
 }
@@ -53,6 +55,7 @@ export function scoreLookBack(all: readonly Forecast[], leastChance: number): Lo
     ],
     raised: raised.length,
     raisedFoundOutside: raised.filter(({ foundOutside }) => foundOutside).length,
+    raisedExpectedOutside: raised.reduce((sum, { chance }) => sum + chance, 0),
     leadDays: medianOf(raised.map(({ saidOn, foundOn }) => foundOn - saidOn)),
   };
 }

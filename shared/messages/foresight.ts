@@ -152,13 +152,18 @@ export const backcheckAnswer = (
   quarters: number,
   raised: number,
   foundOutside: number,
+  expectedOutside: string,
   leadDays: number,
   coverage: string,
   forecasts: number,
-): string =>
-  forecasts === 0
-    ? `Over ${quarters} past quarters no forecast could be held against a later visit.`
-    : `Over ${quarters} past quarters ${counted(raised, 'lane')} would have been raised before a visit, ${foundOutside} of them were then found outside (median lead ${leadDays} days); ${coverage} of ${forecasts} next readings lay in their 95 % interval.`;
+): string => {
+  if (forecasts === 0) return `Over ${quarters} past quarters no forecast could be held against a later visit.`;
+  const found =
+    raised === 0
+      ? 'no lane would have been raised before a visit'
+      : `${counted(raised, 'lane')} would have been raised before a visit, ${foundOutside} of them were then found outside where ${expectedOutside} were to be expected, the visit often coming long before the horizon (median ${leadDays} days after the lane was raised)`;
+  return `Over ${quarters} past quarters ${found}; ${coverage} of ${forecasts} next readings lay in their 95 % interval.`;
+};
 export const backcheckCaution = (): string =>
   'Lanes that were adjusted between, or that nobody visited, do not appear; the register’s bands of each day are taken as it dates them.';
 export const calibrationAlternative = (bins: number, forecasts: number): string =>

@@ -91,9 +91,11 @@ describe('looking back over a simulated fleet', () => {
   });
 
   test('raised lanes are counted with those found outside, and the lead is told', () => {
-    const { raised, raisedFoundOutside, leadDays } = result.score;
+    const { raised, raisedFoundOutside, raisedExpectedOutside, leadDays } = result.score;
     expect(raised).toBeGreaterThan(0);
     expect(raisedFoundOutside).toBeLessThanOrEqual(raised);
+    // Found outside or not, each with its chance: three standard deviations of a sum of so many, each at most a half.
+    expect(Math.abs(raisedFoundOutside - raisedExpectedOutside)).toBeLessThan(1.5 * Math.sqrt(raised));
     expect(leadDays).toBeGreaterThan(0);
     expect(leadDays).toBeLessThan(366);
   });
@@ -101,6 +103,7 @@ describe('looking back over a simulated fleet', () => {
   test('page and report show the curve, three tables and the answer', () => {
     const { answer, tables, figures } = kind.describe(result);
     expect(answer).toContain(`${result.score.raised} lanes`);
+    expect(answer).toContain(`where ${result.score.raisedExpectedOutside.toFixed(1)} were to be expected`);
     expect(tables.map(({ table }) => table)).toEqual(['methods', 'calibration', 'coverage']);
     expect(figures.map(({ name }) => name)).toEqual(['calibration']);
     expect(kind.files?.(result).map(({ name }) => name)).toEqual(['backcheck.csv']);
