@@ -121,7 +121,9 @@ const USAGES: Readonly<Record<string, Usage>> = {
       { flag: 'state', value: 'STATE', words: 'as_found, as_left, trial or unknown' },
       PROFILE,
       DATE_ORDER,
+      SINGLE_READING,
       REVISED,
+      ACCEPT,
     ],
   },
   merge: {

@@ -10,7 +10,7 @@ import type { Vocabulary } from './vocabulary.ts';
 export type LineKind = 'blank' | 'head' | 'preamble' | 'summary' | 'footer' | 'reading';
 
 const SUMMARY =
-  /^(?:mean|average|avg|min|minimum|max|maximum|median|std|sd|stdev|sum|total|count|mittelwert|mittel|durchschnitt|summe|anzahl|moyenne|mediane|ecart type|total general|media|promedio|desviacion|totale|mediana|gemiddelde|totaal)\b/;
+  /^(?:mean|average|avg|min|minimum|max|maximum|median|std|sd|stdev|sum|total|grand total|sub total|subtotal|count|gesamt|mittelwert|mittel|durchschnitt|summe|anzahl|moyenne|mediane|ecart type|total general|media|promedio|desviacion|totale|mediana|gemiddelde|totaal)\b/;
 const CLOSING =
   /^(?:signature|signed|sign|page|end of|printed|exported|report|unterschrift|seite|gedruckt|ende|fin de|imprime|firma|pagina|impreso|stampato|firmato|handtekening|bladzijde|einde)\b/;
 
@@ -29,7 +29,8 @@ export function classifyLine(record: readonly string[], plan: FilePlan, vocabula
   if (plan.titles.length > 0 && plan.titles.includes(lettersOf(record))) return 'preamble';
   const words = plainWords(filled[0]);
   const date = plan.columns.find(({ field }) => field === 'taken_at')?.index ?? -1;
-  const dated = /\d/.test(record[date] ?? '');
+  // A day number of a spreadsheet, or parts of a date; "Count,2" is none.
+  const dated = /\d\D+\d|\d{5}/.test(record[date] ?? '');
   if (SUMMARY.test(words) && !dated) return 'summary';
   if (filled.every((cell) => /^[-=*#_.+]+$/.test(cell))) return 'footer';
   // Fixed columns cut a sentence into pieces.

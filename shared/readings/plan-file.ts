@@ -174,6 +174,15 @@ function orderTold({ heads, units }: TableFound, columns: readonly ColumnMapping
   );
 }
 
+/** Lines between the heads and the first row, such as "Boiler: B-01", which hold until the next one of them. */
+function ledBy({ rows }: TableFound, vocabulary: Vocabulary): TableFound['rows'] {
+  const first = rows.findIndex((row) => row.some((cell) => cell.trim() !== '') && !isLed(row, vocabulary));
+  return rows.slice(0, Math.max(0, first));
+}
+
+const isLed = (row: readonly string[], vocabulary: Vocabulary): boolean =>
+  preambleConstants([row], vocabulary).length > 0;
+
 /** Lines with words; a line of numbers is no title. */
 const titlesOf = ({ preamble }: TableFound): readonly string[] =>
   preamble
@@ -215,5 +224,10 @@ function constantsOf(
     inColumns.has(field) ? [] : [{ field, value, reason: `profile ${profile?.name ?? ''}`.trim() }],
   );
   const taken = new Set([...inColumns, ...given.map(({ field }) => field)]);
-  return [...given, ...preambleConstants(table.preamble, vocabulary).filter(({ field }) => !taken.has(field))];
+  return [
+    ...given,
+    ...preambleConstants([...table.preamble, ...ledBy(table, vocabulary)], vocabulary).filter(
+      ({ field }) => !taken.has(field),
+    ),
+  ];
 }

@@ -44,6 +44,9 @@ export function wordMeaning(
     const meaning = given.get(plain) ?? words.get(plain);
     if (meaning !== undefined) return meaning;
     if (UNKNOWN.has(plain)) return '';
+    // "High (100 %)", "As found (1)".
+    const bare = column === 'fire' || column === 'state' ? words.get(plain.replace(/(?: \d+)+$/, '')) : undefined;
+    if (bare !== undefined) return bare;
     // A rate in per cent names no fire point.
     if (column === 'fire' && /^\d{1,3}$/.test(plain)) return 'unnamed';
     // Reasons are the user's own words where they are none of ours.

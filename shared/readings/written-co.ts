@@ -36,12 +36,19 @@ export function highCoWritten(record: readonly string[], plan: FilePlan): string
       const value = reader.read(text);
       // Out of its place a word such as "high" is that of another column.
       const isOver = reader.status === READ.overRange && (shift === 0 || !/\p{L}/u.test(text));
-      const isHigh = isOver || (reader.status === READ.number && value >= HIGH_CO_PPM);
+      const isHigh =
+        isOver || (reader.status === READ.number && value >= HIGH_CO_PPM) || (shift === 0 && hasHigh(reader, text));
       if (isHigh) return shift === 0 ? text.trim() : say.atItsPlace(text.trim());
     }
   }
   const maybe = maybeCo(record, plan);
   return maybe === '' ? '' : say.ifCo(maybe);
+}
+
+/** A number within a text that is none by itself: "ca. 1200", "1200*". */
+function hasHigh(reader: NumberReader, text: string): boolean {
+  if (reader.status !== READ.wrong) return false;
+  return [...text.matchAll(/\d[\d.,'\u00a0\u202f ]*/g)].some(([digits]) => reader.read(digits.trim()) >= HIGH_CO_PPM);
 }
 
 /** A value that would be a high CO: one of a column in ppm that was not understood, or a mark such as ">4000" where no number belongs. */

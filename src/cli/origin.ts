@@ -27,7 +27,9 @@ const FLAGS = {
   state: 'value',
   profile: 'files',
   'date-order': 'value',
+  'single-reading': 'value',
   revised: 'value',
+  accept: 'files',
 } as const;
 const PLACE = new Set(['source_file', 'source_line']);
 
@@ -61,7 +63,16 @@ async function imported(
     flags.choice('date-order', ['dmy', 'mdy']),
     flags.choice('revised', ['keep_last', 'keep_both']),
   ];
-  const answers = { profiles, ...(dateOrder && { dateOrder }), ...(revised && { revised }) };
+  const singleReading = flags.choice('single-reading', ['as_found', 'as_left']);
+  // What becomes of notes is no matter of readings.
+  const accept = flags.files('accept').filter((one) => !/^events(?:$|:)/.test(one));
+  const answers = {
+    profiles,
+    ...(dateOrder && { dateOrder }),
+    ...(singleReading && { singleReading }),
+    ...(revised && { revised }),
+    ...(accept.length > 0 && { accept }),
+  };
   const register = keys.length > readings ? 'register' : '';
   const session = new Session(shell.catalogue, shell);
   const cells = [

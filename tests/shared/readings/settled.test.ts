@@ -209,3 +209,45 @@ test.each([
   const { tables } = await accepted(lines('Unit,Date,O2 (%),Note', `B-1,2022-03-04,4.5,"${note}"`));
   expect(rowsOf(tables['told-events'])[0]?.['event']).toBe(event);
 });
+
+test('a high CO that is written as no number is named first', async () => {
+  const rows = ['ca. 1200', '1200*', '4000 (max)', '12 (ok)'].map((co, i) => `B-${i},2022-03-04,4.5,${co}`);
+  const result = await accepted(lines('Unit,Date,O2 (%),CO raw (ppm)', ...rows, 'B-9,2022-03-04,4.5,20'));
+  expect(remarks(result).filter((remark) => remark.startsWith('danger'))).toHaveLength(3);
+});
+
+test('counts and totals below a table are no readings', async () => {
+  const text = lines('Unit,Date,O2 (%),CO raw (ppm)', 'B-1,2022-03-04,4.5,30', 'Count,1,,', 'Grand total,,4.5,1530');
+  const result = await accepted(text);
+  expect(rowsOf(result.tables['account'])[0]['rows_read']).toBe('1');
+  expect(remarks(result).join()).not.toContain('danger');
+});
+
+test('words for fire and state with a number behind them', async () => {
+  const text = lines(
+    'Unit,Date,Fire,State,O2 (%)',
+    'B-1,2022-03-04,High (100%),As found (1),4.5',
+    'B-1,2022-03-04,Stage 1,As left 2,5.5',
+  );
+  expect(await told(text, ['fire', 'state'])).toEqual(['high as_found', 'low as_left']);
+});
+
+test('a unit in a line of its own holds until the next one', async () => {
+  const text = lines(
+    'Date,O2 (%),CO raw (ppm)',
+    'Boiler: B-01,,',
+    '2022-03-04,4.5,30',
+    '2022-03-05,4.6,31',
+    'Boiler: B-02,,',
+    '2022-03-06,4.7,32',
+  );
+  expect(await told(text, ['unit', 'o2_pct'])).toEqual(['B-01 4.5', 'B-01 4.6', 'B-02 4.7']);
+});
+
+test('inches of water as people write them', async () => {
+  const text = lines('Unit,Date,Static (in. WG),"Running (""w.g.)","Draft ("" H2O)"', 'B-1,2022-03-04,10,9,-0.1');
+  // 1 in. w.c. = 249.08891 Pa.
+  expect(await told(text, ['supply_static_Pa', 'supply_running_Pa', 'draft_Pa'])).toEqual([
+    '2490.8891 2241.80019 -24.908891',
+  ]);
+});
