@@ -10,9 +10,9 @@ const HEADS: Readonly<Record<string, string>> = {
     chaudiere|installation|impianto|n impianto|codice impianto|instalacion|chaudiere no|no chaudiere|n chaudiere|numero chaudiere|appareil|equipement|generateur|
     caldera|n caldera|no caldera|numero caldera|equipo|generador|unidad|
     caldaia|n caldaia|numero caldaia|apparecchio|generatore|unita|
-    ketel|ketel nr|ketelnummer|toestel|toestelnr|eenheid|installatie|boiler tag|boiler name|unit tag|equipment tag|asset name|blr|blr no|boiler ref|plant|plant item|plant ref|n generatore`,
+    ketel|ketelnr|ketel nr|ketelnummer|toestel|toestelnr|eenheid|installatie|boiler tag|boiler name|unit tag|equipment tag|asset name|blr|blr no|boiler ref|plant|plant item|plant ref|n generatore`,
   taken_at: `taken at|taken on|date|date time|datetime|timestamp|date and time|test date|reading date|measured on|measured at|date of test|when|tested|tested on|date tested|
-    datum|datum uhrzeit|gemessen am|zeitstempel|messdatum|messzeitpunkt|datum zeit|datum und uhrzeit|
+    datum|messung am|prufdatum|datum messung|datum uhrzeit|gemessen am|zeitstempel|messdatum|messzeitpunkt|datum zeit|datum und uhrzeit|
     date heure|date mesure|date de mesure|date et heure|horodatage|date essai|
     fecha|fecha hora|fecha y hora|fecha de medida|fecha medicion|
     data|data ora|data e ora|data misura|data prova|
@@ -60,13 +60,13 @@ const HEADS: Readonly<Record<string, string>> = {
   flue: `flue|flue temp|flue temperature|flue gas|flue gas temp|flue gas temperature|stack|stack temp|stack temperature|t flue|t stack|ts|tg|tf|t gas|t fumes|exhaust temp|exhaust temperature|exhaust|exhaust t|flue gas t|stack gas temp|fg temp|gas temp|
     abgastemperatur|abgastemp|abgas|t abgas|abgas temp|abgas temperatur|ta abgas|at|
     temperature fumees|t fumees|temp fumees|fumees|temperature des fumees|
-    temperatura humos|temp humos|t humos|humos|temperatura de humos|temperatura gases|temp gases|
+    temperatura humos|ta humos|temp humos|t humos|humos|temperatura de humos|temperatura gases|temp gases|
     temperatura fumi|temp fumi|t fumi|fumi|
     rookgastemperatuur|rookgastemp|rookgas|t rookgas|temperatuur rookgas|tstack|stk temp|stack t|tflue|flue t|rokgastemp|t rook|abgas t|stktemp`,
   air: `air|air t|amb|amb temp|ambient t|comb air|comb air temp|comb air t|inlet air|intake air|air temp|air temperature|ambient|ambient temp|ambient temperature|t air|t amb|t ambient|combustion air|combustion air temp|combustion air temperature|room temp|intake temp|intake air temp|inlet air temp|supply air temp|
     lufttemperatur|verbrennungsluft|verbrennungslufttemperatur|verbrennungsluft temperatur|verbrennungslufttemp|t luft|tl|luft|vt|raumtemperatur|umgebungstemperatur|
     temperature air|temp air|temperature ambiante|temp ambiante|air comburant|t air comburant|temperature air comburant|
-    temperatura aire|temp aire|temperatura ambiente|temp ambiente|t aire|aire|aire comburente|
+    temperatura aire|ta amb|ta ambiente|ta aire|t aanzuig|t aanzuiglucht|temp aria comb|t aria comb|temp aire|temperatura ambiente|temp ambiente|t aire|aire|aire comburente|
     temperatura aria|temp aria|t aria|aria|aria comburente|temperatura aria comburente|
     luchttemperatuur|verbrandingslucht|verbrandingsluchttemperatuur|t lucht|lucht|omgevingstemperatuur|verbr lufttemp|verbr luft|verbrennungslufttemp|lufttemp|lufttemperatur|t ambiante|temperature ambiante|temp ambiante|rm temp|t room|tamb|t inlet|inlet|umgebungstemp|t umgebung|t luft|t lucht|temp ambiente|t ambiente|t aria`,
   water_return:
@@ -115,9 +115,9 @@ export const HEAD_WORDS: ReadonlyMap<string, string> = new Map(
 /** Words for fire and state inside a head ('O2 high fire', 'CO vorher'), longest first; only these count there. */
 const QUALIFIERS: Readonly<Record<string, string>> = {
   'fire:high':
-    'high|high fire|hi fire|hi|hf|full load|full fire|volllast|grosslast|stufe 2|pleine charge|grand feu|grande allure|plena carga|fuego alto|llama alta|pieno carico|alta fiamma|vollast|hooglast|hoogvuur',
+    'high|high fire|hi fire|hi|hf|full load|full fire|volllast|grosslast|stufe 2|pleine charge|grand feu|grande allure|plena carga|max pot|pot max|potenza massima|fuego alto|llama alta|pieno carico|alta fiamma|vollast|hooglast|hoogvuur',
   'fire:low':
-    'low|low fire|lo fire|lo|lf|part load|teillast|kleinlast|stufe 1|charge partielle|petit feu|petite allure|carga parcial|fuego bajo|llama baja|carico parziale|bassa fiamma|deellast|laaglast|laagvuur',
+    'low|low fire|lo fire|lo|lf|part load|teillast|kleinlast|stufe 1|charge partielle|petit feu|petite allure|carga parcial|min pot|pot min|potenza minima|fuego bajo|llama baja|carico parziale|bassa fiamma|deellast|laaglast|laagvuur',
   'fire:mid': 'mid|mid fire|mittellast|charge moyenne|carga media|carico medio|middellast',
   'fire:single': 'single|single stage',
   'state:as_found':

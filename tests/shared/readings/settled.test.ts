@@ -188,6 +188,17 @@ test('a time of day behind the day 0 of spreadsheets', async () => {
   expect(await told(text, ['taken_at'])).toEqual(['2022-03-04T14:05']);
 });
 
+test('Dutch hours, loads by their power, and heads of six countries', async () => {
+  const text = lines(
+    'Ketelnr.;Messung am;Tijd;Tª humos (ºC);T aanzuig (°C);O2 max pot.;O2 min pot.',
+    'K01;13-02-2022;9.05 u;160;21;4,5;6,1',
+  );
+  expect(await told(text, ['unit', 'taken_at', 'fire', 'flue_C', 'air_C', 'o2_pct'])).toEqual([
+    'K01 2022-02-13T09:05 high 160 21 4.5',
+    'K01 2022-02-13T09:05 low 160 21 6.1',
+  ]);
+});
+
 test('per cent by volume', async () => {
   const text = lines('Unit;Date;O₂ (Vol.-%);CO₂ [Vol-%]', 'B-1;2022-03-04;4,5;9,4');
   expect(await told(text, ['o2_pct', 'co2_pct'])).toEqual(['4.5 9.4']);
