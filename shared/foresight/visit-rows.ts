@@ -48,12 +48,12 @@ export function adjustedAt({ adjusted }: FleetReadings, rows: readonly number[])
 }
 
 /**
- * Per lane: 1 where a reading of unknown state may follow an adjustment, which took back what had drifted. Where some do, the
- * others, at which nothing was adjusted, are those of little drift, so that none of them tells of a rate.
+ * Per lane: 1 where in its class a reading of unknown state may follow an adjustment, which took back what had drifted. Where
+ * some do, the others, at which nothing was adjusted, are those of little drift, so that none of the class tells of a rate.
  */
-export function mayFollowAdjustment({ rows, lane, lanes, state, adjusted }: FleetReadings): Uint8Array {
-  const may = new Uint8Array(lanes.count);
+export function mayFollowAdjustment({ rows, lane, lanes, state, adjusted, classes }: FleetReadings): Uint8Array {
+  const may = new Uint8Array(classes);
   for (let row = 0; row < rows; row++)
-    if (state[row] === READING_STATE.unknown && adjusted[row] !== 0) may[lane[row]] = 1;
-  return may;
+    if (state[row] === READING_STATE.unknown && adjusted[row] !== 0) may[lanes.classOf[lane[row]]] = 1;
+  return Uint8Array.from(lanes.classOf, (of) => may[of]);
 }

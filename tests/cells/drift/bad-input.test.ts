@@ -219,6 +219,16 @@ describe('few, odd and missing readings end in a verdict or in an unknown with i
     expect(number(untouched, 'slope_lower')).toBeGreaterThan(0);
   });
 
+  test('units of unknown states that were never adjusted, beside some that were, are the slow ones and speak for none', async () => {
+    const state = 'unknown';
+    const slow = ['B-1', 'B-2', 'B-3', 'B-4'].flatMap((unit) =>
+      yearly([4, 4.1, 4.1, 4.2], { unit, state, adjusted: 'no' }),
+    );
+    const fast = yearly([4, 4.6, 4, 4.6], { unit: 'B-9', state, adjusted: 'yes' });
+    const table = await drift([...slow, ...fast], [target]);
+    expect([...numbersOf(table, 'slope_per_year')].every(Number.isNaN)).toBe(true);
+  });
+
   test('what was only ever left, or read on one day only, tells of no rate', async () => {
     const left = await drift(yearly([4, 4, 4, 4, 4], { state: 'as_left', adjusted: 'yes' }), [target]);
     const day = await drift(
