@@ -48,12 +48,31 @@ export function adjustedAt({ adjusted }: FleetReadings, rows: readonly number[])
 }
 
 /**
- * Per lane: 1 where in its class a reading of unknown state may follow an adjustment, which took back what had drifted. Where
- * some do, the others, at which nothing was adjusted, are those of little drift, so that none of the class tells of a rate.
+ * Per lane: 1 where in its class a visit that may have adjusted tells only what was left, or not which: the adjustment took back
+ * what had drifted, and nobody saw it. Visits of that kind at which nothing was adjusted are then those of little drift, so that
+ * none of the class tells of a rate.
  */
-export function mayFollowAdjustment({ rows, lane, lanes, state, adjusted, classes }: FleetReadings): Uint8Array {
-  const may = new Uint8Array(classes);
-  for (let row = 0; row < rows; row++)
-    if (state[row] === READING_STATE.unknown && adjusted[row] !== 0) may[lanes.classOf[lane[row]]] = 1;
-  return Uint8Array.from(lanes.classOf, (of) => may[of]);
+export function adjustedUnseen(readings: FleetReadings): Uint8Array {
+  const { rows, lane, lanes, state, adjusted, classes } = readings;
+  const unseen = new Uint8Array(classes);
+  for (let row = 0; row < rows; row++) {
+    const of = lanes.classOf[lane[row]];
+    if (unseen[of] === 1 || adjusted[row] === 0) continue;
+    if (state[row] === READING_STATE.unknown || (state[row] === READING_STATE.left && !isFoundAt(readings, row)))
+      unseen[of] = 1;
+  }
+  return Uint8Array.from(lanes.classOf, (of) => unseen[of]);
+}
+
+/** Whether the visit of a reading has an as-found one of the same lane. */
+function isFoundAt({ rows, unit, lane, state, day, visit }: FleetReadings, row: number): boolean {
+  const isVisit = (other: number): boolean =>
+    other >= 0 &&
+    other < rows &&
+    unit[other] === unit[row] &&
+    sameVisit(day, visit, Math.min(row, other), Math.max(row, other));
+  const isFound = (other: number): boolean => lane[other] === lane[row] && state[other] === READING_STATE.found;
+  for (let other = row - 1; isVisit(other); other--) if (isFound(other)) return true;
+  for (let other = row + 1; isVisit(other); other++) if (isFound(other)) return true;
+  return false;
 }

@@ -8,11 +8,11 @@ import { StepList } from './step-list.ts';
 import { UnitColumns } from './unit-columns.ts';
 import {
   adjustedAt,
+  adjustedUnseen,
   analyzersOfOneVisit,
   copiesFound,
   endOfUnit,
   endOfVisit,
-  mayFollowAdjustment,
   sameVisit,
 } from './visit-rows.ts';
 import { type SharedMonths, sharedMonths, zoneMonthOfVisit } from './zone-months.ts';
@@ -41,7 +41,7 @@ export class ProgramWriter {
   readonly #series: LaneSeries;
   readonly #shared: SharedColumns;
   readonly #singleVisit: Uint8Array;
-  readonly #mayFollow: Uint8Array;
+  readonly #unseen: Uint8Array;
   readonly #months: SharedMonths;
   #zoned: { readonly step: number; readonly column: number }[] = [];
   /** Per fleet lane: whether nothing is known of its level. */
@@ -59,7 +59,7 @@ export class ProgramWriter {
     this.#fresh = new Uint8Array(count).fill(1);
     this.#lastRow = new Int32Array(count).fill(-1);
     this.#singleVisit = analyzersOfOneVisit(readings);
-    this.#mayFollow = mayFollowAdjustment(readings);
+    this.#unseen = adjustedUnseen(readings);
     const { analyzers, laterAnalyzers, classes, fuels } = readings;
     this.#months = sharedMonths(readings);
     const zoneMonths = this.#months.codes.length;
@@ -212,7 +212,7 @@ export class ProgramWriter {
     for (const row of found) this.#reading(row, lane, fleetLane, own);
     const unknown = this.#of(rows, READING_STATE.unknown);
     if (unknown.length === 0 || rows.some((row) => state[row] <= READING_STATE.left)) return;
-    if (this.#mayFollow[fleetLane] === 1) this.#fresh[fleetLane] = 1;
+    if (this.#unseen[fleetLane] === 1) this.#fresh[fleetLane] = 1;
     for (const row of unknown) this.#reading(row, lane, fleetLane, own);
   }
 
@@ -233,7 +233,7 @@ export class ProgramWriter {
     const copied = adjusted !== 1 && found.length > 0 && left.every((row) => copiesFound(this.#readings, row, found));
     if (copied && !breaks) return;
     const anew = adjusted !== 0 && this.#fresh[fleetLane] === 0;
-    if (anew) this.#fresh[fleetLane] = 1;
+    if (anew || (found.length === 0 && this.#unseen[fleetLane] === 1)) this.#fresh[fleetLane] = 1;
     for (const row of left) this.#reading(row, lane, fleetLane, own, anew || breaks ? STEP.left : STEP.set);
   }
 

@@ -229,6 +229,15 @@ describe('few, odd and missing readings end in a verdict or in an unknown with i
     expect([...numbersOf(table, 'slope_per_year')].every(Number.isNaN)).toBe(true);
   });
 
+  test('visits that tell only what was left, some after an adjustment, speak of no rate; where none adjusted they do', async () => {
+    const state = 'as_left';
+    const slow = yearly([4, 4.1, 4.1, 4.2], { state, adjusted: 'no' });
+    const fast = yearly([4, 4, 4, 4], { unit: 'B-9', state, adjusted: 'yes' });
+    const both = await drift([...slow, ...fast], [target]);
+    expect([...numbersOf(both, 'slope_per_year')].every(Number.isNaN)).toBe(true);
+    expect(number(await drift(slow, [target]), 'slope_per_year')).toBeGreaterThan(0);
+  });
+
   test('what was only ever left, or read on one day only, tells of no rate', async () => {
     const left = await drift(yearly([4, 4, 4, 4, 4], { state: 'as_left', adjusted: 'yes' }), [target]);
     const day = await drift(
