@@ -73,7 +73,7 @@ export async function compute(
   await context.pause();
   return succeed({
     tables: { ...judged, ...known.tables },
-    told: tellLanes(rows, register?.['units']),
+    told: tellLanes(rows, register?.['units'], known.lanes),
     fitted: known,
     units: register?.['units'],
     working: (column, row) => workingOfLevel(column, row, { drift: judged['drift'], derived, readings }, parameters),

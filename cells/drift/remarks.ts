@@ -3,6 +3,7 @@ import type { BandSource } from '../../shared/foresight/band-of-lane.ts';
 import type { AirVerdict } from '../../shared/foresight/compare-air.ts';
 import type { FittedDrift } from '../../shared/foresight/fitted-drift.ts';
 import {
+  airNotRead,
   airRemark,
   airSame,
   asMeasuredRemark,
@@ -41,6 +42,7 @@ export function remarksOf(result: DriftResult): Remark[] {
   if (from('class_band') > 0) warn(bandFromClass(from('class_band')));
   if (from('as_left') > 0) warn(bandFromLeft(from('as_left')));
   if (from('target') > 0) note(bandFromTarget(from('target')));
+  if (told.airless > 0) warn(airNotRead(told.airless, two(told.airSdO2)));
   if (fitted.gross > 0) warn(grossLeftOut(fitted.gross));
   const late = fitted.began.reduce((sum, day) => sum + Number(Number.isFinite(day)), 0);
   if (late > 0) note(lateDrifts(late));

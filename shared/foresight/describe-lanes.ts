@@ -1,4 +1,5 @@
 import { medianOf } from '../statistics/median-of.ts';
+import { assumedAirVariance } from './assumed-air.ts';
 import type { DriftReadings, DriftTables } from './drift-readings.ts';
 import type { FleetFit } from './fit-model.ts';
 import type { FittedLane } from './fitted-drift.ts';
@@ -16,11 +17,19 @@ export function describeLanes(
   const hardware = hardwareOf(tables.units);
   const left = lastLeft(read, written.series.from);
   const measured = lanesWithSecond(read);
+  const airVariance = assumedAirVariance(read, tables);
   return read.lanes.map((name, lane) => {
     const fuel = read.fleet.lanes.fuel[lane];
     const offsetO2 = measured[lane] ? effects.values[offsets + fuel] : 0;
     const co2maxPct = read.co2max[fuel];
-    return { ...name, ...hardware(name.unit, name.fuel), co2maxPct, offsetO2, leftO2: medianOf(left[lane]) };
+    return {
+      ...name,
+      ...hardware(name.unit, name.fuel),
+      co2maxPct,
+      offsetO2,
+      leftO2: medianOf(left[lane]),
+      airVariance: airVariance[lane],
+    };
   });
 }
 

@@ -37,6 +37,8 @@ export interface FittedLane extends LaneName, Hardware {
   readonly offsetO2: number;
   /** Median of the last three as-left readings of the series, in O2 points; NaN without any. */
   readonly leftO2: number;
+  /** Of the level, in points of O2 squared, by an air temperature that was assumed; see assumedAirVariance. */
+  readonly airVariance: number;
 }
 
 /** Per reading that the model was offered: its lane, its row in the readings table, whether it was taken. */

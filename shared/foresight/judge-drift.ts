@@ -232,14 +232,16 @@ function stateIn(
   fromO2: (o2: number) => number,
   factor: number,
 ): LevelState {
-  const { states, estimate } = fitted;
+  const { states, estimate, lanes } = fitted;
   const square = factor * factor;
   // A CO2 lane is told with the offset of measured CO2 added to its level.
   const added = inCo2 ? 1 : 0;
   return {
     level: fromO2(states.level[lane]),
     rate: states.rate[lane] * factor,
-    levelVariance: Math.max(1e-6, states.levelVariance[lane] + added * states.offsetVariance[lane]) * square,
+    levelVariance:
+      Math.max(1e-6, states.levelVariance[lane] + added * states.offsetVariance[lane] + lanes[lane].airVariance) *
+      square,
     rateVariance: states.rateVariance[lane] * square,
     covariance: (states.covariance[lane] + added * states.offsetCovariance[lane]) * square,
     wander: estimate.spread.wander * Math.abs(factor),

@@ -171,5 +171,7 @@ export const calibrationAlternative = (bins: number, forecasts: number): string 
 
 export const lateDrifts = (lanes: number): string =>
   `${lanes === 1 ? 'One fire has' : `${lanes} fires have`} not always drifted as now: the readings show a change of rate on the way (column "Drifts so since"), and the rate told is the one since then.`;
+export const airNotRead = (lanes: number, sd: string): string =>
+  `The air temperature of ${counted(lanes, 'lane')} was not read, or not always, and is assumed. A place that is warmer or colder than that moves all readings of a lane alike, so that however many there are its level at reference air is known to no better than about ±${sd} points of O2. Read the combustion air, or say in derive what it usually is.`;
 export const grossLeftOut = (readings: number): string =>
   `${readings} readings lie far from the reading before and from the one after; they are shown and were left out of the fit, since no drift moves so.`;
