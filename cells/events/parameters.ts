@@ -1,6 +1,7 @@
 import { type EventEntry, readEventEntries } from '../../shared/events/event-entry.ts';
 import * as say from '../../shared/messages/import.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
+import { DATE_ORDER_NAMES, type DateOrder, isDateOrder } from '../../shared/readings/date-order.ts';
 import { type Profile, readProfiles } from '../../shared/readings/profile.ts';
 
 export interface EventsParameters {
@@ -14,7 +15,7 @@ export interface EventsParameters {
   /** Events noted in the notebook itself. */
   readonly entries: readonly EventEntry[];
   /** Answers for dates that do not say whether day or month stands first; '' asks. */
-  readonly dateOrder: '' | 'dmy' | 'mdy';
+  readonly dateOrder: DateOrder;
   /** How files of known shapes are read; the first that fits is used. */
   readonly profiles: readonly Profile[];
 }
@@ -26,8 +27,8 @@ export function readParameters(raw: unknown): Outcome<EventsParameters> {
   if (typeof register !== 'string') return fail(say.badCell('events', 'register'));
   if (typeof notes !== 'string') return fail(say.badCell('events', 'notes'));
   if (!Array.isArray(accept) || !accept.every((one) => typeof one === 'string')) return fail(say.badAccept('events'));
-  if (dateOrder !== '' && dateOrder !== 'dmy' && dateOrder !== 'mdy')
-    return fail(say.badChoice('events', 'dateOrder', String(dateOrder), 'dmy, mdy'));
+  if (!isDateOrder(dateOrder))
+    return fail(say.badChoice('events', 'dateOrder', String(dateOrder), DATE_ORDER_NAMES.join(', ')));
   const entries = readEventEntries(given.entries ?? []);
   if (entries.status !== 'value') return entries;
   const profiles = readProfiles(given.profiles, 'events');

@@ -1,5 +1,6 @@
 import * as say from '../../shared/messages/import.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
+import { DATE_ORDER_NAMES, type DateOrder, isDateOrder } from '../../shared/readings/date-order.ts';
 import { type Profile, readProfiles } from '../../shared/readings/profile.ts';
 
 export interface FuelUseParameters {
@@ -7,7 +8,7 @@ export interface FuelUseParameters {
   /** The register cell whose spelling of the unit ids is used and whose fuel stands in; '' where there is none. */
   readonly register: string;
   /** Answers for dates that do not say whether day or month stands first; '' asks. */
-  readonly dateOrder: '' | 'dmy' | 'mdy';
+  readonly dateOrder: DateOrder;
   /** Fuels that the notebook defines beside the usual ones. */
   readonly fuels: readonly string[];
   /** How files of known shapes are read; the first that fits is used. */
@@ -19,8 +20,8 @@ export function readParameters(raw: unknown): Outcome<FuelUseParameters> {
   const { files = [], register = 'register', dateOrder = '', fuels = [] } = given;
   if (!Array.isArray(files) || !files.every((key) => typeof key === 'string')) return fail(say.badFiles('fuel-use'));
   if (typeof register !== 'string') return fail(say.badCell('fuel-use', 'register'));
-  if (dateOrder !== '' && dateOrder !== 'dmy' && dateOrder !== 'mdy')
-    return fail(say.badChoice('fuel-use', 'dateOrder', String(dateOrder), 'dmy, mdy'));
+  if (!isDateOrder(dateOrder))
+    return fail(say.badChoice('fuel-use', 'dateOrder', String(dateOrder), DATE_ORDER_NAMES.join(', ')));
   if (!Array.isArray(fuels) || !fuels.every((fuel) => typeof fuel === 'string')) return fail(say.badFuels('fuel-use'));
   const profiles = readProfiles(given.profiles, 'fuel-use');
   if (profiles.status !== 'value') return profiles;

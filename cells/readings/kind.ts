@@ -39,6 +39,7 @@ const DATE_ORDERS = [
   { value: '', label: 'the order that the file shows' },
   { value: 'dmy', label: 'the day first' },
   { value: 'mdy', label: 'the month first' },
+  { value: 'ymd', label: 'the year first' },
 ];
 const SINGLE_READINGS = [
   { value: '', label: 'of unknown state' },

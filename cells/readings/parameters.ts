@@ -1,5 +1,6 @@
 import * as say from '../../shared/messages/import.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
+import { DATE_ORDER_NAMES, type DateOrder, isDateOrder } from '../../shared/readings/date-order.ts';
 import { NAMINGS } from '../../shared/readings/naming.ts';
 import { type Profile, readProfiles } from '../../shared/readings/profile.ts';
 
@@ -9,7 +10,7 @@ export interface ReadingsParameters {
   /** The register cell whose spelling of the unit ids is used; '' where the notebook has none. */
   readonly register: string;
   /** Answers for files that do not say whether day or month stands first; '' asks. */
-  readonly dateOrder: '' | 'dmy' | 'mdy';
+  readonly dateOrder: DateOrder;
   /** What the single printout of a visit is; '' leaves its state unknown. */
   readonly singleReading: '' | 'as_found' | 'as_left';
   /** What becomes of a reading that stands in two files with other values; '' asks. */
@@ -38,8 +39,8 @@ export function readParameters(raw: unknown): Outcome<ReadingsParameters> {
   } = given;
   if (!Array.isArray(files) || !files.every((key) => typeof key === 'string')) return fail(say.badFiles('readings'));
   if (typeof register !== 'string') return fail(say.badCell('readings', 'register'));
-  if (dateOrder !== '' && dateOrder !== 'dmy' && dateOrder !== 'mdy')
-    return fail(say.badChoice('readings', 'dateOrder', String(dateOrder), 'dmy, mdy'));
+  if (!isDateOrder(dateOrder))
+    return fail(say.badChoice('readings', 'dateOrder', String(dateOrder), DATE_ORDER_NAMES.join(', ')));
   if (singleReading !== '' && singleReading !== 'as_found' && singleReading !== 'as_left')
     return fail(say.badChoice('readings', 'singleReading', String(singleReading), 'as_found, as_left'));
   if (revised !== '' && revised !== 'keep_last' && revised !== 'keep_both')

@@ -2,6 +2,7 @@ import * as say from '../../shared/messages/import.ts';
 import * as gaps from '../../shared/messages/register-gaps.ts';
 import { nearestName } from '../../shared/names/nearest-name.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
+import { DATE_ORDER_NAMES, type DateOrder, isDateOrder } from '../../shared/readings/date-order.ts';
 import { type Profile, readProfiles } from '../../shared/readings/profile.ts';
 import { REGISTER_VOCABULARY } from '../../shared/readings/register-vocabulary.ts';
 import type { Filled } from './filled-row.ts';
@@ -9,7 +10,7 @@ import type { Filled } from './filled-row.ts';
 export interface RegisterParameters {
   readonly files: readonly string[];
   /** Answers for dates that do not say whether day or month stands first; '' asks. */
-  readonly dateOrder: '' | 'dmy' | 'mdy';
+  readonly dateOrder: DateOrder;
   /** Fuels that the notebook defines beside the usual ones. */
   readonly fuels: readonly string[];
   /** How files of known shapes are read; the first that fits is used. */
@@ -22,8 +23,8 @@ export function readParameters(raw: unknown): Outcome<RegisterParameters> {
   const given = (raw ?? {}) as Partial<Record<keyof RegisterParameters, unknown>>;
   const { files = [], dateOrder = '', fuels = [] } = given;
   if (!Array.isArray(files) || !files.every((key) => typeof key === 'string')) return fail(say.badFiles('register'));
-  if (dateOrder !== '' && dateOrder !== 'dmy' && dateOrder !== 'mdy')
-    return fail(say.badChoice('register', 'dateOrder', String(dateOrder), 'dmy, mdy'));
+  if (!isDateOrder(dateOrder))
+    return fail(say.badChoice('register', 'dateOrder', String(dateOrder), DATE_ORDER_NAMES.join(', ')));
   if (!Array.isArray(fuels) || !fuels.every((fuel) => typeof fuel === 'string')) return fail(say.badFuels('register'));
   const filled = readFilled(given.filled ?? []);
   if (filled.status !== 'value') return filled;

@@ -76,6 +76,9 @@ export const askTwoMarks = (file: string, most: string, other: string, others: n
   `${file}: its numbers have two decimal marks: most are written as ${quote(most)}, and ${groupedDigits(String(others))} as ${quote(other)}.`;
 export const askDateOrder = (file: string, lines: string, example: string): string =>
   `${file}: its dates do not show whether the day or the month stands first: line ${lines} may be ${example}.`;
+export const askYearFirst = (file: string, line: string, example: string): string =>
+  `${file}: its dates with years of two digits may have the year first: line ${line} may be ${example}.`;
+export const dateOr = (days: readonly string[]): string => days.join(' or ');
 export const unitIdOf = (file: string): string => `Unit that ${file} was read at`;
 export const unitOnlyOf = (file: string): string => `Unit of ${file}`;
 export const twoDateOrders = (file: string, dayFirst: string, monthFirst: string): string =>
@@ -86,7 +89,7 @@ export const alsoIn = (message: string, others: readonly string[]): string =>
     ? message
     : `${message.replace(/\.$/, '')}; so it is in ${fewOf(others)}, which the answer is for too.`;
 export const datesByAnswerRemark = (files: readonly string[]): string =>
-  `${fewOf(files)}: nothing in these files shows whether the day or the month stands first; all were read in the order that you named. Where one is in the other order, say its dateOrder in a profile for that file.`;
+  `${fewOf(files)}: nothing in these files shows whether the day, the month or the year stands first; all were read in the order that you named. Where one is in the other order, say its dateOrder in a profile for that file.`;
 const fewOf = (names: readonly string[]): string =>
   names.length <= SHOWN_HEADS
     ? names.join(', ')
@@ -98,7 +101,10 @@ export const answerAtCell = (answers: readonly string[]): string => `Answer at t
 export const nameUnitAtCell = (): string => 'Name the unit at the cell.';
 export const profileByCommand = (json: string, others: readonly string[] = []): string =>
   `Say it in a profile, a JSON file such as ${json}${others.length > 0 ? ` (or in its place ${others.map((one) => `"${one}"`).join(', ')})` : ''}, and give it with --profile FILE.`;
-export const dateOrderByCommand = (): string => 'Say --date-order dmy (day first) or --date-order mdy (month first).';
+export const dateOrderByCommand = (yearFirst: boolean): string =>
+  yearFirst
+    ? 'Say --date-order dmy (day first), --date-order mdy (month first) or --date-order ymd (year first).'
+    : 'Say --date-order dmy (day first) or --date-order mdy (month first).';
 // Reasons for setting a row aside. The file and the line stand beside them.
 export const noUnitId = (): string => 'no unit: the cell that should name it is empty';
 export const noDate = (): string => 'no date: the cell that should hold it is empty';
@@ -239,11 +245,13 @@ export const unknownFuel = (file: string, line: number, found: string, nearest: 
   `${file}, line ${line}: nobody knows the fuel ${quote(found)}${nearest && ` (did you mean ${quote(nearest)}?)`}; correct it, or define that fuel by its composition.`;
 
 // Small tables: register, events, fuel use.
+export const tableYearFirst = (file: string): string =>
+  `${file}: its dates with years of two digits may have the year first.`;
 export const tableDateOrder = (file: string): string =>
   `${file}: its dates do not show whether the day or the month stands first.`;
 export const writeIsoDates = (): string => 'Answer at the cell, or write the dates as 2026-03-31.';
-export const smallDateOrderByCommand = (): string =>
-  'Say --date-order dmy or --date-order mdy, or write the dates as 2026-03-31.';
+export const smallDateOrderByCommand = (yearFirst: boolean): string =>
+  `Say --date-order dmy${yearFirst ? ', --date-order mdy or --date-order ymd' : ' or --date-order mdy'}, or write the dates as 2026-03-31.`;
 export const noRegister = (): string => 'No register: the units are those that the readings name.';
 export const withoutRegister = (): string =>
   'Without a register nothing is known of targets, burners, rating plates and fuel use: bands are default widths about what was last left, readings are not corrected for the density of the air, the gas supply has no limits of a rating plate, and savings are given in per cent only. Open a register as soon as there is one; a line a unit is enough.';

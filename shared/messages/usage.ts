@@ -22,7 +22,11 @@ const FAIL_ON: Option = {
   words: 'end with status 4 where a unit is raised there or graver: safety, open, supply, tolerance, cost, data',
 };
 const PROFILE: Option = { flag: 'profile', value: 'FILE...', words: 'how exports of known shapes are read, as saved' };
-const DATE_ORDER: Option = { flag: 'date-order', value: 'dmy|mdy', words: 'what stands first in dates such as 3/4' };
+const DATE_ORDER: Option = {
+  flag: 'date-order',
+  value: 'dmy|mdy|ymd',
+  words: 'what stands first in dates such as 3/4',
+};
 const SINGLE_READING: Option = {
   flag: 'single-reading',
   value: 'as_found|as_left',

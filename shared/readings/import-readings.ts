@@ -8,6 +8,7 @@ import { answerProfile } from './answer-profile.ts';
 import { askColumn, columnOptions } from './ask-column.ts';
 import { buildTable } from './build-table.ts';
 import type { MaybeCo } from './co-watch.ts';
+import type { DateOrder } from './date-order.ts';
 import { READING_FIELDS } from './fields.ts';
 import type { FileRead, SetAside } from './file-read.ts';
 import { findCo2Origin } from './find-co2-origin.ts';
@@ -25,7 +26,7 @@ import { ReadingColumns, ROW } from './reading-columns.ts';
 import { type HighCoInLogs, reduceLogs } from './reduce-logs.ts';
 import { rivalsOf } from './rivals-of.ts';
 import { type RevisedAnswer, settleCopies } from './settle-copies.ts';
-import { type DateOrder, readByAnswer, settleDates } from './settle-dates.ts';
+import { readByAnswer, settleDates } from './settle-dates.ts';
 import { type OverRange, settleOverRange } from './settle-over-range.ts';
 import { sortRows } from './sort-rows.ts';
 import { type ToldEvent, toldEvents, toldEventsTable } from './told-events.ts';
@@ -135,8 +136,8 @@ export async function importReadings(
     if (open?.plan) return ask(open.plan.questions[0]);
     reads.push(read);
   }
-  const open = reads.flatMap((read, i) => settleDates(columns, i, read, options.dateOrder) ?? []);
-  const others = reads.filter(readByAnswer).map(({ plan }) => plan.file);
+  const open = reads.flatMap((read, i) => settleDates(columns, i, read, options.dateOrder, context.asOf) ?? []);
+  const others = reads.filter((read) => readByAnswer(read, context.asOf)).map(({ plan }) => plan.file);
   if (open.length > 0) return ask({ ...open[0], message: say.alsoIn(open[0].message, others.slice(1)) });
   return await settle(files, columns, reads, options, context);
 }
@@ -232,7 +233,7 @@ async function settle(
       toldEvents: told,
       namings: tellNamings(named.proposals),
       logs,
-      datesByAnswer: reads.filter(readByAnswer).map(({ plan: { file } }) => file),
+      datesByAnswer: reads.filter((read) => readByAnswer(read, context.asOf)).map(({ plan: { file } }) => file),
       otherHeads: reads.flatMap(({ plan }) => otherHeads(plan)),
       rivals: reads.flatMap(({ plan }) => rivalsOf(plan)),
       unreadColumns: reads.flatMap(({ plan }) => unreadColumns(plan)),

@@ -2,6 +2,7 @@ import type { BlockDialect } from '../csv/block-reader.ts';
 import type { Dialect } from '../csv/dialect.ts';
 import type { Encoding } from '../csv/encoding.ts';
 import type { Question } from '../outcome.ts';
+import type { DateOrder } from './date-order.ts';
 import type { DecimalMark } from './decimal-mark.ts';
 
 /** Reason of a column that no list of heads and no profile knows. */
@@ -59,9 +60,9 @@ export interface FilePlan {
   /** Whether rows may end before the head line does: the file leaves empty fields at the end of a row out. */
   readonly rowsMayEnd: boolean;
   readonly decimal: DecimalMark;
-  readonly dateOrder: '' | 'dmy' | 'mdy';
+  readonly dateOrder: DateOrder;
   /** The order that the heads state, such as "Date (dd/mm/yyyy)"; what the dates themselves show counts more. */
-  readonly dateOrderTold: '' | 'dmy' | 'mdy';
+  readonly dateOrderTold: DateOrder;
   readonly columns: readonly ColumnMapping[];
   readonly constants: readonly Constant[];
   /** Where the file holds one name and value on each line, one block a reading. */

@@ -1,5 +1,6 @@
 import * as say from '../messages/import.ts';
 import { fail, type Outcome, succeed } from '../outcome.ts';
+import { type DateOrder, isDateOrder } from './date-order.ts';
 import type { DecimalMark } from './decimal-mark.ts';
 import { headKeys } from './head-keys.ts';
 
@@ -30,7 +31,7 @@ export interface Profile {
   /** Words of the file for fire points and states, e.g. { "gross": "high" }. */
   readonly words: { readonly fire: Readonly<Record<string, string>>; readonly state: Readonly<Record<string, string>> };
   readonly decimal: '' | DecimalMark;
-  readonly dateOrder: '' | 'dmy' | 'mdy';
+  readonly dateOrder: DateOrder;
 }
 
 const isObject = (value: unknown): value is Record<string, unknown> =>
@@ -55,8 +56,7 @@ export function readProfile(raw: unknown): Outcome<Profile> {
     return fail(say.badProfile('table', '"readings", "register", "events" or "fuel-use"', String(table)));
   if (decimal !== '' && decimal !== '.' && decimal !== ',' && decimal !== 'each')
     return fail(say.badProfile('decimal', '".", "," or "each"', String(decimal)));
-  if (dateOrder !== '' && dateOrder !== 'dmy' && dateOrder !== 'mdy')
-    return fail(say.badProfile('dateOrder', '"dmy" or "mdy"', String(dateOrder)));
+  if (!isDateOrder(dateOrder)) return fail(say.badProfile('dateOrder', '"dmy", "mdy" or "ymd"', String(dateOrder)));
   if (!isObject(columns)) return fail(say.badProfile('columns', 'an object of heads', String(columns)));
   if (!isObject(words)) return fail(say.badProfile('words', 'an object with fire and state', String(words)));
   const read: Record<string, ProfileColumn> = Object.create(null);

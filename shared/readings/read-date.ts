@@ -1,4 +1,5 @@
 import { civil, clock, isoDay, NumericDate } from './plain-date.ts';
+import { ShortYears } from './short-years.ts';
 
 /**
  * Dates and times of day as exports write them, in days since 1970-01-01 (wall clock; a time zone is dropped).
@@ -34,33 +35,40 @@ const SERIAL_ZERO = 25_569;
 export class DateReader {
   /** Of the last cell: its value if the month stands first; the same as with the day first where that is no question. */
   monthFirstValue = Number.NaN;
+  /** Its value if the year stands first; NaN where that is no question. */
+  yearFirstValue = Number.NaN;
   /** Cells that are a date only with the day first, only with the month first, and either way. */
   dayFirst = 0;
   monthFirst = 0;
   open = 0;
+  readonly short = new ShortYears();
   readonly #plain = new NumericDate();
   #lastText = '';
   #lastDay = Number.NaN;
   #lastMonthFirst = Number.NaN;
+  #lastYearFirst = Number.NaN;
 
   get orderMatters(): boolean {
-    return this.dayFirst + this.monthFirst + this.open > 0;
+    return this.dayFirst + this.monthFirst + this.open + this.short.count > 0;
   }
 
   /** Days of the date, read with the day first where the order is open; NaN where the text is no date. */
   read(text: string): number {
     const day = isoDay(text);
     this.monthFirstValue = day;
+    this.yearFirstValue = Number.NaN;
     if (!Number.isNaN(day)) return day;
     const plain = this.#plain;
-    if (plain.read(text)) return this.#numeric(plain.first, plain.second, plain.year, plain.time, plain.points);
+    if (plain.read(text)) return this.#numeric(plain.first, plain.second, plain.year, plain.time, plain.points, false);
     if (text === this.#lastText) {
       this.monthFirstValue = this.#lastMonthFirst;
+      this.yearFirstValue = this.#lastYearFirst;
       return this.#lastDay;
     }
     this.#lastDay = this.#readOther(text.replace(/[\s\u00a0\u202f]+/g, ' ').trim());
     this.#lastText = text;
     this.#lastMonthFirst = this.monthFirstValue;
+    this.#lastYearFirst = this.yearFirstValue;
     return this.#lastDay;
   }
 
@@ -68,7 +76,7 @@ export class DateReader {
     const numeric = NUMERIC.exec(text);
     if (numeric) {
       const [, first, mark, second, year, time] = numeric;
-      return this.#numeric(+first, +second, fullYear(year), timeOfDay(time), mark === '.');
+      return this.#numeric(+first, +second, fullYear(year), timeOfDay(time), mark === '.', year.length === 2);
     }
     this.monthFirstValue = this.#readWritten(text);
     return this.monthFirstValue;
@@ -89,8 +97,10 @@ export class DateReader {
     return serialDay(text);
   }
 
-  #numeric(first: number, second: number, year: number, time: number, points: boolean): number {
+  #numeric(first: number, second: number, year: number, time: number, points: boolean, short: boolean): number {
     const dayFirst = civil(year, second, first) + time;
+    if (short) this.#short(first, second, year, time, points ? dayFirst : undefined);
+    else this.short.others++;
     // A date with points has the day first wherever it is written so.
     this.monthFirstValue = dayFirst;
     if (points) return dayFirst;
@@ -101,6 +111,24 @@ export class DateReader {
     else if (Number.isNaN(dayFirst)) this.monthFirst++;
     else if (dayFirst !== monthFirst) this.open++;
     return dayFirst;
+  }
+
+  /** Keeps what the date is with the year first, and what it shows of that. */
+  #short(
+    first: number,
+    second: number,
+    year: number,
+    time: number,
+    usual = this.#usual(first, second, year, time),
+  ): void {
+    const last = year % 100;
+    this.yearFirstValue = civil(fullYear(String(first).padStart(2, '0')), second, last) + time;
+    this.short.see(first, last, usual, this.yearFirstValue);
+  }
+
+  #usual(first: number, second: number, year: number, time: number): number {
+    const dayFirst = civil(year, second, first) + time;
+    return Number.isNaN(dayFirst) ? civil(year, first, second) + time : dayFirst;
   }
 }
 

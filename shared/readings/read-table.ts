@@ -6,13 +6,14 @@ import * as say from '../messages/import.ts';
 import { ask, fail, type Outcome, succeed } from '../outcome.ts';
 import { askColumn } from './ask-column.ts';
 import { classifyLine } from './classify-line.ts';
+import { type DateOrder, orderOptions } from './date-order.ts';
 import type { ColumnMapping, FilePlan } from './mapping.ts';
 import { planFile } from './plan-file.ts';
 import type { Profile } from './profile.ts';
 import { DateReader } from './read-date.ts';
 import { NumberReader, READ } from './read-number.ts';
 import { rivalsOf } from './rivals-of.ts';
-import { DATE_ORDERS } from './settle-dates.ts';
+import { answerFor, orderShown } from './settle-dates.ts';
 import { unreadColumns } from './unread-columns.ts';
 import type { Vocabulary } from './vocabulary.ts';
 import { keptText, NOT_UNDERSTOOD, wordMeaning } from './word-meaning.ts';
@@ -57,7 +58,7 @@ export interface TableNeeds {
   readonly fields: readonly string[];
   /** The same in words, for messages. */
   readonly words: string;
-  readonly dateOrder: '' | 'dmy' | 'mdy';
+  readonly dateOrder: DateOrder;
   /** Profiles for tables of this kind. */
   readonly profiles: readonly Profile[];
 }
@@ -84,7 +85,7 @@ export async function readTable(
     const before = rows.length;
     const dates = await readRows(file, plan.value, needs, rows, faults, context);
     if (rows.length === before) return fail(say.noRows(file.name));
-    const question = dateQuestion(file.name, dates, orderOf(plan.value, needs));
+    const question = dateQuestion(plan.value, dates, needs.dateOrder, context.asOf);
     if (question) return question;
   }
   return succeed({ rows, faults, notes, plans });
@@ -107,7 +108,7 @@ async function readRows(
   context: CellContext,
 ): Promise<DateReader> {
   const records = plan.blocks ? new BlockReader(plan.blocks, plan.heads) : new RecordReader(plan.dialect);
-  const cells = new CellReader(plan, vocabulary, orderOf(plan, { dateOrder }), faults);
+  const cells = new CellReader(plan, vocabulary, dateOrder, faults, context.asOf);
   let skip = plan.headRecords;
   const take = (text: string, last: boolean): void => {
     const batch = records.push(text, last);
@@ -131,26 +132,24 @@ async function readRows(
   return cells.dates;
 }
 
-/** The order of day and month where the dates themselves do not show it. */
-const orderOf = (plan: FilePlan, { dateOrder }: Pick<TableNeeds, 'dateOrder'>): '' | 'dmy' | 'mdy' =>
-  plan.dateOrder || plan.dateOrderTold || dateOrder;
-
 /** Reads single cells on demand; each column has its reader. */
 class CellReader {
   readonly dates = new DateReader();
   readonly #plan: FilePlan;
   readonly #vocabulary: Vocabulary;
-  readonly #dateOrder: '' | 'dmy' | 'mdy';
+  readonly #dateOrder: DateOrder;
+  readonly #asOf: number;
   readonly #faults: CellFault[];
   readonly #columns: ReadonlyMap<string, ColumnMapping>;
   readonly #numbers = new Map<string, NumberReader>();
   readonly #told = new Set<string>();
 
-  constructor(plan: FilePlan, vocabulary: Vocabulary, dateOrder: '' | 'dmy' | 'mdy', faults: CellFault[]) {
+  constructor(plan: FilePlan, vocabulary: Vocabulary, dateOrder: DateOrder, faults: CellFault[], asOf: number) {
     this.#plan = plan;
     this.#vocabulary = vocabulary;
     this.#dateOrder = dateOrder;
     this.#faults = faults;
+    this.#asOf = asOf;
     this.#columns = new Map(plan.columns.map((column) => [column.field, column]));
   }
 
@@ -197,14 +196,11 @@ class CellReader {
 
   #date(field: string, written: string, at: { file: string; line: number }): number {
     if (keptText(written) === '') return Number.NaN;
-    const dayFirst = this.dates.read(written);
-    const order =
-      this.dates.monthFirst > 0 && this.dates.dayFirst === 0
-        ? 'mdy'
-        : this.dates.dayFirst > 0
-          ? 'dmy'
-          : this.#dateOrder;
-    const day = order === 'mdy' ? this.dates.monthFirstValue : dayFirst;
+    const { dates } = this;
+    const dayFirst = dates.read(written);
+    const [month, year] = [dates.monthFirstValue, dates.yearFirstValue];
+    const order = orderShown(this.#plan, dates, this.#asOf) || answerFor(dates, this.#dateOrder, this.#asOf);
+    const day = order === 'mdy' ? month : order === 'ymd' && !Number.isNaN(year) ? year : dayFirst;
     if (Number.isNaN(day)) this.#fault(field, { ...at, reason: say.badDate(this.#head(field), written) });
     return day;
   }
@@ -221,13 +217,16 @@ class CellReader {
   }
 }
 
-function dateQuestion(file: string, dates: DateReader, answer: '' | 'dmy' | 'mdy'): Outcome<never> | undefined {
-  if (dates.open === 0 || dates.dayFirst > 0 || dates.monthFirst > 0 || answer !== '') return undefined;
+function dateQuestion(plan: FilePlan, dates: DateReader, answer: DateOrder, asOf: number): Outcome<never> | undefined {
+  if ((orderShown(plan, dates, asOf) || answerFor(dates, answer, asOf)) !== '') return undefined;
+  const year = dates.short.pointFirst(asOf);
+  if (!year && (dates.open === 0 || dates.dayFirst > 0)) return undefined;
+  const options = orderOptions(dates.short.canStandFirst(asOf));
   return ask({
-    message: say.tableDateOrder(file),
+    message: year ? say.tableYearFirst(plan.file) : say.tableDateOrder(plan.file),
     remedy: say.writeIsoDates(),
-    byCommand: say.smallDateOrderByCommand(),
+    byCommand: say.smallDateOrderByCommand(options.length > 2),
     parameter: 'dateOrder',
-    options: DATE_ORDERS,
+    options,
   });
 }

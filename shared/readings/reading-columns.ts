@@ -16,6 +16,8 @@ export class ReadingColumns {
   readonly texts = new Map<string, GrowingTexts>();
   /** Dates as read with the month first, where a file leaves the order open; by field. */
   readonly monthFirst = new Map<string, GrowingNumbers>();
+  /** The same with the year first, of dates whose year has two digits; NaN for all others. */
+  readonly yearFirst = new Map<string, GrowingNumbers>();
   readonly files: string[] = [];
   /** First row of each file. */
   readonly fileStarts: number[] = [];
@@ -25,7 +27,9 @@ export class ReadingColumns {
   constructor(fields: Iterable<Field>) {
     for (const { name, kind } of fields) {
       if (kind === 'number' || kind === 'date') this.numbers.set(name, new GrowingNumbers());
-      if (kind === 'date') this.monthFirst.set(name, new GrowingNumbers());
+      if (kind !== 'date') continue;
+      this.monthFirst.set(name, new GrowingNumbers());
+      this.yearFirst.set(name, new GrowingNumbers());
     }
   }
 
@@ -67,7 +71,7 @@ export class ReadingColumns {
 
   /** Drops all rows from `row` on. */
   truncate(row: number): void {
-    for (const column of [...this.numbers.values(), ...this.monthFirst.values()]) {
+    for (const column of [...this.numbers.values(), ...this.monthFirst.values(), ...this.yearFirst.values()]) {
       column.values.fill(Number.NaN, row);
       column.bounds?.fill(0, row);
     }

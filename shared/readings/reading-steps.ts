@@ -27,6 +27,8 @@ export interface DateStep extends Place {
   readonly time: Place | undefined;
   readonly into: GrowingNumbers;
   readonly monthFirst: GrowingNumbers;
+  /** Where the same dates go with the year first, if they can have it there. */
+  readonly yearFirst: GrowingNumbers;
 }
 
 export interface TextStep extends Place {
@@ -101,8 +103,9 @@ function stepOf(
   }
   const needed = field.name === 'taken_at';
   const monthFirst = columns.monthFirst.get(field.name)!;
+  const yearFirst = columns.yearFirst.get(field.name)!;
   const clock = needed && time ? { index: time.index, head: time.head.trim(), constant: time.constant } : undefined;
-  return [{ ...place, kind: 'date', needed, time: clock, into, monthFirst }];
+  return [{ ...place, kind: 'date', needed, time: clock, into, monthFirst, yearFirst }];
 }
 
 /** Each file may have words of its own for fire and state; what is kept goes into one column. */

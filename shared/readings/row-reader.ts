@@ -118,7 +118,7 @@ export class RowReader {
   }
 
   #dates(step: DateStep, records: Records, from: number, to: number, base: number, refused: Refusals): void {
-    const { index, constant, into, time, monthFirst } = step;
+    const { index, constant, into, time, monthFirst, yearFirst } = step;
     const { dates } = this;
     const { values } = into;
     for (let i = from; i < to; i++) {
@@ -126,7 +126,8 @@ export class RowReader {
       const day = dates.read(text);
       const other = dates.monthFirstValue;
       values[base + i] = day;
-      if (Number.isNaN(day) && Number.isNaN(other)) this.#noDate(step, text, i, refused);
+      if (Number.isNaN(day) && Number.isNaN(other) && Number.isNaN(dates.yearFirstValue))
+        this.#noDate(step, text, i, refused);
       let clock = 0;
       if (time) {
         const written = time.index < 0 ? time.constant : records[i][time.index];
@@ -140,6 +141,11 @@ export class RowReader {
         if (!this.#bothFrom.has(step)) this.#bothFrom.set(step, base + i);
         monthFirst.ensure(base + records.length, values.length);
         monthFirst.values[base + i] = time ? Math.floor(other) + clock : other;
+        if (dates.short.count > 0) {
+          const year = dates.yearFirstValue;
+          yearFirst.ensure(base + records.length, values.length);
+          yearFirst.values[base + i] = time ? Math.floor(year) + clock : year;
+        }
       }
     }
   }

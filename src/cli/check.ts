@@ -2,6 +2,7 @@ import type { SourceFile, SourceKey } from '../../shared/cell.ts';
 import * as say from '../../shared/messages/command.ts';
 import { usageLine } from '../../shared/messages/usage.ts';
 import { remedyByCommand } from '../../shared/outcome.ts';
+import { DATE_ORDER_NAMES } from '../../shared/readings/date-order.ts';
 import type { TableKind } from '../../shared/readings/find-table-kind.ts';
 import { readProfile } from '../../shared/readings/profile.ts';
 import { proposalLines, propose } from '../../shared/readings/propose.ts';
@@ -29,7 +30,7 @@ const SHOWN_SET_ASIDE = 20;
 export async function check(given: readonly string[], shell: Shell): Promise<number> {
   const flags = readFlags('check', given, FLAGS);
   if (flags.plain.length === 0) throw new CommandError(say.missingFiles('check', usageLine('check')));
-  const dateOrder = flags.choice('date-order', ['dmy', 'mdy']);
+  const dateOrder = flags.choice('date-order', DATE_ORDER_NAMES);
   const singleReading = flags.choice('single-reading', ['as_found', 'as_left']);
   const revised = flags.choice('revised', ['keep_last', 'keep_both']);
   const profiles = await Promise.all(flags.files('profile').map((file) => readProfileFile(shell.folder, file)));

@@ -5,6 +5,7 @@ import { noSuchReading } from '../../shared/messages/working.ts';
 import { remedyByCommand } from '../../shared/outcome.ts';
 import { readIsoDate, writeIsoDate } from '../../shared/quantities/dates.ts';
 import { twelveDigits } from '../../shared/quantities/twelve-digits.ts';
+import { DATE_ORDER_NAMES } from '../../shared/readings/date-order.ts';
 import { readingsSchema } from '../../shared/schemas/readings.ts';
 import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
 import type { Table } from '../../shared/table/table.ts';
@@ -60,7 +61,7 @@ async function imported(
 ): Promise<Session> {
   const profiles = await Promise.all(flags.files('profile').map((file) => readProfileFile(shell.folder, file)));
   const [dateOrder, revised] = [
-    flags.choice('date-order', ['dmy', 'mdy']),
+    flags.choice('date-order', DATE_ORDER_NAMES),
     flags.choice('revised', ['keep_last', 'keep_both']),
   ];
   const singleReading = flags.choice('single-reading', ['as_found', 'as_left']);

@@ -1,6 +1,7 @@
 import type { SourceFile, SourceKey } from '../../shared/cell.ts';
 import * as say from '../../shared/messages/command.ts';
 import { usageLine } from '../../shared/messages/usage.ts';
+import { DATE_ORDER_NAMES } from '../../shared/readings/date-order.ts';
 import { campusReview } from '../notebook/campus-review.ts';
 import { Session } from '../notebook/session.ts';
 import { CommandError } from './command-error.ts';
@@ -56,7 +57,7 @@ export async function review(words: readonly string[], shell: Shell): Promise<nu
 function readSettings(flags: Flags, shell: Shell): Pick<Parameters<typeof campusReview>[0], 'asOf'> & object {
   const horizonDays = flags.number('horizon', 1, LONGEST_HORIZON_DAYS);
   const fuel = flags.value('fuel');
-  const dateOrder = flags.choice('date-order', ['dmy', 'mdy']);
+  const dateOrder = flags.choice('date-order', DATE_ORDER_NAMES);
   const singleReading = flags.choice('single-reading', ['as_found', 'as_left']);
   const revised = flags.choice('revised', ['keep_last', 'keep_both']);
   const suspects = flags.choice('suspects', ['in', 'out']);

@@ -3,6 +3,7 @@ import { usageLine } from '../../shared/messages/usage.ts';
 import * as show from '../../shared/messages/working.ts';
 import { remedyByCommand } from '../../shared/outcome.ts';
 import { readIsoDate } from '../../shared/quantities/dates.ts';
+import { DATE_ORDER_NAMES } from '../../shared/readings/date-order.ts';
 import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
 import type { Table } from '../../shared/table/table.ts';
 import { dataNotices } from '../notebook/data-notices.ts';
@@ -104,7 +105,7 @@ async function calculated(flags: Flags, shell: Shell): Promise<Session> {
 
 /** What an export leaves open and the user answered. */
 async function answersOf(flags: Flags, shell: Shell): Promise<Readonly<Record<string, unknown>>> {
-  const dateOrder = flags.choice('date-order', ['dmy', 'mdy']);
+  const dateOrder = flags.choice('date-order', DATE_ORDER_NAMES);
   const singleReading = flags.choice('single-reading', ['as_found', 'as_left']);
   const revised = flags.choice('revised', ['keep_last', 'keep_both']);
   const profiles = await Promise.all(flags.files('profile').map((file) => readProfileFile(shell.folder, file)));

@@ -20,7 +20,7 @@ export interface ReviewRequest {
   readonly horizonDays?: number;
   /** Taken where neither reading nor register names a fuel. */
   readonly fuel?: string;
-  readonly dateOrder?: 'dmy' | 'mdy';
+  readonly dateOrder?: 'dmy' | 'mdy' | 'ymd';
   readonly singleReading?: 'as_found' | 'as_left';
   /** What becomes of a reading that stands in two files with other values. */
   readonly revised?: 'keep_last' | 'keep_both';

@@ -49,7 +49,9 @@ describe('the order of day and month', () => {
 
   test('answered is remarked where it is that of several files, and a profile says it of one', async () => {
     const result = await accepted(files, { dateOrder: 'mdy' });
-    expect(remarks(result).join()).toMatch(/a\.csv, b\.csv: nothing in these files shows whether the day or the month/);
+    expect(remarks(result).join()).toMatch(
+      /a\.csv, b\.csv: nothing in these files shows whether the day, the month or the year/,
+    );
     const profiles = [{ file: 'b.csv', dateOrder: 'dmy' }];
     expect(await told(files, ['unit', 'taken_at'], { dateOrder: 'mdy', profiles })).toEqual([
       'Z0 2024-03-04',

@@ -32,7 +32,7 @@ describe('a command that cannot be carried out ends with code 2, one line on std
     ['a day that is none', [...REVIEW, '--as-of', '2026-02-30'], /"2026-02-30".*YYYY-MM-DD|YYYY-MM-DD.*"2026-02-30"/],
     ['a horizon that is no number', [...REVIEW, '--horizon', 'year'], /"year"/],
     ['a horizon of nothing', [...REVIEW, '--horizon', '0'], /"0"/],
-    ['an order of dates that is none', [...REVIEW, '--date-order', 'ymd'], /dmy, mdy.*"ymd"/],
+    ['an order of dates that is none', [...REVIEW, '--date-order', 'ydm'], /dmy, mdy, ymd.*"ydm"/],
     ['a state that is none', [...REVIEW, '--single-reading', 'trial'], /as_found, as_left.*"trial"/],
     ['a tier that is none', [...REVIEW, '--fail-on', 'danger'], /safety.*"danger"/],
     [
