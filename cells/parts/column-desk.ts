@@ -8,7 +8,7 @@ import type { Profile } from '../../shared/readings/profile.ts';
 import type { Vocabulary } from '../../shared/readings/vocabulary.ts';
 import type { ViewHost } from '../../shared/view-host.ts';
 import { actStyle } from './act-style.ts';
-import { type FileShape, fileShapes, leastSure, unreadHeads } from './file-shapes.ts';
+import { type FileShape, fileShapes, hasUnknownWords, leastSure, unreadHeads } from './file-shapes.ts';
 import './shape-form.ts';
 import type { ShapeSettled } from './shape-form.ts';
 
@@ -82,7 +82,7 @@ export class ColumnDesk extends LitElement {
     const least = profile === '' ? leastSure(shape) : undefined;
     const used = columns.filter(({ field }) => field !== '').length;
     const told = say.shapeSummary(used, unreadHeads(shape), least?.head ?? '', least?.sure ?? Number.NaN);
-    return html`<details ?open=${least !== undefined}><summary><b>${say.shapeName(file, line, more)}</b>: ${told}${profile === '' ? '' : html`, ${say.byProfile(profile)}`}.</summary>
+    return html`<details ?open=${least !== undefined || hasUnknownWords(shape)}><summary><b>${say.shapeName(file, line, more)}</b>: ${told}${profile === '' ? '' : html`, ${say.byProfile(profile)}`}.</summary>
       <bv-shape-form .shape=${shape} .vocabulary=${this.vocabulary} .name=${this.nameFor(shape)} .busy=${this.busy} @bv-shape-settled=${(event: ShapeSettled) => this.settle(shape, event)}></bv-shape-form></details>`;
   }
 
@@ -99,9 +99,12 @@ export class ColumnDesk extends LitElement {
     return profile !== '' && !shared ? profile : say.shapeName(file, line, 0);
   }
 
-  private settle({ profile, columns }: FileShape, { name, columns: changed }: ShapeSettled): void {
+  private settle({ profile, columns }: FileShape, { name, columns: changed, words }: ShapeSettled): void {
     const base = this.profiles.find((one) => one.name === profile);
-    const made = answerProfile(this.vocabulary.table, name, base && { ...base, name }, columns, { columns: changed });
+    const made = answerProfile(this.vocabulary.table, name, base && { ...base, name }, columns, {
+      columns: changed,
+      words,
+    });
     void this.keep(answerValue(this.profiles, '', { ...made }) as readonly Profile[]);
   }
 

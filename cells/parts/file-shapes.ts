@@ -1,5 +1,6 @@
 import * as say from '../../shared/messages/columns.ts';
 import { findUnit } from '../../shared/quantities/find-unit.ts';
+import { WORD_SEPARATOR } from '../../shared/readings/columns-table.ts';
 import type { Field } from '../../shared/readings/fields.ts';
 import { headKeys } from '../../shared/readings/head-keys.ts';
 import { IN_CELLS } from '../../shared/readings/read-number.ts';
@@ -19,6 +20,8 @@ export interface FileColumn {
   /** In per cent; NaN where the column is not used. */
   readonly sure: number;
   readonly reason: string;
+  /** Words among its values for a fire or a state that nobody knows. */
+  readonly words: readonly string[];
 }
 
 /** Files, or parts of files, whose heads were read alike. */
@@ -38,7 +41,7 @@ export function fileShapes(table: Table): FileShape[] {
     const column = textsOf(table, name);
     return (row) => textAt(column, row);
   };
-  const [file, head, firstValue, field, unit, fire, state, reason, profile] = [
+  const [file, head, firstValue, field, unit, fire, state, reason, words, profile] = [
     'source_file',
     'head',
     'first_value',
@@ -47,6 +50,7 @@ export function fileShapes(table: Table): FileShape[] {
     'fire',
     'state',
     'reason',
+    'unknown_words',
     'profile',
   ].map(text);
   const [line, sure] = [numbersOf(table, 'source_line'), numbersOf(table, 'sure_pct')];
@@ -69,6 +73,7 @@ export function fileShapes(table: Table): FileShape[] {
       state: state(row),
       sure: sure[row],
       reason: reason(row),
+      words: words(row).split(WORD_SEPARATOR).filter(Boolean),
     });
   }
   return alike([...parts.values()].map(({ shape }) => withKeys(shape)));
@@ -88,10 +93,23 @@ function alike(shapes: readonly FileShape[]): FileShape[] {
       columns.map(({ head, field, unit, fire, state }) => [head, field, unit, fire, state]),
     ]);
     const first = known.get(key);
-    known.set(key, first ? { ...first, more: first.more + 1 } : shape);
+    known.set(
+      key,
+      first ? { ...first, more: first.more + 1, columns: first.columns.map(withWordsOf(columns)) } : shape,
+    );
   }
   return [...known.values()];
 }
+
+/** Files of one shape may each have words of their own. */
+const withWordsOf =
+  (others: readonly FileColumn[]) =>
+  (column: FileColumn, i: number): FileColumn => ({
+    ...column,
+    words: [...new Set([...column.words, ...others[i].words])],
+  });
+
+export const hasUnknownWords = ({ columns }: FileShape): boolean => columns.some(({ words }) => words.length > 0);
 
 /** The used column that is least sure, where one is less than surely known. */
 export function leastSure({ columns }: FileShape): FileColumn | undefined {

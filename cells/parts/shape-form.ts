@@ -1,8 +1,9 @@
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import * as say from '../../shared/messages/columns.ts';
+import * as tell from '../../shared/messages/unknown-words.ts';
 import type { Field } from '../../shared/readings/fields.ts';
-import type { ProfileColumn } from '../../shared/readings/profile.ts';
+import type { Profile, ProfileColumn } from '../../shared/readings/profile.ts';
 import type { Vocabulary } from '../../shared/readings/vocabulary.ts';
 import { actStyle } from './act-style.ts';
 import { type FileColumn, type FileShape, SURE, unitChoices } from './file-shapes.ts';
@@ -16,10 +17,12 @@ const STATES = ['as_found', 'as_left', 'trial'];
 export class ShapeSettled extends Event {
   readonly name: string;
   readonly columns: Readonly<Record<string, ProfileColumn>>;
-  constructor(name: string, columns: Readonly<Record<string, ProfileColumn>>) {
+  readonly words: Profile['words'];
+  constructor(name: string, columns: Readonly<Record<string, ProfileColumn>>, words: Profile['words']) {
     super('bv-shape-settled');
     this.name = name;
     this.columns = columns;
+    this.words = words;
   }
 }
 
@@ -36,13 +39,22 @@ export class ShapeForm extends LitElement {
   /** What is changed and not yet read, by what a profile calls the column. */
   @state() private draft: ReadonlyMap<string, ProfileColumn> = new Map();
 
+  /** What words that nobody knows are to mean. */
+  @state() private words: Profile['words'] = NO_WORDS;
+
+  private get isChanged(): boolean {
+    return this.draft.size + Object.keys(this.words.fire).length + Object.keys(this.words.state).length > 0;
+  }
+
   override willUpdate(changed: PropertyValues): void {
-    if (changed.has('shape')) this.draft = new Map();
+    if (!changed.has('shape')) return;
+    this.draft = new Map();
+    this.words = NO_WORDS;
   }
 
   override render(): TemplateResult {
-    const { shape, draft } = this;
-    const settled = shape.profile !== '' && draft.size === 0;
+    const { shape } = this;
+    const settled = shape.profile !== '' && !this.isChanged;
     return html`<form @submit=${this.settle}>
       <div class="wide"><table><thead><tr>${say.columnHeads().map((head) => html`<th scope="col">${head}</th>`)}</tr></thead>
         <tbody>${shape.columns.map((column) => this.line(column))}</tbody></table></div>
@@ -50,7 +62,7 @@ export class ShapeForm extends LitElement {
         settled
           ? nothing
           : html`<footer><label>${say.rememberUnder()} <input type="text" name="name" required maxlength="80" autocomplete="off" .value=${this.name} /></label>
-            <button type="submit" ?disabled=${this.busy}>${draft.size > 0 ? say.readItSo() : say.theseAreRight()}</button></footer>`
+            <button type="submit" ?disabled=${this.busy}>${this.isChanged ? say.readItSo() : say.theseAreRight()}</button></footer>`
       }</form>`;
   }
 
@@ -64,7 +76,7 @@ export class ShapeForm extends LitElement {
       !changed && now.field !== '' && sure < SURE ? 'doubt' : '',
     ];
     return html`<tr class=${marks.filter(Boolean).join(' ')}><th scope="row">${key}</th><td class="value">${firstValue}</td>
-      <td class="is-cell">${key === '' ? say.notUsed() : this.choices(key, now)}</td>
+      <td class="is-cell">${key === '' ? say.notUsed() : this.choices(key, now)}${now.field === column.field ? this.meanings(column) : nothing}</td>
       <td>${changed || now.field === '' ? nothing : html`<span class="sure">${say.percentSure(sure)}</span>`}</td>
       <td class="why">${changed || (this.shape.profile !== '' && column.field !== '') ? nothing : column.reason}</td></tr>`;
   }
@@ -87,6 +99,18 @@ export class ShapeForm extends LitElement {
     </div>`;
   }
 
+  /** A choice for each word of a column of fires or states that nobody knows. */
+  private meanings({ field, words: unknown }: FileColumn): TemplateResult | typeof nothing {
+    if (unknown.length === 0 || (field !== 'fire' && field !== 'state')) return nothing;
+    return html`<div class="is">${unknown.map((word) => {
+      const put = (meaning: string): void => {
+        const { [word]: _, ...others } = this.words[field];
+        this.words = { ...this.words, [field]: meaning === '' ? others : { ...others, [word]: meaning } };
+      };
+      return picked(tell.meaningOf(word), this.words[field][word] ?? '', meaningChoices(field, word), put);
+    })}</div>`;
+  }
+
   /** Another field keeps the unit only where it can be given in it. */
   private fresh(name: string, { unit }: ProfileColumn): Partial<ProfileColumn> {
     const field: Field | undefined = this.vocabulary.fields.get(name);
@@ -106,8 +130,22 @@ export class ShapeForm extends LitElement {
   private settle(event: SubmitEvent): void {
     event.preventDefault();
     const name = String(new FormData(event.currentTarget as HTMLFormElement).get('name') ?? '').trim();
-    if (name !== '') this.dispatchEvent(new ShapeSettled(name, Object.fromEntries(this.draft)));
+    if (name !== '') this.dispatchEvent(new ShapeSettled(name, Object.fromEntries(this.draft), this.words));
   }
+}
+
+const NO_WORDS: Profile['words'] = { fire: {}, state: {} };
+
+function meaningChoices(field: 'fire' | 'state', word: string): { code: string; label: string }[] {
+  const known = (field === 'fire' ? FIRES : STATES).map((code) => ({ code, label: plainWords(code) }));
+  const open =
+    field === 'fire'
+      ? { code: 'unnamed', label: tell.noFireNamed() }
+      : { code: 'unknown', label: tell.stateNotKnown() };
+  return [
+    { code: '', label: tell.wordAside(word) },
+    ...[...known, open].map(({ code, label }) => ({ code, label: tell.wordMeans(word, label) })),
+  ];
 }
 
 const columnOf = ({ field, unit, fire, state }: ProfileColumn): ProfileColumn => ({ field, unit, fire, state });

@@ -50,7 +50,7 @@ export async function compute(
       duplicates,
       proposals,
       'told-events': toldEvents,
-      columns: columnsTable(rest.plans),
+      columns: columnsTable(rest.plans, rest.found.unknownWords),
     },
     files: rest.files,
     found: rest.found,

@@ -1,5 +1,6 @@
 import type { Description, Remark } from '../../shared/cell.ts';
 import * as say from '../../shared/messages/import.ts';
+import * as words from '../../shared/messages/unknown-words.ts';
 import { profileText } from '../../shared/readings/answer-profile.ts';
 import { FILE_COLUMNS } from '../../shared/readings/columns-table.ts';
 import {
@@ -74,6 +75,13 @@ function warnings({ tables, found }: ReadingsResult): Remark[] {
   for (const { file, line, times, columns } of found.otherHeads)
     texts.push(say.otherHeadRemark(file, line, times, columns));
   for (const { file, head, of } of found.rivals) texts.push(say.rivalRemark(file, head, of));
+  for (const { file, head, field, word, rows, line } of found.unknownWords) {
+    const means = { words: { [field]: { [word]: field === 'fire' ? 'high' : 'as_left' } } };
+    texts.push({
+      text: words.unknownWordRemark(file, head, word, rows, line),
+      byCommand: say.profileByCommand(profileText('readings', means)),
+    });
+  }
   for (const { file, head, field } of found.strangeWords)
     texts.push({ text: say.strangeWordsRemark(file, head, field), byCommand: say.unreadColumnsByCommand() });
   for (const { file, heads } of found.unreadColumns)

@@ -173,7 +173,7 @@ export const rivalRemark = (file: string, head: string, of: string): string =>
 export const unreadColumnsRemark = (file: string, heads: readonly string[]): string =>
   `${file}: ${count(heads.length, 'column is', 'columns are')} not read, since nobody knows what ${heads.length === 1 ? 'its head means' : 'their heads mean'}: ${heads.slice(0, SHOWN_HEADS).map(quote).join(', ')}${heads.length > SHOWN_HEADS ? ' ...' : ''}. Where one matters, say at the columns of the file what it is.`;
 export const strangeWordsRemark = (file: string, head: string, field: string): string =>
-  `${file}: the column ${quote(head)} is the ${field} by its head, but none of its values is a word for it; it is not read. Say at the columns of the file that it is something else, or in a profile what its words mean.`;
+  `${file}: the column ${quote(head)} is the ${field} by its head, but none of its values is a word for it; it is not read. Say at the columns of the file what it is; once it is called the ${field} there, what its words mean can be said beside it.`;
 export const unreadColumnsByCommand = (): string => '(--profile FILE)';
 export const noReadingsIn = (file: string): string =>
   `${file} holds no reading: there is a head line, but no row of values below it; export it again, or leave it out.`;

@@ -7,6 +7,7 @@ export interface ProfileAnswer {
   readonly columns?: Readonly<Record<string, ProfileColumn>>;
   readonly constants?: Readonly<Record<string, string>>;
   readonly decimal?: DecimalMark;
+  readonly words?: Partial<Profile['words']>;
 }
 
 /** A column of a file and what it was taken for. */
@@ -32,7 +33,10 @@ export function answerProfile(
     file: profile?.file ?? '',
     columns: { ...Object.fromEntries(known), ...profile?.columns, ...answer.columns },
     constants: { ...profile?.constants, ...answer.constants },
-    words: profile?.words ?? { fire: {}, state: {} },
+    words: {
+      fire: { ...profile?.words?.fire, ...answer.words?.fire },
+      state: { ...profile?.words?.state, ...answer.words?.state },
+    },
     decimal: answer.decimal ?? profile?.decimal ?? '',
     dateOrder: profile?.dateOrder ?? '',
   };

@@ -1,7 +1,7 @@
 import type { LineKind } from './classify-line.ts';
 import type { MaybeCo } from './co-watch.ts';
 import type { FilePlan } from './mapping.ts';
-import type { RowReader } from './row-reader.ts';
+import type { RowReader, StrangeWord } from './row-reader.ts';
 
 /** A proposed reading that is not accepted. */
 export interface SetAside {
@@ -16,6 +16,7 @@ export interface SetAside {
 
 /** What the readers of a file's rows saw. */
 export interface ReaderTold extends Pick<RowReader, 'dates' | 'openFrom'> {
+  readonly words: ReadonlyMap<string, StrangeWord>;
   /** Words for flags that were not understood, by head. */
   readonly unread: ReadonlyMap<string, { readonly count: number; readonly example: string }>;
 }

@@ -30,6 +30,7 @@ import { readByAnswer, settleDates } from './settle-dates.ts';
 import { type OverRange, settleOverRange } from './settle-over-range.ts';
 import { sortRows } from './sort-rows.ts';
 import { type ToldEvent, toldEvents, toldEventsTable } from './told-events.ts';
+import { type UnknownWord, unknownWords } from './unknown-words.ts';
 import { strangeWords, type UnreadColumns, unreadColumns } from './unread-columns.ts';
 
 import { READINGS_VOCABULARY } from './vocabulary.ts';
@@ -98,6 +99,7 @@ export interface ImportFindings {
   readonly rivals: readonly { readonly file: string; readonly head: string; readonly of: string }[];
   /** Columns left out because nobody knows what their heads mean. */
   readonly unreadColumns: readonly UnreadColumns[];
+  readonly unknownWords: readonly UnknownWord[];
   readonly strangeWords: ReturnType<typeof strangeWords>;
   /** Other head lines further down in a file, each with what its columns were taken for; '' for none of readings. */
   readonly otherHeads: readonly {
@@ -237,6 +239,7 @@ async function settle(
       otherHeads: reads.flatMap(({ plan }) => otherHeads(plan)),
       rivals: reads.flatMap(({ plan }) => rivalsOf(plan)),
       unreadColumns: reads.flatMap(({ plan }) => unreadColumns(plan)),
+      unknownWords: unknownWords(reads),
       strangeWords: reads.flatMap(({ plan }) => strangeWords(plan)),
       unread: reads.flatMap(({ reader }) => [...reader.unread].map(([head, seen]) => ({ head, ...seen }))),
     },

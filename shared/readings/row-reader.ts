@@ -14,6 +14,13 @@ type Records = readonly (readonly string[])[];
 /** Place in a batch -> why the record cannot be accepted. */
 export type Refusals = Map<number, string>;
 
+/** A word that no list has, in a column of fires or states. */
+export interface StrangeWord {
+  readonly head: string;
+  readonly field: string;
+  readonly word: string;
+}
+
 /** Flags that a file may fill in by words of its own: not understood is unknown, and said so. */
 const LENIENT = new Set(['adjusted', 'returned_to_service', 'co2_from']);
 const FIRES = 'high, low, mid, single, unnamed';
@@ -26,6 +33,8 @@ export class RowReader {
   readonly groups: readonly Group[];
   /** Words for flags that were not understood, by head. */
   readonly unread = new Map<string, { count: number; example: string }>();
+  /** Words for fire and state that were not understood, by the reason for which their rows are set aside. */
+  readonly words = new Map<string, StrangeWord>();
   /** First row whose dates are kept both ways; -1 where none is. */
   openFrom = -1;
   readonly #columns: ReadingColumns;
@@ -111,6 +120,7 @@ export class RowReader {
       const reason =
         field === 'statistic' ? say.notMean(head, text) : say.badWord(head, text, field === 'fire' ? FIRES : STATES);
       refuse(refused, i, reason);
+      if (field === 'fire' || field === 'state') this.words.set(reason, { head, field, word: text.trim() });
       return;
     }
     const seen = this.unread.get(head);

@@ -83,6 +83,7 @@ export const columnsSchema: Schema = [
   text('state', 'State'),
   numeric('sure_pct', '%', 'Sure', '%', 0),
   text('reason', 'Why'),
+  text('unknown_words', 'Words not known'),
   text('profile', 'By profile'),
 ];
 

@@ -21,7 +21,7 @@ const READINGS = csv(
   ]),
 );
 
-async function openOwn(page: Page): Promise<void> {
+async function openOwn(page: Page, readings = READINGS): Promise<void> {
   await until('the sample', async () => (await page.locator('#cell-raise .answer').count()) > 0, 30);
   await page
     .getByRole('button', { name: /own readings|open/i })
@@ -29,9 +29,8 @@ async function openOwn(page: Page): Promise<void> {
     .click();
   await page
     .locator('bv-own-files input[type=file]:not([webkitdirectory])')
-    .setInputFiles([READINGS, csv('units.csv', 'unit,fuel', 'B-01,natural_gas')]);
+    .setInputFiles([readings, csv('units.csv', 'unit,fuel', 'B-01,natural_gas')]);
   await page.locator('bv-own-files .act.strong:not(.file)').click();
-  await until('the question', async () => (await page.locator('#cell-readings .question').count()) > 0, 30);
 }
 
 describe('what the columns of a file are', () => {
@@ -39,6 +38,7 @@ describe('what the columns of a file are', () => {
   beforeAll(async () => {
     watched = await served.open();
     await openOwn(watched.page);
+    await until('the question', async () => (await watched.page.locator('#cell-readings .question').count()) > 0, 30);
   }, 90_000);
 
   const cell = () => watched.page.locator('#cell-readings');
@@ -79,3 +79,16 @@ describe('what the columns of a file are', () => {
     expect(watched.troubles).toEqual([]);
   }, 40_000);
 });
+
+test('what a word for the fire means that nobody knows is said beside its column', async () => {
+  const { page, troubles } = await served.open();
+  const rows = ['high', 'Boost', 'low'].map((fire, i) => `B-01,2021-10-04,${fire},as found,4.${i},20,182`);
+  await openOwn(page, csv('west.csv', 'Unit,Date,Fire,State,O2 (%),CO raw (ppm),Stack (°C)', ...rows));
+  const cell = page.locator('#cell-readings');
+  const told = async (): Promise<string> => (await cell.locator('.answer').first().textContent()) ?? '';
+  await until('two of three readings', async () => /2 readings/.test(await told()), 30);
+  await cell.getByLabel('What the word "Boost" means').selectOption('high');
+  await cell.getByRole('button', { name: 'Read it so, and remember' }).click();
+  await until('all three', async () => /3 readings/.test(await told()), 30);
+  expect(troubles).toEqual([]);
+}, 90_000);
