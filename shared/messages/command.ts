@@ -113,6 +113,8 @@ export const originHead = (
 ): string => `${unit}, ${takenAt}, ${fire} fire, ${state.replaceAll('_', ' ')}: ${file}, line ${line}`;
 export const originCell = (head: string, position: number, text: string, field: string, value: string): string =>
   `  ${Number.isNaN(position) ? '' : `column ${position}, `}"${head}": "${text}" is ${field} ${value}`;
+export const originByHead = (field: string, value: string, head: string): string =>
+  `  ${field} ${value} is named at the head of its columns, such as "${head}"`;
 export const originElsewhere = (field: string, value: string): string =>
   `  ${field} ${value} stands in no column of the line: it was told for the whole file, follows from the import, or is a mean of a log`;
 export const notAsImported = (file: string): string =>

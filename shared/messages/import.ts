@@ -197,8 +197,15 @@ export const namedStatesRemark = (rows: number, state: string): string =>
   `${count(rows, 'reading')} without a state ${rows === 1 ? 'was' : 'were'} named by your answer: single readings of a visit ${state}, of several the first as_found, the last as_left, those between trial.`;
 export const unreadFlagRemark = (cells: number, head: string, found: string): string =>
   `${count(cells, 'cell')} of ${quote(head)} ${cells === 1 ? 'was' : 'were'} neither yes nor no (such as ${quote(found)}) and ${cells === 1 ? 'counts' : 'count'} as unknown.`;
-export const steadyPart = (lines: number, from: number, to: number, seconds: number, spread: string): string =>
-  `mean of the steadiest ${seconds} s of a log of ${count(lines, 'line')} (lines ${from} to ${to} of the file, O2 within ${spread} %)`;
+export const steadyPart = (
+  lines: number,
+  every: number,
+  from: number,
+  to: number,
+  seconds: number,
+  spread: string,
+): string =>
+  `mean of the steadiest ${seconds} s of a log of ${count(lines, 'line')}, one every ${every === 1 ? 'second' : `${every} s`} (lines ${from} to ${to} of the file, O2 within ${spread} %)`;
 export const highCoInLogs = (file: string, logs: number, line: number, found: string): string =>
   `${file}: ${count(logs, 'log has', 'logs have')} a high CO outside the steady part that is read, the first on line ${line} (${found}): where the burner was not just lighting, check that unit first.`;
 export const logRemark = (readings: number, lines: number): string =>

@@ -41,7 +41,12 @@ function originOf(reading: WorkedReading, plan: FilePlan, found: string): Readin
       ? [{ field, head: column.head.trim(), position: positionIn(plan, column), text: written }]
       : [];
   });
-  return { file, line, text, cells: cells.sort((a, b) => a.position - b.position) };
+  const byHeads = (['fire', 'state'] as const).flatMap((field) => {
+    const told = cells.some((one) => one.field === field);
+    const naming = plan.columns.find((column) => column[field] !== '' && column[field] === reading[field]);
+    return told || !naming ? [] : [{ field, head: naming.head.trim() }];
+  });
+  return { file, line, text, cells: cells.sort((a, b) => a.position - b.position), byHeads };
 }
 
 const positionIn = ({ blocks }: FilePlan, { index }: ColumnMapping): number => (blocks ? Number.NaN : index + 1);

@@ -10,8 +10,13 @@ import { keptText } from './word-meaning.ts';
  */
 const LEAST_LINES = 15;
 const LARGEST_STEP_S = 15;
-/** What is averaged, and what counts as steady in it: O2 within 0.2 points, flue within 2 K (common practice). */
+/** Or this many lines that follow one another at one interval, no longer than this; one of them may be missing. */
+const LEAST_SLOW_LINES = 8;
+const LONGEST_STEP_S = 60;
+const STEP_TOLERANCE_S = 1.5;
+/** What is averaged (of a slow log at least so many lines), and what counts as steady in it: O2 within 0.2 points, flue within 2 K (common practice). */
 const WINDOW_S = 60;
+const WINDOW_STEPS = 4;
 const STEADY_O2_PCT = 0.2;
 const STEADY_FLUE_K = 2;
 /** Above this the probe is in the open air. */
@@ -44,7 +49,7 @@ export function reduceLogs(columns: ReadingColumns, file: number): LogsReduced {
   const end = columns.fileEnd(file);
   const taken = columns.numbers.get('taken_at')!.values;
   const close = (start: number, length: number, last: number): void => {
-    if (length < LEAST_LINES) return;
+    if (length < (pace > LARGEST_STEP_S + 0.5 ? LEAST_SLOW_LINES : LEAST_LINES)) return;
     const run: number[] = [];
     for (let row = start; row <= last; row++) if (columns.status[row] === ROW.accepted) run.push(row);
     const high = reduceRun(columns, run);
@@ -53,18 +58,30 @@ export function reduceLogs(columns: ReadingColumns, file: number): LogsReduced {
     sum.lines += length;
   };
   let [start, length, last] = [-1, 0, -1];
+  // Seconds between the first two lines of the run.
+  let pace = Number.NaN;
   for (let row = columns.fileStarts[file]; row < end; row++) {
     if (columns.status[row] !== ROW.accepted) continue;
     const step = last < 0 ? Number.NaN : (taken[row] - taken[last]) * SECONDS;
-    if (!(step > 0.5 && step <= LARGEST_STEP_S + 0.5) || !sameTest(columns, row, last)) {
+    const same = step > 0.5 && step <= 2 * LONGEST_STEP_S + STEP_TOLERANCE_S && sameTest(columns, row, last);
+    const begins = same && step <= LONGEST_STEP_S + STEP_TOLERANCE_S;
+    if (!(length > 1 ? same && keepsPace(step, pace) : begins)) {
       close(start, length, last);
-      [start, length] = [row, 0];
+      // What came before a slow log may stand as near to its first line as its second does.
+      [start, length] = begins && length === 2 ? [last, 1] : [row, 0];
     }
+    if (length === 1) pace = step;
     length++;
     last = row;
   }
   close(start, length, last);
   return sum;
+}
+
+/** Whether a line goes on with a log whose first two lines were `pace` seconds apart. */
+function keepsPace(step: number, pace: number): boolean {
+  if (pace <= LARGEST_STEP_S + 0.5) return step <= LARGEST_STEP_S + 0.5;
+  return [pace, 2 * pace].some((wanted) => Math.abs(step - wanted) <= STEP_TOLERANCE_S);
 }
 
 const TEST = ['unit', 'fire', 'state', 'fuel', 'visit', 'analyzer'];
@@ -75,7 +92,8 @@ function sameTest(columns: ReadingColumns, row: number, other: number): boolean 
 
 /** Returns the first high CO outside the part that is read. */
 function reduceRun(columns: ReadingColumns, run: readonly number[]): Omit<HighCoInLogs, 'logs'> | undefined {
-  const window = steadiest(columns, run);
+  const pace = usualStep(columns, run);
+  const window = steadiest(columns, run, Math.max(WINDOW_S, WINDOW_STEPS * pace));
   const high = [...run.slice(0, window.from), ...run.slice(window.to)].find((row) => highCoOf(columns, row) !== '');
   const told = high === undefined ? undefined : { line: columns.lines[high], found: highCoOf(columns, high) };
   const rows = run.slice(window.from, window.to);
@@ -87,6 +105,7 @@ function reduceRun(columns: ReadingColumns, run: readonly number[]): Omit<HighCo
     if (name !== 'taken_at' && name !== 'calibrated_on' && column.values.length > 0) average(column, rows, first);
   const note = say.steadyPart(
     run.length,
+    Math.round(pace),
     columns.lines[rows[0]],
     columns.lines[rows[rows.length - 1]],
     seconds,
@@ -121,8 +140,15 @@ interface Window {
   readonly spread: number;
 }
 
-/** The last window that is steady, else the steadiest; places in the run. */
-function steadiest(columns: ReadingColumns, run: readonly number[]): Window {
+/** Seconds from one line to the next, as most of them are. */
+function usualStep(columns: ReadingColumns, run: readonly number[]): number {
+  const taken = columns.numbers.get('taken_at')!;
+  const steps = run.slice(1).map((row, i) => (taken.get(row) - taken.get(run[i])) * SECONDS);
+  return steps.sort((a, b) => a - b)[steps.length >> 1];
+}
+
+/** The last window of so many seconds that is steady, else the steadiest; places in the run. */
+function steadiest(columns: ReadingColumns, run: readonly number[], length: number): Window {
   const taken = columns.numbers.get('taken_at')!;
   const seconds = (from: number, to: number): number => (taken.get(run[to]) - taken.get(run[from])) * SECONDS;
   let best: Window & { score: number } = {
@@ -133,8 +159,8 @@ function steadiest(columns: ReadingColumns, run: readonly number[]): Window {
   };
   let start = 0;
   for (let end = 1; end <= run.length; end++) {
-    while (seconds(start, end - 1) > WINDOW_S + 0.5) start++;
-    const full = seconds(start, end - 1) >= WINDOW_S * 0.9;
+    while (seconds(start, end - 1) > length + 0.5) start++;
+    const full = seconds(start, end - 1) >= length * 0.9;
     if (!full && !(start === 0 && end === run.length)) continue;
     const rows = run.slice(start, end);
     const o2 = spreadOf(columns.numbers.get('o2_pct')!, rows);

@@ -17,4 +17,6 @@ export interface ReadingOrigin {
   /** The line as it stands in the file, or the lines of a printout; '' where the file cannot be read again. */
   readonly text: string;
   readonly cells: readonly OriginCell[];
+  /** Fire and state where the heads of those columns name them. */
+  readonly byHeads: readonly { readonly field: string; readonly head: string }[];
 }

@@ -131,6 +131,10 @@ async function tell(
     told.add(field);
     shell.out(say.originCell(head, position, text, field, valueAt(accepted, field, row)));
   }
+  for (const { field, head } of found.byHeads) {
+    told.add(field);
+    shell.out(say.originByHead(field, valueAt(accepted, field, row), head));
+  }
   for (const name of known) if (!told.has(name)) shell.out(say.originElsewhere(name, valueAt(accepted, name, row)));
 }
 

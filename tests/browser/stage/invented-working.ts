@@ -37,6 +37,7 @@ export function inventedWorking(place: NumberPlace): ShownWorking {
         origin: {
           ...{ file: 'north.csv', line: 12, text: 'N-1,2024-03-01T09:12,high,as_found,4.8' },
           cells: [{ field: 'o2_pct', head: 'o2_pct', position: 5, text: '4.8' }],
+          byHeads: [],
         },
         amended: [],
       },

@@ -109,10 +109,36 @@ test('a per-second log becomes one reading at its steadiest part', async () => {
   expect(result.tables['accepted'].rows).toBe(1);
   expect([row['o2_pct'], row['co_ppm'], row['taken_at']]).toEqual(['5', '20', '2024-03-13T10:02:59']);
   expect(row['note']).toMatch(
-    /mean of the steadiest 60 s of a log of 180 lines \(lines 121 to 181 of the file, O2 within 0 %\)/,
+    /mean of the steadiest 60 s of a log of 180 lines, one every second \(lines 121 to 181 of the file, O2 within 0 %\)/,
   );
   expect(rowsOf(result.tables['account'])[0]['rows_read']).toBe('1');
   expect(remarks(result)[0]).toMatch(/^danger: export.csv: 1 log has a high CO outside .* on line 2 \(400\)/);
+});
+
+test.each([
+  // The last 60 s, or of a slow log the last four steps, are steady: 5 % O2.
+  ['5 s', 5, 60, 5, 60],
+  ['10 s', 10, 40, 5, 60],
+  ['minute', 60, 20, 5, 240],
+])('a log of one line every %s becomes one reading', async (_, every, count, o2, window) => {
+  const two = (n: number): string => String(n).padStart(2, '0');
+  const lines = Array.from({ length: count }, (_, i) => {
+    const second = i * every;
+    const at = `${two(10 + Math.floor(second / 3600))}:${two(Math.floor(second / 60) % 60)}:${two(second % 60)}`;
+    return `B-01,2024-03-13T${at},high,as_found,${i < count / 2 ? (8 - i / count).toFixed(2) : '5.0'},20,`;
+  });
+  const result = await accepted(csv('B-01,2024-03-13T09:59:15,high,as_found,4.0,20,', ...lines));
+  const rows = rowsOf(result.tables['accepted']);
+  expect(rows.map(({ o2_pct }) => o2_pct)).toEqual(['4', String(o2)]);
+  expect(rows[1]['note']).toContain(
+    `mean of the steadiest ${window} s of a log of ${count} lines, one every ${every} s (lines `,
+  );
+});
+
+test('readings of one fire a few minutes apart stay readings', async () => {
+  const times = ['10:00', '10:01', '10:02', '10:03', '10:07', '10:12', '10:13', '10:20', '10:21', '10:31'];
+  const result = await accepted(csv(...times.map((time, i) => `B-01,2024-03-13T${time},high,as_found,4.${i},20,`)));
+  expect(result.tables['accepted'].rows).toBe(times.length);
 });
 
 test('files are read in memory that does not grow with a line', async () => {

@@ -32,6 +32,18 @@ test('every value of a reading is followed to file, line, column and text', asyn
   expect(out.join('\n')).toContain('analyzer An-7 stands in no column of the line');
 });
 
+test('a fire that a head names is told to be named there', async () => {
+  writeFileSync(
+    join(desk.folder, 'wide.csv'),
+    'Boiler,Date,High fire O2 (%),Low fire O2 (%)\nK-1,2024-03-13,4.6,5.9\n',
+  );
+  const { err, out } = await desk.type('origin', '--readings', 'wide.csv', '--unit', 'K-1', '--fire', 'low');
+  expect(err).toEqual([]);
+  expect(out).toContain('  column 4, "Low fire O2 (%)": "5.9" is o2_pct 5.9');
+  expect(out).toContain('  fire low is named at the head of its columns, such as "Low fire O2 (%)"');
+  expect(out.join('\n')).not.toContain('fire low stands in no column');
+});
+
 test('a file with other bytes than when it was read tells nothing', async () => {
   const file = fileOf('r.csv', TEXT);
   const result = await accepted([file]);
