@@ -36,7 +36,7 @@ export function classifyLine(record: readonly string[], plan: FilePlan, vocabula
   // Fixed columns cut a sentence into pieces.
   if (plan.dialect.delimiter === 'columns' && !dated && CLOSING.test(plainWords(record.join(' ')))) return 'footer';
   if (filled.length > 2) return 'reading';
-  if (filled.length <= 2 && preambleConstants([record], vocabulary).length > 0) return 'preamble';
+  if (filled.length <= 2 && preambleConstants([record], vocabulary, plan.columns).length > 0) return 'preamble';
   const sentence = /[:_]/.test(filled[0]) || words.split(' ').length > 3 || /^[-=*#]{3,}$/.test(filled[0]);
   if (filled.length === 1 && (CLOSING.test(words) || sentence)) return 'footer';
   return filled.length === 2 && (CLOSING.test(words) || /:$/.test(filled[0])) ? 'footer' : 'reading';

@@ -156,6 +156,8 @@ function groupsAbove(
   cells: readonly string[],
   columns: number,
 ): readonly { fire: string; state: string }[] | undefined {
+  // Alone above the first column it is the table's title.
+  if (cells.filter((cell) => cell.trim() !== '').length === 1 && (cells[0] ?? '').trim() !== '') return undefined;
   let any = false;
   let current = { fire: '', state: '' };
   const groups = Array.from({ length: columns }, (_, i) => {

@@ -175,13 +175,13 @@ function orderTold({ heads, units }: TableFound, columns: readonly ColumnMapping
 }
 
 /** Lines between the heads and the first row, such as "Boiler: B-01", which hold until the next one of them. */
-function ledBy({ rows }: TableFound, vocabulary: Vocabulary): TableFound['rows'] {
-  const first = rows.findIndex((row) => row.some((cell) => cell.trim() !== '') && !isLed(row, vocabulary));
+function ledBy({ rows }: TableFound, vocabulary: Vocabulary, columns: readonly ColumnMapping[]): TableFound['rows'] {
+  const first = rows.findIndex((row) => row.some((cell) => cell.trim() !== '') && !isLed(row, vocabulary, columns));
   return rows.slice(0, Math.max(0, first));
 }
 
-const isLed = (row: readonly string[], vocabulary: Vocabulary): boolean =>
-  preambleConstants([row], vocabulary).length > 0;
+const isLed = (row: readonly string[], vocabulary: Vocabulary, columns: readonly ColumnMapping[]): boolean =>
+  preambleConstants([row], vocabulary, columns).length > 0;
 
 /** Lines with words; a line of numbers is no title. */
 const titlesOf = ({ preamble }: TableFound): readonly string[] =>
@@ -226,7 +226,7 @@ function constantsOf(
   const taken = new Set([...inColumns, ...given.map(({ field }) => field)]);
   return [
     ...given,
-    ...preambleConstants([...table.preamble, ...ledBy(table, vocabulary)], vocabulary).filter(
+    ...preambleConstants([...table.preamble, ...ledBy(table, vocabulary, columns)], vocabulary, columns).filter(
       ({ field }) => !taken.has(field),
     ),
   ];

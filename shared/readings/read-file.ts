@@ -14,6 +14,7 @@ import { ABOVE, preambleConstants } from './preamble.ts';
 import type { Profile } from './profile.ts';
 import { type ReadingColumns, ROW } from './reading-columns.ts';
 import { RowReader } from './row-reader.ts';
+import { ToldBetween } from './told-between.ts';
 import type { Vocabulary } from './vocabulary.ts';
 import { highCoWritten } from './written-co.ts';
 import { padded, wrongLength } from './wrong-length.ts';
@@ -62,8 +63,7 @@ class FileReading {
   readonly #co = new CoWatch();
   /** Head lines below the first, in file order. */
   readonly heads: HeadLine[] = [];
-  /** What lines between the rows said last. */
-  readonly #said = new Map<string, string>();
+  readonly #between: ToldBetween;
   /** Sections still to come, and the one that is being read. */
   #ahead: readonly Section[];
   #section: Section | undefined;
@@ -86,6 +86,7 @@ class FileReading {
     this.#reader = new RowReader(plan, vocabulary, columns);
     this.#readers.set(plan, this.#reader);
     this.#recordsToSkip = plan.headRecords;
+    this.#between = new ToldBetween(plan.constants);
     this.#told = plan.constants.some(({ reason }) => reason.endsWith(ABOVE));
   }
 
@@ -147,7 +148,7 @@ class FileReading {
     const known = this.#readers.get(this.#plan);
     this.#reader = known ?? new RowReader(this.#plan, this.#vocabulary, this.#columns, dates);
     this.#readers.set(this.#plan, this.#reader);
-    for (const [field, value] of this.#said) this.#reader.setConstant(field, value);
+    for (const [field, value] of this.#between.all) this.#reader.setConstant(field, value);
     this.#recordsToSkip = section.headLines;
   }
 
@@ -223,6 +224,7 @@ class FileReading {
     const refused = this.#reader.read(records, groups[0], base);
     batch.writeLines(columns.lines, base, from, records.length);
     columns.rows += records.length;
+    if (records.length > refused.size) this.#between.reading();
     this.#lines.reading += records.length - refused.size;
     for (const [i, reason] of refused) {
       columns.status[base + i] = ROW.skipped;
@@ -274,10 +276,10 @@ class FileReading {
     this.#lines[kind]++;
     if (kind === 'head' && !this.#plan.blocks) this.#noteHead(record, line);
     if (kind === 'preamble')
-      for (const { field, value } of preambleConstants([record], this.#vocabulary)) {
-        this.#said.set(field, value);
+      for (const { field, value } of this.#between.take(
+        preambleConstants([record], this.#vocabulary, this.#plan.columns),
+      ))
         this.#reader.setConstant(field, value);
-      }
     if (kind === 'reading') for (const reason of reasons) this.#putAside(record, line, reason);
   }
 

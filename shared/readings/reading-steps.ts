@@ -23,6 +23,7 @@ export interface NumberStep extends Place {
 
 export interface DateStep extends Place {
   readonly kind: 'date';
+  readonly field: string;
   readonly needed: boolean;
   readonly time: Place | undefined;
   readonly into: GrowingNumbers;
@@ -105,7 +106,7 @@ function stepOf(
   const monthFirst = columns.monthFirst.get(field.name)!;
   const yearFirst = columns.yearFirst.get(field.name)!;
   const clock = needed && time ? { index: time.index, head: time.head.trim(), constant: time.constant } : undefined;
-  return [{ ...place, kind: 'date', needed, time: clock, into, monthFirst, yearFirst }];
+  return [{ ...place, kind: 'date', field: field.name, needed, time: clock, into, monthFirst, yearFirst }];
 }
 
 /** Each file may have words of its own for fire and state; what is kept goes into one column. */

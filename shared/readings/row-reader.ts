@@ -81,7 +81,7 @@ export class RowReader {
   setConstant(field: string, value: string): void {
     for (const { steps } of this.groups)
       for (const step of steps)
-        if (step.kind === 'text' && step.index < 0 && step.field === field) step.constant = value;
+        if (step.kind !== 'number' && step.index < 0 && step.field === field) step.constant = value;
   }
 
   #numbers(step: NumberStep, records: Records, from: number, to: number, base: number, refused: Refusals): void {
