@@ -11,6 +11,7 @@ export const shapeFormStyle = css`
   .value { font-variant-numeric: tabular-nums; overflow-wrap: anywhere; }
   .why { color: var(--ink-2); font-size: 0.92rem; }
   .unread th, .unread .value { color: var(--ink-2); font-weight: 400; }
+  .sure { white-space: nowrap; }
   .doubt .sure { font-weight: 700; border-bottom: 3px solid var(--warning); }
   .is { display: flex; flex-wrap: wrap; gap: 4px 8px; align-items: center; }
   select, input { font: inherit; color: inherit; background: var(--sheet); border: 2px solid var(--ink); min-height: 36px; padding: 2px 8px; max-width: 17em; box-sizing: border-box; }

@@ -7,7 +7,7 @@ import { plainWords } from './plain-words.ts';
 import type { Vocabulary } from './vocabulary.ts';
 
 /** Reason of a head that is one of the project's own names. */
-export const OWN_NAME = 'named as this project names it';
+export const OWN_NAME = 'one of the names that this notebook writes itself';
 
 /** What a head says. `unit` is a UCUM code, '' where the head gives none. */
 export interface HeadMeaning {
