@@ -75,6 +75,11 @@ function warnings({ tables, found }: ReadingsResult): Remark[] {
   for (const { file, line, times, columns } of found.otherHeads)
     texts.push(say.otherHeadRemark(file, line, times, columns));
   for (const { file, head, of } of found.rivals) texts.push(say.rivalRemark(file, head, of));
+  for (const { file, decimal, example, rows, line } of found.otherMarks)
+    texts.push({
+      text: words.otherMarksRemark(file, rows, line, example, decimal === '.'),
+      byCommand: say.profileByCommand(profileText('readings', { file, decimal: 'each' })),
+    });
   for (const { file, head, field, word, rows, line } of found.unknownWords) {
     const means = { words: { [field]: { [word]: field === 'fire' ? 'high' : 'as_left' } } };
     texts.push({

@@ -17,6 +17,7 @@ export interface SetAside {
 /** What the readers of a file's rows saw. */
 export interface ReaderTold extends Pick<RowReader, 'dates' | 'openFrom'> {
   readonly words: ReadonlyMap<string, StrangeWord>;
+  readonly otherMarks: ReadonlyMap<string, string>;
   /** Words for flags that were not understood, by head. */
   readonly unread: ReadonlyMap<string, { readonly count: number; readonly example: string }>;
 }

@@ -18,6 +18,7 @@ import type { FilePlan } from './mapping.ts';
 import { matchUnits } from './match-units.ts';
 import { type NamingsTold, nameRows, tellNamings } from './name-rows.ts';
 import { otherHeads } from './other-heads.ts';
+import { type OtherMarks, otherMarks } from './other-marks.ts';
 import { planFile } from './plan-file.ts';
 import type { Profile } from './profile.ts';
 import { proposalsTable } from './proposals-table.ts';
@@ -99,6 +100,7 @@ export interface ImportFindings {
   readonly rivals: readonly { readonly file: string; readonly head: string; readonly of: string }[];
   /** Columns left out because nobody knows what their heads mean. */
   readonly unreadColumns: readonly UnreadColumns[];
+  readonly otherMarks: readonly OtherMarks[];
   readonly unknownWords: readonly UnknownWord[];
   readonly strangeWords: ReturnType<typeof strangeWords>;
   /** Other head lines further down in a file, each with what its columns were taken for; '' for none of readings. */
@@ -239,6 +241,7 @@ async function settle(
       otherHeads: reads.flatMap(({ plan }) => otherHeads(plan)),
       rivals: reads.flatMap(({ plan }) => rivalsOf(plan)),
       unreadColumns: reads.flatMap(({ plan }) => unreadColumns(plan)),
+      otherMarks: otherMarks(reads),
       unknownWords: unknownWords(reads),
       strangeWords: reads.flatMap(({ plan }) => strangeWords(plan)),
       unread: reads.flatMap(({ reader }) => [...reader.unread].map(([head, seen]) => ({ head, ...seen }))),

@@ -121,6 +121,7 @@ class FileReading {
     return {
       dates: this.#reader.dates,
       openFrom: open.length > 0 ? Math.min(...open) : -1,
+      otherMarks: new Map(readers.flatMap(({ otherMarks }) => [...otherMarks])),
       words: new Map(readers.flatMap(({ words }) => [...words])),
       unread: new Map(readers.flatMap(({ unread }) => [...unread])),
     };

@@ -14,6 +14,9 @@ type Records = readonly (readonly string[])[];
 /** Place in a batch -> why the record cannot be accepted. */
 export type Refusals = Map<number, string>;
 
+/** Different numbers of that kind that are kept apart; whoever has more has seen enough to ask. */
+const MOST_MARKS = 100_000;
+
 /** A word that no list has, in a column of fires or states. */
 export interface StrangeWord {
   readonly head: string;
@@ -35,6 +38,8 @@ export class RowReader {
   readonly unread = new Map<string, { count: number; example: string }>();
   /** Words for fire and state that were not understood, by the reason for which their rows are set aside. */
   readonly words = new Map<string, StrangeWord>();
+  /** Numbers with the other decimal mark than the file's, by the reason for which their rows are set aside. */
+  readonly otherMarks = new Map<string, string>();
   /** First row whose dates are kept both ways; -1 where none is. */
   openFrom = -1;
   readonly #columns: ReadingColumns;
@@ -88,7 +93,7 @@ export class RowReader {
     const { reader, into, index, constant, measured } = step;
     const seen = measured ? this.#seen : this.#unseen;
     const other = (i: number, text: string): void => {
-      if (reader.status === READ.wrong) refuse(refused, i, reader.fault(step.head, text));
+      if (reader.status === READ.wrong) this.#wrongNumber(step, text, i, refused);
       if (reader.status === READ.wrong || reader.status === READ.unknown) return;
       seen[i] = 1;
       into.setBound(base + i, reader.status === READ.overRange ? OVER_RANGE_BOUND : reader.bound);
@@ -99,6 +104,13 @@ export class RowReader {
         into.values[base + i] = reader.read(constant);
         other(i, constant);
       }
+  }
+
+  #wrongNumber({ reader, head }: NumberStep, text: string, i: number, refused: Refusals): void {
+    const reason = reader.fault(head, text);
+    refuse(refused, i, reason);
+    const isOther = reason === say.commaAmongPoints(head, text) || reason === say.pointAmongCommas(head, text);
+    if (isOther && this.otherMarks.size < MOST_MARKS) this.otherMarks.set(reason, text.trim());
   }
 
   #texts(step: TextStep, records: Records, from: number, to: number, base: number, refused: Refusals): void {

@@ -14,6 +14,31 @@ const TEXT = [
   '',
 ].join('\n');
 
+// More than 256 kB of rows, by which a file is planned, before anything unusual.
+const long = (rows: readonly string[]): string =>
+  [
+    'Boiler;Date;Fire;State;O2 (%);Stack (°F)',
+    ...Array.from({ length: 9000 }, (_, i) => `B-${i};2024-03-13;high;as found;4.6;312`),
+    ...rows,
+    '',
+  ].join('\n');
+
+test('what comes only far below the beginning of a file is told with its count', async () => {
+  const text = long([
+    ...['B-x;2024-03-13;high;as found;4,6;312', 'B-y;2024-03-13;low;as found;4,7;312'],
+    ...['B-x;2024-03-14;Boost;as found;4.6;312', 'B-y;2024-03-14;Boost;as found;4.7;312'],
+  ]);
+  expect(text.length).toBeGreaterThan(262_144);
+  const result = await accepted(text);
+  expect(result.found.otherMarks).toEqual([{ file: 'export.csv', decimal: '.', example: '4,6', rows: 2, line: 9002 }]);
+  expect(result.found.unknownWords).toMatchObject([{ word: 'Boost', rows: 2, line: 9004 }]);
+  const texts = describeReadings(result).remarks.map(({ text: one }) => one);
+  expect(texts.filter((one) => one.includes('2 rows are set aside because'))).toHaveLength(1);
+  // A mark for each number is the answer of a profile: all four numbers are read then.
+  const profiles = [{ decimal: 'each', words: { fire: { Boost: 'high' } } }];
+  expect((await accepted(text, { profiles })).tables['accepted'].rows).toBe(9004);
+});
+
 describe('words for fire and state that nobody knows', () => {
   test('are told once each, with their rows, the first line and how to answer', async () => {
     const result = await accepted(TEXT);
