@@ -103,3 +103,13 @@ export function reasonOf(node: GraphNode<unknown>, readVersions: readonly string
     ? { kind: 'reads', nodes: [...new Set(changed.map((read) => read.node))] }
     : { kind: 'own' };
 }
+
+/** The marked nodes and all that read them, in an order in which nodes come after what they read. */
+export function pendingOf(order: readonly NodeId[], nodes: ReadonlyMap<NodeId, GraphNode<unknown>>): Set<NodeId> {
+  const found = new Set<NodeId>();
+  for (const id of order) {
+    const node = nodes.get(id);
+    if (node?.marked || node?.spec.reads.some((read) => found.has(read.node))) found.add(id);
+  }
+  return found;
+}

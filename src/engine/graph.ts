@@ -1,6 +1,16 @@
 import type { Outcome } from '../../shared/outcome.ts';
 import { fingerprint } from './fingerprint.ts';
-import { atRest, type GraphNode, moved, type NodeState, newNode, phaseOf, reasonOf, sameReads } from './graph-node.ts';
+import {
+  atRest,
+  type GraphNode,
+  moved,
+  type NodeState,
+  newNode,
+  pendingOf,
+  phaseOf,
+  reasonOf,
+  sameReads,
+} from './graph-node.ts';
 import type { NodeId, NodeRead, NodeSpec, Reason, Versions } from './node.ts';
 import { type Plan, planOf } from './order.ts';
 import { runNode } from './run-node.ts';
@@ -89,12 +99,7 @@ export class Graph<Value> {
 
   /** Nodes whose state may be that of before a change: what is still to be worked out, and all that reads it. */
   pending(): ReadonlySet<NodeId> {
-    const found = new Set<NodeId>();
-    for (const id of this.#plan.order) {
-      const node = this.#nodes.get(id);
-      if (node?.marked || node?.spec.reads.some((read) => found.has(read.node))) found.add(id);
-    }
-    return found;
+    return pendingOf(this.#plan.order, this.#nodes);
   }
 
   state(id: NodeId): NodeState<Value> | undefined {
