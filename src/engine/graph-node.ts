@@ -113,3 +113,24 @@ export function pendingOf(order: readonly NodeId[], nodes: ReadonlyMap<NodeId, G
   }
   return found;
 }
+
+/** What stands in a node's way: a cycle, a node that is not there, or nodes read that have no result. */
+export function obstacleOf(
+  { id, reads }: NodeSpec<unknown>,
+  { cycles, missing }: Plan,
+  nodes: ReadonlyMap<NodeId, GraphNode<unknown>>,
+): Reason | undefined {
+  const cycle = cycles.get(id);
+  if (cycle) return { kind: 'cycle', path: cycle };
+  const gone = missing.get(id);
+  if (gone !== undefined) return { kind: 'missing', node: gone };
+  let roots: Set<NodeId> | undefined;
+  for (const { node, optional } of reads) {
+    const state = nodes.get(node)?.state;
+    if (state?.phase === 'done' || optional) continue;
+    roots ??= new Set();
+    if (state?.phase === 'waiting') for (const root of state.waitsFor) roots.add(root);
+    else roots.add(node);
+  }
+  return roots && { kind: 'waits', nodes: [...roots] };
+}

@@ -6,6 +6,7 @@ import {
   moved,
   type NodeState,
   newNode,
+  obstacleOf,
   pendingOf,
   phaseOf,
   reasonOf,
@@ -130,7 +131,7 @@ export class Graph<Value> {
 
   /** Returns a promise only where something has to be calculated. */
   #settle(node: GraphNode<Value>, signal: AbortSignal, run: number): Promise<void> | undefined {
-    const obstacle = this.#obstacle(node.spec);
+    const obstacle = obstacleOf(node.spec, this.#plan, this.#nodes);
     if (obstacle) {
       this.#block(node, obstacle, run);
       return undefined;
@@ -246,22 +247,6 @@ export class Graph<Value> {
       const next = this.#nodes.get(reader);
       if (next) next.marked = true;
     }
-  }
-
-  #obstacle({ id, reads }: NodeSpec<Value>): Reason | undefined {
-    const cycle = this.#plan.cycles.get(id);
-    if (cycle) return { kind: 'cycle', path: cycle };
-    const missing = this.#plan.missing.get(id);
-    if (missing !== undefined) return { kind: 'missing', node: missing };
-    let roots: Set<NodeId> | undefined;
-    for (const { node, optional } of reads) {
-      const state = this.#nodes.get(node)?.state;
-      if (state?.phase === 'done' || optional) continue;
-      roots ??= new Set();
-      if (state?.phase === 'waiting') for (const root of state.waitsFor) roots.add(root);
-      else roots.add(node);
-    }
-    return roots && { kind: 'waits', nodes: [...roots] };
   }
 
   /** A value left over from before its node failed is not one to calculate with. */
