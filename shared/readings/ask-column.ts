@@ -16,20 +16,19 @@ export function columnOptions(
   field: string,
   profiles: readonly Profile[],
 ): AnswerOption[] {
-  const heads = plan.columns.map(({ head }) => head.trim());
   const unit = fields.get(field)?.unit ?? '';
   const used = profiles.find(({ name }) => name !== '' && name === plan.profile);
   return plan.columns
     .filter(({ field: known, index }) => known === '' && (plan.firstValues[index] ?? '') !== '')
-    .map(({ head, index }) => ({ head: head.trim(), first: plan.firstValues[index] }))
-    .filter(({ head }) => head !== '' && heads.indexOf(head) === heads.lastIndexOf(head))
+    .map(({ key, index }) => ({ key, first: plan.firstValues[index] }))
+    .filter(({ key }) => key !== '')
     .filter(({ first }) => fields.get(field)?.kind !== 'date' || !Number.isNaN(new DateReader().read(first)))
     .slice(0, MOST)
-    .map(({ head, first }) => {
-      const columns = { [head]: { field, unit, fire: '', state: '' } };
+    .map(({ key, first }) => {
+      const columns = { [key]: { field, unit, fire: '', state: '' } };
       return {
-        value: head,
-        label: say.headAndValue(head, first),
+        value: key,
+        label: say.headAndValue(key, first),
         answer: { ...answerProfile(table, plan.file, used, plan.columns, { columns }) },
       };
     });

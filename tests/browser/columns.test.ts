@@ -1,15 +1,9 @@
-import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { csv, openFilesAfterSample } from './own-files.ts';
 import { servedPage } from './served-page.ts';
 import { seriousFaults, until, type WatchedPage } from './watch-page.ts';
 
 const served = servedPage();
-
-const csv = (name: string, ...lines: string[]): { name: string; mimeType: string; buffer: Buffer } => ({
-  name,
-  mimeType: 'text/csv',
-  buffer: Buffer.from(`${lines.join('\n')}\n`),
-});
 
 /** A date under a head that nobody knows, and a temperature taken for nothing. */
 const READINGS = csv(
@@ -20,24 +14,13 @@ const READINGS = csv(
     `B-01,${year}-10-04,low,as found,5.9,12,148,63`,
   ]),
 );
-
-async function openOwn(page: Page, readings = READINGS): Promise<void> {
-  await until('the sample', async () => (await page.locator('#cell-raise .answer').count()) > 0, 30);
-  await page
-    .getByRole('button', { name: /own readings|open/i })
-    .first()
-    .click();
-  await page
-    .locator('bv-own-files input[type=file]:not([webkitdirectory])')
-    .setInputFiles([readings, csv('units.csv', 'unit,fuel', 'B-01,natural_gas')]);
-  await page.locator('bv-own-files .act.strong:not(.file)').click();
-}
+const REGISTER = csv('units.csv', 'unit,fuel', 'B-01,natural_gas');
 
 describe('what the columns of a file are', () => {
   let watched: WatchedPage;
   beforeAll(async () => {
     watched = await served.open();
-    await openOwn(watched.page);
+    await openFilesAfterSample(watched.page, [READINGS, REGISTER]);
     await until('the question', async () => (await watched.page.locator('#cell-readings .question').count()) > 0, 30);
   }, 90_000);
 
@@ -83,7 +66,10 @@ describe('what the columns of a file are', () => {
 test('what a word for the fire means that nobody knows is said beside its column', async () => {
   const { page, troubles } = await served.open();
   const rows = ['high', 'Boost', 'low'].map((fire, i) => `B-01,2021-10-04,${fire},as found,4.${i},20,182`);
-  await openOwn(page, csv('west.csv', 'Unit,Date,Fire,State,O2 (%),CO raw (ppm),Stack (°C)', ...rows));
+  await openFilesAfterSample(page, [
+    csv('west.csv', 'Unit,Date,Fire,State,O2 (%),CO raw (ppm),Stack (°C)', ...rows),
+    REGISTER,
+  ]);
   const cell = page.locator('#cell-readings');
   const told = async (): Promise<string> => (await cell.locator('.answer').first().textContent()) ?? '';
   await until('two of three readings', async () => /2 readings/.test(await told()), 30);

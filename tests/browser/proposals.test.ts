@@ -1,15 +1,9 @@
-import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { csv, openFilesAfterSample } from './own-files.ts';
 import { servedPage } from './served-page.ts';
 import { seriousFaults, until, type WatchedPage } from './watch-page.ts';
 
 const served = servedPage();
-
-const csv = (name: string, ...lines: string[]): { name: string; mimeType: string; buffer: Buffer } => ({
-  name,
-  mimeType: 'text/csv',
-  buffer: Buffer.from(`${lines.join('\n')}\n`),
-});
 
 /** Fires that only temperature and pressure tell, an id one character off, a note of an event, a swap of fires. */
 const READINGS = csv(
@@ -25,26 +19,16 @@ const READINGS = csv(
 );
 const REGISTER = csv('units.csv', 'unit,fuel,building', 'B-01,natural_gas,East', 'B-02,natural_gas,East');
 
-async function openOwn(page: Page): Promise<void> {
-  await until('the sample', async () => (await page.locator('#cell-raise .answer').count()) > 0, 30);
-  await page
-    .getByRole('button', { name: /own readings|open/i })
-    .first()
-    .click();
-  await page.locator('bv-own-files input[type=file]:not([webkitdirectory])').setInputFiles([READINGS, REGISTER]);
-  await page.locator('bv-own-files .act.strong:not(.file)').click();
-  await until(
-    'the own files',
-    async () => /17 readings/.test((await page.locator('#cell-readings .answer').textContent()) ?? ''),
-    30,
-  );
-}
-
 describe('what the import and the checks propose', () => {
   let watched: WatchedPage;
   beforeAll(async () => {
     watched = await served.open();
-    await openOwn(watched.page);
+    await openFilesAfterSample(watched.page, [READINGS, REGISTER]);
+    await until(
+      'the own files',
+      async () => /17 readings/.test((await watched.page.locator('#cell-readings .answer').textContent()) ?? ''),
+      30,
+    );
   }, 90_000);
 
   const entry = (cell: string, words: string | RegExp) => watched.page.locator(`#cell-${cell} li`, { hasText: words });

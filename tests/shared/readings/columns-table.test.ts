@@ -33,6 +33,13 @@ describe('a file without a column that it needs', () => {
     expect(rowsOf(tables['accepted'])[0]).toMatchObject({ unit: 'B-01', taken_at: '2024-03-13', o2_pct: '4.6' });
   });
 
+  test('of two columns under one head either can be it', async () => {
+    const text = 'Boiler,O2 (%),Visited,Visited\nB-01,4.6,2024-03-13,2024-05-01\n';
+    const profiles = await answered(text, '"Visited (2)"');
+    const { tables } = await accepted([fileOf('export.csv', text)], { profiles });
+    expect(rowsOf(tables['accepted'])[0]).toMatchObject({ unit: 'B-01', taken_at: '2024-05-01' });
+  });
+
   test('the unit is one of the columns or a word for all rows', async () => {
     const text = 'Where,Date,O2 (%)\nEast 1,2024-03-13,4.6\n';
     const profiles = await answered(text, '"Where"');
