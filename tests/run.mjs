@@ -2,7 +2,7 @@
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { dirname, join } from 'node:path';
+import { dirname, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..');
@@ -10,12 +10,15 @@ const [kind = 'test', ...rest] = process.argv.slice(2);
 const modules = join(root, 'node_modules');
 let passed = 0;
 let failed = 0;
+/** Said once more at the end, where a long log is read first. */
+const broken = [];
 
 function check(name, args) {
   const started = Date.now();
   const done = spawnSync(process.execPath, args, { cwd: root, stdio: 'inherit' });
   const good = done.status === 0;
   good ? passed++ : failed++;
+  if (!good) broken.push(name);
   console.log(`${good ? 'ok  ' : 'FAIL'} ${name} (${((Date.now() - started) / 1000).toFixed(1)} s)`);
 }
 
@@ -41,12 +44,20 @@ function suite(args) {
     failed +=
       counts.numFailedTests +
       counts.testResults.filter((file) => file.status === 'failed' && file.assertionResults.length === 0).length;
+    for (const file of counts.testResults)
+      for (const one of file.assertionResults)
+        if (one.status === 'failed') broken.push(`${relative(root, file.name)}: ${one.fullName}: ${firstLine(one)}`);
+    for (const file of counts.testResults)
+      if (file.status === 'failed' && file.assertionResults.length === 0)
+        broken.push(`${relative(root, file.name)}: ${firstLine({ failureMessages: [file.message] })}`);
     if (done.status !== 0 && counts.numFailedTests === 0) failed = Math.max(failed, 1);
   } catch {
     failed++;
   }
   rmSync(folder, { recursive: true, force: true });
 }
+
+const firstLine = ({ failureMessages: [text = ''] }) => text.split('\n', 1)[0];
 
 if (kind === 'test') {
   if (rest.length === 0) {
@@ -57,5 +68,6 @@ if (kind === 'test') {
 } else {
   suite(['--config', 'vite.config.ts', '--mode', kind, ...rest]);
 }
+for (const what of broken) console.log(`FAILED ${what}`);
 console.log(`${passed} passed, ${failed} failed`);
 process.exit(failed === 0 && passed > 0 ? 0 : 1);

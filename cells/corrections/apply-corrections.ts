@@ -1,5 +1,6 @@
 import { correctedValue } from '../../shared/corrections/corrected-value.ts';
 import type { Correction } from '../../shared/corrections/correction.ts';
+import { byEffect } from '../../shared/corrections/order-of-effect.ts';
 import { plainUnit } from '../../shared/corrections/row-key-text.ts';
 import { writeDay, writeIsoDate } from '../../shared/quantities/dates.ts';
 import { twelveDigits } from '../../shared/quantities/twelve-digits.ts';
@@ -37,16 +38,13 @@ export interface Corrected {
  * row and column counting; then whole units are swapped and merged, in the order in which that was decided.
  */
 export function applyCorrections(accepted: Table, corrections: readonly Correction[]): Corrected {
-  const ordered = [...corrections].sort(
-    (a, b) => compareText(rankOf(a) + a.made_on, rankOf(b) + b.made_on) || compareText(a.id, b.id),
-  );
+  const ordered = [...corrections].sort((a, b) => rankOf(a) - rankOf(b) || byEffect(a, b));
   const work = new Work(accepted, ordered);
   const fates = ordered.map((correction) => work.apply(correction));
   return { table: makeTable(work.editor.columns()), aside: work.aside, touched: work.touched, fates };
 }
 
-const compareText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
-const rankOf = ({ action }: Correction): string => (action === 'merge_units' || action === 'swap_units' ? '2' : '1');
+const rankOf = ({ action }: Correction): number => (action === 'merge_units' || action === 'swap_units' ? 2 : 1);
 
 class Work {
   readonly editor: ColumnEditor;

@@ -3,9 +3,9 @@ import { customElement, property, state } from 'lit/decorators.js';
 import type { Correction } from '../../shared/corrections/correction.ts';
 import { correctionWords } from '../../shared/corrections/correction-words.ts';
 import { draftCorrection } from '../../shared/corrections/draft-correction.ts';
+import { byEffect } from '../../shared/corrections/order-of-effect.ts';
 import { plainUnit } from '../../shared/corrections/row-key-text.ts';
 import * as say from '../../shared/messages/correcting.ts';
-import { readIsoDate } from '../../shared/quantities/dates.ts';
 import { numbersOf, textAt, textsOf } from '../../shared/table/columns.ts';
 import type { ViewHost } from '../../shared/view-host.ts';
 import { actStyle } from './act-style.ts';
@@ -84,7 +84,7 @@ export class CorrectionsList extends LitElement {
     const parameters = this.host.state(this.cell)?.parameters as { corrections?: readonly Correction[] } | undefined;
     const list = parameters?.corrections ?? [];
     const shown = this.unit === '' ? list : list.filter((one) => concerns(one, plainUnit(this.unit)));
-    return [...shown].sort((a, b) => readIsoDate(b.made_on) - readIsoDate(a.made_on));
+    return [...shown].sort((a, b) => byEffect(b, a));
   }
 
   override render(): TemplateResult | typeof nothing {

@@ -2,7 +2,7 @@ import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import type { CorrectionDone, CorrectionMade } from './correction.ts';
 
-/** 64 bits of the SHA-256 of what the correction says; whether it is lifted does not count. */
+/** 64 bits of the SHA-256 of what the correction says; whether it is lifted and its turn do not count. */
 export function correctionId(
   correction: CorrectionDone & Pick<CorrectionMade, 'reason' | 'initials' | 'made_on'>,
 ): string {

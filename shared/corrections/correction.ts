@@ -12,6 +12,8 @@ export interface CorrectionMade {
   readonly initials: string;
   /** YYYY-MM-DD. */
   readonly made_on: string;
+  /** Its place among the corrections of its day, from 1: of two that contradict each other the later turn counts. */
+  readonly turn: number;
   /** Kept and shown, but without effect. */
   readonly lifted: boolean;
 }

@@ -4,19 +4,23 @@ import { readIsoDate } from '../quantities/dates.ts';
 import { CORRECTABLE, correctedValue } from './corrected-value.ts';
 import type { Correction, CorrectionDone, RowKey } from './correction.ts';
 import { correctionId } from './correction-id.ts';
+import { nextTurn } from './order-of-effect.ts';
 
 type Fields = Readonly<Record<string, unknown>>;
 
 const ACTIONS = ['change', 'set_aside', 'restore', 'merge_units', 'swap_units'];
 const ROW_TEXTS = ['unit', 'taken_at', 'fire', 'state', 'fuel'] as const;
 
-/** Reads a list of corrections, complete and sound, or says in one sentence which entry is not. Ids are made anew. */
+/**
+ * Reads a list of corrections, complete and sound, or says in one sentence which entry is not. Ids are made anew; an entry without a turn comes behind those of its day that stand
+ * above it.
+ */
 export function readCorrections(raw: unknown): Outcome<readonly Correction[]> {
   if (!Array.isArray(raw)) return fail(say.notList());
   const corrections: Correction[] = [];
   const ids = new Set<string>();
   for (const [at, entry] of raw.entries()) {
-    const read = readCorrection(entry, at + 1);
+    const read = readCorrection(entry, at + 1, corrections);
     if (typeof read === 'string') return fail(read);
     if (ids.has(read.id)) return fail(say.sameTwice(at + 1));
     ids.add(read.id);
@@ -25,14 +29,16 @@ export function readCorrections(raw: unknown): Outcome<readonly Correction[]> {
   return succeed(corrections);
 }
 
-/** The correction, or the sentence that says what is wrong with entry number `place`. */
-export function readCorrection(raw: unknown, place: number): Correction | string {
+/** The correction, made after `others`, or the sentence that says what is wrong with entry number `place`. */
+export function readCorrection(raw: unknown, place: number, others: readonly Correction[] = []): Correction | string {
   if (typeof raw !== 'object' || raw === null || Array.isArray(raw))
     return say.badEntry(place, 'the entry', 'an object', String(raw));
   const fields = raw as Fields;
   for (const field of ['reason', 'initials'])
     if (!isText(fields[field])) return say.badEntry(place, field, 'a text that is not empty', shown(fields[field]));
   if (!isDay(fields['made_on'])) return say.badEntry(place, 'made_on', 'a date, YYYY-MM-DD', shown(fields['made_on']));
+  const { turn: given } = fields;
+  if (given !== undefined && !isCount(given)) return say.badEntry(place, 'turn', 'a whole number from 1', shown(given));
   const done = readDone(fields, place);
   if (typeof done === 'string') return done;
   const made = {
@@ -40,7 +46,8 @@ export function readCorrection(raw: unknown, place: number): Correction | string
     initials: String(fields['initials']).trim(),
     made_on: String(fields['made_on']),
   };
-  return { id: correctionId({ ...done, ...made }), ...done, ...made, lifted: fields['lifted'] === true };
+  const turn = given ?? nextTurn(made.made_on, others);
+  return { id: correctionId({ ...done, ...made }), ...done, ...made, turn, lifted: fields['lifted'] === true };
 }
 
 function readDone(fields: Fields, place: number): CorrectionDone | string {
@@ -95,19 +102,19 @@ function readRow(raw: unknown, place: number): RowKey | string {
     key[field] = value;
   }
   const { nth = 1 } = given;
-  if (!Number.isInteger(nth) || (nth as number) < 1)
-    return say.badEntry(place, 'row.nth', 'a whole number from 1', shown(nth));
+  if (!isCount(nth)) return say.badEntry(place, 'row.nth', 'a whole number from 1', shown(nth));
   return {
     unit: key.unit,
     taken_at: key.taken_at,
     fire: key.fire,
     state: key.state,
     fuel: key.fuel,
-    nth: nth as number,
+    nth,
   };
 }
 
 const isText = (value: unknown): value is string => typeof value === 'string' && value.trim() !== '';
+const isCount = (value: unknown): value is number => Number.isInteger(value) && (value as number) >= 1;
 const isDay = (value: unknown): value is string =>
   typeof value === 'string' && /^\d{4}-\d{2}-\d{2}$/.test(value) && !Number.isNaN(readIsoDate(value));
 const shown = (value: unknown): string => (typeof value === 'string' ? value : (JSON.stringify(value) ?? 'missing'));

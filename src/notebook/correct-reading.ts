@@ -1,5 +1,6 @@
 import type { CellKind } from '../../shared/cell.ts';
 import type { Correction } from '../../shared/corrections/correction.ts';
+import { nextTurn } from '../../shared/corrections/order-of-effect.ts';
 import { readCorrection, readCorrections } from '../../shared/corrections/read-corrections.ts';
 import * as say from '../../shared/messages/notebook.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
@@ -58,9 +59,10 @@ function withCorrection(
 ): Outcome<NotebookDocument> {
   const read = correctionsOf(layer);
   if (read.status !== 'value') return read;
-  // The same correction made again is the one that is there; made again after it was lifted, it is laid back on.
+  // The same correction made again is the one that is there, back on where it was lifted off; it counts from now on.
   const others = read.value.filter(({ id }) => id !== correction.id);
-  return succeed(replaced(document, layer, [...others, correction]));
+  const turn = nextTurn(correction.made_on, others);
+  return succeed(replaced(document, layer, [...others, { ...correction, turn }]));
 }
 
 function withLayer(

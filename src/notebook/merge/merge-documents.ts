@@ -5,7 +5,7 @@ import type { CellEntry, NotebookDocument } from '../document.ts';
 import type { Conflict, Resolve } from './conflict.ts';
 import { mergeOrder } from './merge-order.ts';
 import { ValueMerger } from './merge-values.ts';
-import { settleCorrections, withIds } from './settle-corrections.ts';
+import { settleCorrections, withIds, withLaterTurns } from './settle-corrections.ts';
 import { uniteEmbedded } from './unite-embedded.ts';
 
 export interface Merged {
@@ -46,8 +46,9 @@ function sameFleet(first: NotebookDocument, second: NotebookDocument): boolean {
 function mergeCells(merger: ValueMerger, first: readonly CellEntry[], second: readonly CellEntry[]): CellEntry[] {
   const [one, other] = [first, second].map((list) => new Map(list.map((cell) => [cell.name, withIds(cell)])));
   const merged = (name: string): CellEntry => {
-    const [a, b] = [one.get(name), other.get(name)];
-    if (!a || !b) return (a ?? b) as CellEntry;
+    const [mine, theirs] = [one.get(name), other.get(name)];
+    if (!mine || !theirs) return (mine ?? theirs) as CellEntry;
+    const [a, b] = withLaterTurns(mine, theirs);
     if (a.kind !== b.kind) return merger.settle(`cell ${name}`, a, b) as CellEntry;
     const cell = merger.merge(`cell ${name}`, a, b) as CellEntry;
     return a.kind === 'corrections' ? settleCorrections(merger, a, b, cell) : cell;

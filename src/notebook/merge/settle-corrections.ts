@@ -1,4 +1,5 @@
 import type { Correction } from '../../../shared/corrections/correction.ts';
+import { byEffect } from '../../../shared/corrections/order-of-effect.ts';
 import { readCorrections } from '../../../shared/corrections/read-corrections.ts';
 import { rowKeyText } from '../../../shared/corrections/row-key-text.ts';
 import { readEventEntries } from '../../../shared/events/event-entry.ts';
@@ -36,6 +37,20 @@ export function withIds(cell: CellEntry): CellEntry {
   return corrections.length === 0 ? cell : { ...cell, parameters: { ...cell.parameters, corrections } };
 }
 
+/** Two cells whose common corrections have the later of their two turns in both. */
+export function withLaterTurns(first: CellEntry, second: CellEntry): readonly [CellEntry, CellEntry] {
+  if (first.kind !== 'corrections' || second.kind !== 'corrections') return [first, second];
+  const [one, other] = [first, second].map((cell) => new Map(listOf(cell).map(({ id, turn }) => [id, turn])));
+  const late = (cell: CellEntry): CellEntry => {
+    const corrections = listOf(cell).map((entry) => ({
+      ...entry,
+      turn: Math.max(one.get(entry.id) ?? 1, other.get(entry.id) ?? 1),
+    }));
+    return corrections.length === 0 ? cell : { ...cell, parameters: { ...cell.parameters, corrections } };
+  };
+  return [late(first), late(second)];
+}
+
 function withEventIds(cell: CellEntry): CellEntry {
   const read = readEventEntries(cell.parameters['entries'] ?? []);
   if (read.status !== 'value' || read.value.length === 0) return cell;
@@ -52,8 +67,8 @@ const has = (cell: CellEntry, id: string): boolean => listOf(cell).some((entry) 
 /** The correction that counts, by what it is about. */
 function effective(cell: CellEntry): Map<string, Correction> {
   const counting = new Map<string, Correction>();
-  const inOrder = [...listOf(cell)].sort((a, b) => (a.made_on + a.id < b.made_on + b.id ? -1 : 1));
-  for (const correction of inOrder) if (!correction.lifted) counting.set(subjectOf(correction), correction);
+  for (const correction of [...listOf(cell)].sort(byEffect))
+    if (!correction.lifted) counting.set(subjectOf(correction), correction);
   return counting;
 }
 

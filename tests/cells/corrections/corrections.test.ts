@@ -147,6 +147,21 @@ describe('a correction', () => {
       expect(rowsOf((await corrected(list)).tables.accepted)[0][4]).toBe(2);
   });
 
+  test('of one day the one made later counts, on every day of a year', async () => {
+    for (let day = 0; day < 365; day++) {
+      const made_on = new Date(Date.UTC(2025, 0, 1 + day)).toISOString().slice(0, 10);
+      const aside = { action: 'set_aside', row: key(2), ...signed, made_on };
+      const back = { action: 'restore', row: key(2), ...signed, made_on };
+      expect((await corrected([aside, back])).tables.accepted.rows).toBe(ROWS.length);
+      expect((await corrected([back, aside])).tables.accepted.rows).toBe(ROWS.length - 1);
+      const turns = [
+        { ...aside, turn: 2 },
+        { ...back, turn: 1 },
+      ];
+      expect((await corrected(turns)).tables.accepted.rows).toBe(ROWS.length - 1);
+    }
+  });
+
   test('merges two ids of a unit', async () => {
     const { tables } = await corrected([{ action: 'merge_units', from: 'b 09', to: 'B-09', ...signed }]);
     expect(rowsOf(tables.accepted).map(([unit]) => unit)).toEqual(['B-07', 'B-07', 'B-07', 'B-07', 'B-09', 'B-09']);
@@ -186,6 +201,7 @@ describe('entries that are none are refused in one sentence', () => {
     [{ action: 'set_aside', row: key(0), initials: 'KL', made_on: '2025-01-01' }, /reason/],
     [{ action: 'set_aside', row: key(0), ...signed, initials: ' ' }, /initials/],
     [{ action: 'set_aside', row: key(0), ...signed, made_on: '2025-02-30' }, /made_on/],
+    [{ action: 'set_aside', row: key(0), ...signed, turn: 0 }, /turn/],
     [{ action: 'set_aside', row: {}, ...signed }, /row\.unit/],
     [{ action: 'change', row: key(0), column: 'source_line', value: '1', ...signed }, /source_line/],
     [{ action: 'change', row: key(0), column: 'o2_pct', value: 'five', ...signed }, /five/],

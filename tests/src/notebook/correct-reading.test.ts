@@ -88,6 +88,23 @@ describe('correcting a reading in a review', () => {
     expect(numbersOf(accepted(), 'co_ppm')[0]).toBe(900);
   });
 
+  test('of one day the last word counts: set aside, restored, and set aside again', async () => {
+    for (const made_on of ['2025-02-01', '2025-02-02', '2025-02-03', '2025-02-04', '2025-02-05', '2025-02-06']) {
+      const session = await opened();
+      const counted = async (action: string) => {
+        session.edit({ operation: 'correct', cell: 'readings', correction: { action, row, ...signed, made_on } });
+        await session.calculate();
+        return session.result('corrections')?.tables.accepted.rows;
+      };
+      expect([await counted('set_aside'), await counted('restore'), await counted('set_aside')]).toEqual([1, 2, 1]);
+      const [layer] = session.document().cells.filter(({ kind }) => kind === 'corrections');
+      expect(layer.parameters.corrections).toMatchObject([
+        { action: 'restore', turn: 2 },
+        { action: 'set_aside', turn: 3 },
+      ]);
+    }
+  });
+
   test('one without a reason is refused and changes nothing', async () => {
     const session = await opened();
     const before = session.document();

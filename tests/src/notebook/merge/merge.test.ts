@@ -159,6 +159,23 @@ describe('two notebooks of one fleet', () => {
     ]);
   });
 
+  test('of one day, what was decided later about a reading counts in both orders; the later turn stays', () => {
+    const common = editedBy(base, aside('A-01'));
+    const restored = editedBy(common, aside('A-01', { action: 'restore' }));
+    const again = editedBy(restored, aside('A-01'));
+    const turnsOf = (one: NotebookDocument, other: NotebookDocument) => {
+      const { document, conflicts } = merged(one, other);
+      expect(conflicts).toEqual([]);
+      const list = document.cells.find(({ kind }) => kind === 'corrections')?.parameters.corrections;
+      return (list as { action: string; turn: number }[]).map(({ action, turn }) => `${action} ${turn}`).sort();
+    };
+    for (const other of [common, restored, again]) {
+      expect(turnsOf(again, other)).toEqual(['restore 2', 'set_aside 3']);
+      expect(turnsOf(other, again)).toEqual(['restore 2', 'set_aside 3']);
+    }
+    expect(turnsOf(common, restored)).toEqual(['restore 2', 'set_aside 1']);
+  });
+
   test('one lifted here and left there is asked for', () => {
     const first = editedBy(base, aside('A-01'));
     const layer = first.cells.find(({ kind }) => kind === 'corrections');
@@ -181,6 +198,7 @@ const anyEdit: fc.Arbitrary<Edit> = fc.oneof(
   fc
     .constantFrom('A-01', 'B-07', 'C-03', 'D-11')
     .chain((unit) => fc.constantFrom('2025-02-01', '2025-03-01').map((made_on) => aside(unit, { made_on }))),
+  fc.constantFrom('A-01', 'B-07').map((unit) => aside(unit, { action: 'restore' })),
   fc.record({
     operation: fc.constant('set-parameter' as const),
     cell: names,
