@@ -1,8 +1,8 @@
 import { ownNotebook } from '../../shared/messages/page.ts';
+import { localDay } from '../../shared/quantities/local-day.ts';
 import { openSession } from './open-session.ts';
 import type { OwnFile, PageSession } from './page-session.ts';
 import type { HandedFile } from './protocol.ts';
-import { today } from './today.ts';
 
 /** A saved notebook with the data files that lie beside it; else a campus review over the files, looking from today. */
 export async function openOwnFiles(files: readonly OwnFile[]): Promise<PageSession> {
@@ -31,7 +31,7 @@ async function openReview(files: readonly OwnFile[]): Promise<PageSession> {
     files.filter((file) => file.role === role).map(({ file }) => file.name);
   const request = {
     title: ownNotebook(),
-    asOf: today(),
+    asOf: localDay(new Date()),
     readings: keys('readings'),
     register: keys('register'),
     events: keys('events'),

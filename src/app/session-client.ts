@@ -2,6 +2,7 @@ import type { CellName } from '../../shared/cell.ts';
 import type { CellState, RowPage, RowRange } from '../../shared/cell-state.ts';
 import type { RowKey } from '../../shared/corrections/correction.ts';
 import type { UnitLanes } from '../../shared/lanes/lane.ts';
+import { localDay } from '../../shared/quantities/local-day.ts';
 import type { ShownWorking } from '../../shared/working/shown-working.ts';
 import type { NumberPlace } from '../../shared/working/working.ts';
 import type { Edit } from '../notebook/edit.ts';
@@ -18,7 +19,6 @@ import type {
   TableReply,
   WrittenFile,
 } from './protocol.ts';
-import { today } from './today.ts';
 
 interface Waiting {
   resolve(value: unknown): void;
@@ -128,7 +128,7 @@ export class SessionClient {
   }
 
   correct(cell: CellName, correction: Readonly<Record<string, unknown>>): Promise<void> {
-    return this.edit({ operation: 'correct', cell, correction: { made_on: today(), ...correction } });
+    return this.edit({ operation: 'correct', cell, correction: { made_on: localDay(new Date()), ...correction } });
   }
 
   liftCorrection(cell: CellName, id: string, lifted: boolean): Promise<void> {

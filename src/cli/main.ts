@@ -3,6 +3,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { isMainThread, parentPort, workerData } from 'node:worker_threads';
 import { catalogue } from '../../cells/catalogue.ts';
+import { localDay } from '../../shared/quantities/local-day.ts';
 import { HelperPool } from '../notebook/crews/helper-pool.ts';
 import type { ToHelper } from '../notebook/crews/messages.ts';
 import { serveCrews } from '../notebook/crews/serve-crews.ts';
@@ -16,12 +17,6 @@ const file = fileURLToPath(import.meta.url);
 const home = join(dirname(file), '..', '..');
 /** More than these bring nothing: the work between two questions is too short. */
 const MOST_HELPERS = 8;
-
-function today(): string {
-  const now = new Date();
-  const two = (number: number): string => String(number).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
-}
 
 /** As many helpers as there are processors; BETWEEN_VISITS_HELPERS=0 keeps everything in one thread. */
 function helpers(): HelperPool | undefined {
@@ -50,7 +45,7 @@ async function command(): Promise<void> {
     home,
     width: process.stdout.columns ?? 100,
     environment: process.env,
-    today,
+    today: () => localDay(new Date()),
     out: (line) => void process.stdout.write(`${line}\n`),
     err: (line) => void process.stderr.write(`${line}\n`),
   });

@@ -1,9 +1,9 @@
 import type { CellName } from '../../../shared/cell.ts';
 import type { CellState } from '../../../shared/cell-state.ts';
 import { notAmongMissing } from '../../../shared/messages/data-at-hand.ts';
+import { localDay } from '../../../shared/quantities/local-day.ts';
 import type { StripHost } from '../cell-view.ts';
 import type { PageSession } from '../page-session.ts';
-import { today } from '../today.ts';
 import type { DataCallsHost } from './data-calls.ts';
 
 /** What the page does for its strips and for the calls at its top. */
@@ -31,7 +31,7 @@ export function shellHost(page: HostingPage): StripHost & DataCallsHost {
     liftCorrection: (cell, id, lifted) => change(() => need().liftCorrection(cell, id, lifted)),
     readingKey: (cell, range, place, seen) => need().readingKey(cell, range, place, seen),
     words: (cell, table, column) => need().words(cell, table, column),
-    today,
+    today: () => localDay(new Date()),
     state: (cell) => page.states().find(({ name }) => name === cell),
     onChange: (listener) => need().onChange(listener),
     openFiles: () => page.showTray(),
