@@ -62,7 +62,7 @@ export function inputList(
 ): TemplateResult {
   return html`<ul class="inputs">${inputs.map(
     (input) => html`<li><span class="name">${input.title}</span>
-      <span class="value"><span class="sign">${formulaText(input.symbol)} =</span> ${input.shown}${input.shownSd === '' ? nothing : html` <span class="sd">± ${input.shownSd}</span>`}</span>
+      <span class="value"><span class="sign">${formulaText(input.symbol)} =</span> ${input.stated}${input.shownSd === '' ? nothing : html` <span class="sd">± ${input.shownSd}</span>`}</span>
       ${more(input)}</li>`,
   )}</ul>`;
 }

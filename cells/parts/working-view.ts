@@ -75,7 +75,7 @@ export class WorkingView extends LitElement {
     const last = steps[steps.length - 1];
     return html`<div class="head">
       <h4>${title}</h4>
-      <p class="number"><b>${last.result}</b> <span>${say.sdWords(last.sd, last.unit)}</span></p>
+      <p class="number"><b>${last.stated}</b> <span>${say.sdWords(last.sd, last.unit)}</span></p>
       ${this.away()}
     </div>`;
   }

@@ -1,4 +1,4 @@
-import { shownNumber } from '../../shared/formula/shown-number.ts';
+import { shownDoubt, shownNumber } from '../../shared/formula/shown-number.ts';
 import * as say from '../../shared/messages/savings-working.ts';
 import { fail, type Outcome, succeed } from '../../shared/outcome.ts';
 import type { Table } from '../../shared/table/table.ts';
@@ -86,6 +86,7 @@ function stepOf(
 ): WorkingStep {
   return {
     result: shownNumber(given.value, given.unit),
+    stated: shownDoubt(given.value, given.sd ?? Number.NaN, given.unit).stated,
     sd: Number.NaN,
     source: 'steamTip4',
     validity: '',

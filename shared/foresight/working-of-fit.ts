@@ -77,6 +77,7 @@ function fitStep(
     symbols: `${input.symbol} = fit(${last?.input.symbol ?? ''})`,
     numbers: `${input.symbol} = fit(${say.fitNumbers(last?.input.shown ?? '')})`,
     result: input.shown,
+    stated: input.stated,
     ...{ value, sd, unit, source },
     validity: '',
   };

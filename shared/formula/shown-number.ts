@@ -1,3 +1,5 @@
+import { statedNumber } from '../quantities/stated-number.ts';
+
 /** How a number that nobody knows is printed; also the word for it in formulas. */
 export const UNKNOWN = 'unknown';
 
@@ -7,9 +9,23 @@ export function shownNumber(value: number, unit: string, bound = 0, significant 
   // A pressure of 101325 Pa must not read as 101330.
   const whole = significant < 5 ? 0 : Math.abs(value).toFixed(0).length;
   const digits = String(Number(value.toPrecision(Math.min(21, Math.max(significant, whole)))));
-  const text = `${digits.replace('-', '−')}${unit === '' ? '' : ` ${unit}`}`;
+  const text = withUnit(digits, unit);
   return bound === 0 ? text : `${bound > 0 ? 'at least' : 'at most'} ${text}`;
 }
 
-/** A standard uncertainty for people: three significant digits; of a temperature in kelvin. */
-export const shownSpread = (sd: number, unit: string): string => shownNumber(sd, unit === '°C' ? 'K' : unit, 0, 3);
+const withUnit = (digits: string, unit: string): string =>
+  `${digits.replace('-', '−')}${unit === '' ? '' : ` ${unit}`}`;
+
+export interface ShownDoubt {
+  /** The number to the decimal place of its doubt; as shown in a calculation where it is exact, a bound or unknown. */
+  readonly stated: string;
+  /** Standard uncertainty with two significant digits and unit, of a temperature in kelvin; '' where there is none. */
+  readonly shownSd: string;
+}
+
+/** A number beside its standard uncertainty. What is calculated with keeps its digits, see `shownNumber`. */
+export function shownDoubt(value: number, sd: number, unit: string, bound = 0): ShownDoubt {
+  const pair = statedNumber(value, sd);
+  const stated = pair && bound === 0 ? withUnit(pair.value, unit) : shownNumber(value, unit, bound);
+  return { stated, shownSd: pair ? withUnit(pair.sd, unit === '°C' ? 'K' : unit) : '' };
+}

@@ -13,7 +13,7 @@ import { namesIn } from './names-in.ts';
 import { namesUsed } from './names-used.ts';
 import { parseFormula } from './parse-formula.ts';
 import { resolveGroups } from './resolve-groups.ts';
-import { shownNumber, shownSpread, UNKNOWN } from './shown-number.ts';
+import { shownDoubt, shownNumber, UNKNOWN } from './shown-number.ts';
 import type { OutputColumn, Sources } from './sources.ts';
 
 /**
@@ -65,6 +65,7 @@ interface FoundValue {
   readonly sd: number;
   readonly unit: string;
   readonly shown: string;
+  readonly stated: string;
 }
 
 function evaluateRow(
@@ -82,7 +83,9 @@ function evaluateRow(
   return new Map(
     [...columns].map(([each, { values, sd, bounds }]) => {
       const unit = program.outputs.get(each)?.unit.shown ?? '';
-      return [each, { value: values[0], sd: sd[0], unit, shown: shownNumber(values[0], unit, bounds[0]) }];
+      const [value, bound] = [values[0], bounds[0]];
+      const { stated } = shownDoubt(value, sd[0], unit, bound);
+      return [each, { value, sd: sd[0], unit, shown: shownNumber(value, unit, bound), stated }];
     }),
   );
 }
@@ -131,7 +134,7 @@ function stepOf(
   print: (name: string) => string,
 ): WorkingStep {
   const definition = scope.definitions.get(name);
-  const { value, sd, unit, shown } = found.get(name) as FoundValue;
+  const { value, sd, unit, shown, stated } = found.get(name) as FoundValue;
   const formula = definition?.formula ?? '';
   return {
     name,
@@ -139,6 +142,7 @@ function stepOf(
     symbols: `${definition?.symbol ?? name} = ${substitute(formula, (each) => symbolOf(each, scope))}`,
     numbers: `${definition?.symbol ?? name} = ${substitute(formula, print)}`,
     result: shown,
+    stated,
     value,
     sd,
     unit,
@@ -186,13 +190,8 @@ function inputOf(name: string, row: number, scope: Scope, sources: Sources): Wor
   const constant = scope.constants.get(name);
   if (constant) {
     const unit = findUnit(constant.unit)?.shown ?? constant.unit;
-    return {
-      name,
-      title: constant.title,
-      symbol: constant.symbol,
-      shown: shownNumber(constant.value, unit),
-      shownSd: '',
-    };
+    const shown = shownNumber(constant.value, unit);
+    return { name, title: constant.title, symbol: constant.symbol, shown, stated: shown, shownSd: '' };
   }
   const key = scope.aliases.get(name) ?? name;
   const input = scope.inputs.get(key);
@@ -200,16 +199,16 @@ function inputOf(name: string, row: number, scope: Scope, sources: Sources): Wor
     const column = sources.texts.get(key);
     const code = column?.codes[row] ?? -1;
     const shown = column && code >= 0 ? `"${column.levels[code]}"` : UNKNOWN;
-    return { name, title: input.title ?? name, symbol: input.symbol ?? name, shown, shownSd: '' };
+    return { name, title: input.title ?? name, symbol: input.symbol ?? name, shown, stated: shown, shownSd: '' };
   }
   const source = sources.numbers.get(key);
   if (input?.kind !== 'number' || !source) return undefined;
   const unit = findUnit(input.unit)?.shown ?? input.unit;
   const [value, sd] = [new Float64Array(1), new Float64Array(1)];
   source(row, 1, value);
-  const spread = sources.uncertainties.get(key);
-  spread?.(row, 1, sd);
-  const shown = shownNumber(value[0], unit, sources.bounds.get(key)?.[row] ?? 0);
-  const shownSd = spread && sd[0] !== 0 && !Number.isNaN(value[0]) ? shownSpread(sd[0], unit) : '';
-  return { name, title: input.title, symbol: input.symbol, shown, shownSd };
+  sources.uncertainties.get(key)?.(row, 1, sd);
+  const bound = sources.bounds.get(key)?.[row] ?? 0;
+  const shown = shownNumber(value[0], unit, bound);
+  const doubt = shownDoubt(value[0], sd[0], unit, bound);
+  return { name, title: input.title, symbol: input.symbol, shown, ...doubt };
 }

@@ -1,7 +1,9 @@
 /** What is said around the working of a number: on the page, in the report, in the terminal. */
+import { statedNumber } from '../quantities/stated-number.ts';
 import { fireName, fuelName } from './lanes.ts';
 
-const digits = (value: number): string => String(Number(value.toPrecision(3))).replace('-', '−');
+/** An uncertainty: two significant digits. */
+const digits = (sd: number): string => statedNumber(0, sd)?.sd ?? '0';
 const kelvin = (unit: string): string => (unit === '' ? '' : ` ${unit === '°C' ? 'K' : unit}`);
 
 export const noSuchReading = (unit: string, day: string, fire: string, state: string): string =>
@@ -60,8 +62,8 @@ export const originGone = (): string => 'The file is no longer as it was when it
 export const originLine = (): string => 'The line as it stands in the file';
 
 export const inputsHead = (): string => 'What goes in';
-export const inputWords = (title: string, symbol: string, shown: string, sd: string): string =>
-  `${title}: ${symbol} = ${shown}${sd === '' ? '' : ` ± ${sd}`}`;
+export const inputWords = (title: string, symbol: string, stated: string, sd: string): string =>
+  `${title}: ${symbol} = ${stated}${sd === '' ? '' : ` ± ${sd}`}`;
 export const onwardHead = (count: number): string =>
   count === 1 ? 'The number it rests on' : 'The numbers it rests on';
 export const fromCell = (cell: string): string => `worked out by ${cell}`;

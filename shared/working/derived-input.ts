@@ -1,5 +1,5 @@
 import { RELATIONS } from '../combustion/relations/relations.ts';
-import { shownNumber, shownSpread } from '../formula/shown-number.ts';
+import { shownDoubt, shownNumber } from '../formula/shown-number.ts';
 import { findUnit } from '../quantities/find-unit.ts';
 import { boundsOf, numbersOf } from '../table/columns.ts';
 import type { Table } from '../table/table.ts';
@@ -20,7 +20,7 @@ export function derivedInput(derived: Table, column: string, row: number, cell: 
       title,
       symbol,
       shown: shownNumber(value, unit, bound),
-      shownSd: sd > 0 ? shownSpread(sd, unit) : '',
+      ...shownDoubt(value, sd, unit, bound),
       from: { cell, column, row },
     },
     ...{ value, sd, bound, unit },

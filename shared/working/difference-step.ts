@@ -1,4 +1,4 @@
-import { shownNumber } from '../formula/shown-number.ts';
+import { shownDoubt, shownNumber } from '../formula/shown-number.ts';
 import type { WorkedNumber } from './worked-number.ts';
 import type { WorkingStep } from './working.ts';
 
@@ -19,6 +19,7 @@ export function differenceStep(
   less: WorkedNumber,
 ): WorkingStep {
   const value = from.value - less.value;
+  const sd = Math.sqrt(from.sd ** 2 + less.sd ** 2);
   // A difference of two percentages is no percentage of either.
   const unit = from.unit === '%' ? 'points' : from.unit;
   const written = (text: (of: WorkedNumber) => string): string => `${symbol} = ${text(from)} − ${text(less)}`;
@@ -28,8 +29,9 @@ export function differenceStep(
     symbols: written(({ input }) => input.symbol),
     numbers: written(({ input }) => input.shown),
     result: shownNumber(value, unit, from.bound),
+    stated: shownDoubt(value, sd, unit, from.bound).stated,
     value,
-    sd: Math.sqrt(from.sd ** 2 + less.sd ** 2),
+    sd,
     unit,
     source,
     validity,

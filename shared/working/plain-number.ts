@@ -1,4 +1,4 @@
-import { shownNumber, shownSpread } from '../formula/shown-number.ts';
+import { shownDoubt, shownNumber } from '../formula/shown-number.ts';
 import type { WorkedNumber } from './worked-number.ts';
 
 /** A number that no relation gave: a limit, a fitted level, a reading. A standard uncertainty of 0 says that it is exact. */
@@ -10,6 +10,6 @@ export function plainNumber(
   unit: string,
   sd = 0,
 ): WorkedNumber {
-  const shownSd = sd > 0 ? shownSpread(sd, unit) : '';
-  return { input: { name, title, symbol, shown: shownNumber(value, unit), shownSd }, value, sd, bound: 0, unit };
+  const input = { name, title, symbol, shown: shownNumber(value, unit), ...shownDoubt(value, sd, unit) };
+  return { input, value, sd, bound: 0, unit };
 }

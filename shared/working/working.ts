@@ -17,6 +17,8 @@ export interface WorkingStep {
   readonly numbers: string;
   /** The result with its unit; "unknown", or "at least 4000 ppm". */
   readonly result: string;
+  /** The same to the decimal place of its standard uncertainty, as it is told beside it. */
+  readonly stated: string;
   readonly value: number;
   readonly sd: number;
   readonly unit: string;
@@ -30,7 +32,10 @@ export interface WorkingInput {
   readonly name: string;
   readonly title: string;
   readonly symbol: string;
+  /** As it goes into the relations. */
   readonly shown: string;
+  /** To the decimal place of its standard uncertainty, as it is told beside it. */
+  readonly stated: string;
   /** Standard uncertainty with unit, '' where it is taken as exact. */
   readonly shownSd: string;
   /** Where the input is a number that has a working of its own. */

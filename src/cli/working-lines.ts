@@ -12,12 +12,12 @@ export function workingLines(working: ShownWorking, width: number): string[] {
   const fold = (text: string, indent: number): string[] => foldLine(text, Math.min(width, WIDEST), indent);
   const last = steps[steps.length - 1];
   return [
-    ...fold(say.workingHead(title, last.result), 2),
+    ...fold(say.workingHead(title, last.stated), 2),
     ...readings.flatMap((reading) => ['', ...readingLines(reading, fold, width)]),
     '',
     `${say.inputsHead()}:`,
-    ...inputs.flatMap(({ title: what, symbol, shown, shownSd, from }) => [
-      ...fold(`  ${say.inputWords(what, symbol, shown, shownSd)}`, 6),
+    ...inputs.flatMap(({ title: what, symbol, stated, shownSd, from }) => [
+      ...fold(`  ${say.inputWords(what, symbol, stated, shownSd)}`, 6),
       ...(from ? fold(`      ${say.fromCell(from.cell)}`, 6) : []),
     ]),
     '',

@@ -33,14 +33,14 @@ function entry(raised: Table, { row, working, rests }: ReportWorking): Markup {
   const text = (name: string): string => textAt(textsOf(raised, name), row);
   const last = working.steps[working.steps.length - 1];
   const rank = numbersOf(raised, 'rank')[row];
-  return markup`<details class="working" id="${workingAnchor(row)}"><summary><b>${sayReport.rankAndUnit(rank, text('unit'))}</b> ${say.workingHead(working.title, last.result)} <span class="quiet">${say.sdWords(last.sd, last.unit)}</span></summary>
+  return markup`<details class="working" id="${workingAnchor(row)}"><summary><b>${sayReport.rankAndUnit(rank, text('unit'))}</b> ${say.workingHead(working.title, last.stated)} <span class="quiet">${say.sdWords(last.sd, last.unit)}</span></summary>
 <p>${text('evidence')}</p>${chain(working)}${rests.map(rest)}</details>
 `;
 }
 
 function rest(working: ShownWorking): Markup {
   const last = working.steps[working.steps.length - 1];
-  return markup`<h4>${say.workingHead(working.title, last.result)} <span class="quiet">${say.sdWords(last.sd, last.unit)}</span></h4>
+  return markup`<h4>${say.workingHead(working.title, last.stated)} <span class="quiet">${say.sdWords(last.sd, last.unit)}</span></h4>
 ${working.readings.map(
   ({ unit, takenAt, fire, state, fuel, file, line, amended }) =>
     markup`<p>${say.readingWords(unit, takenAt, fire, state, fuel)}. ${say.workingOrigin(file, line)}${amended.length === 0 ? '' : ` ${say.amendedHead(amended.length)}: ${amended.join('; ')}.`}</p>`,
@@ -51,8 +51,8 @@ function chain({ inputs, steps }: ShownWorking): Markup {
   return markup`<p class="in">${inputs.map((input, i) => markup`${i > 0 ? '; ' : ''}${given(input)}`)}</p><ol class="steps">${steps.map(step)}</ol>`;
 }
 
-const given = ({ title, symbol, shown, shownSd }: WorkingInput): Markup =>
-  markup`${title}: ${formula(symbol)} = ${shown}${shownSd === '' ? '' : ` ± ${shownSd}`}`;
+const given = ({ title, symbol, stated, shownSd }: WorkingInput): Markup =>
+  markup`${title}: ${formula(symbol)} = ${stated}${shownSd === '' ? '' : ` ± ${shownSd}`}`;
 
 function step({ title, symbols, numbers, result, source }: WorkingStep): Markup {
   const put = numbers.slice(numbers.indexOf(' = ') + 3);

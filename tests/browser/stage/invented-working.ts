@@ -2,7 +2,7 @@ import type { ShownWorking } from '../../../shared/working/shown-working.ts';
 import type { NumberPlace } from '../../../shared/working/working.ts';
 
 const step = (name: string, title: string, symbols: string, numbers: string, result: string) => ({
-  ...{ name, title, symbols, numbers, result },
+  ...{ name, title, symbols, numbers, result, stated: result },
   ...{ value: 1, sd: 0.4, unit: '%', source: 'stoichiometry', validity: 'Complete combustion.' },
 });
 
@@ -18,9 +18,16 @@ export function inventedWorking(place: NumberPlace): ShownWorking {
       step('efficiency', 'Combustion efficiency, gross', 'η,gross = 100 − q', 'η,gross = 100 − 16.7 %', '83.3 %'),
     ],
     inputs: [
-      { name: 'reading.o2_pct', title: 'O2 as read', symbol: 'O2,shown', shown: '4.8 %', shownSd: '0.17 %' },
       {
-        ...{ name: 'lambda', title: 'Air ratio lambda', symbol: 'λ', shown: '1.31', shownSd: '' },
+        name: 'reading.o2_pct',
+        title: 'O2 as read',
+        symbol: 'O2,shown',
+        shown: '4.8 %',
+        stated: '4.80 %',
+        shownSd: '0.17 %',
+      },
+      {
+        ...{ name: 'lambda', title: 'Air ratio lambda', symbol: 'λ', shown: '1.31', stated: '1.31', shownSd: '' },
         ...(further ? {} : { from: { ...place, column: 'lambda' } }),
       },
     ],

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { shownNumber, shownSpread } from '../../../shared/formula/shown-number.ts';
+import { shownDoubt, shownNumber } from '../../../shared/formula/shown-number.ts';
 
 test.each([
   [101325, 'Pa', 0, '101325 Pa'],
@@ -13,7 +13,9 @@ test.each([
   expect(shownNumber(value, unit, bound)).toBe(shown);
 });
 
-test('an uncertainty has three digits, and that of a temperature is in kelvin', () => {
-  expect(shownSpread(1.23456, '°C')).toBe('1.23 K');
-  expect(shownSpread(24.868, 'ppm')).toBe('24.9 ppm');
+test('beside its uncertainty a number ends where the two digits of that end; of a temperature it is in kelvin', () => {
+  expect(shownDoubt(120.04, 1.23456, '°C')).toEqual({ stated: '120.0 °C', shownSd: '1.2 K' });
+  expect(shownDoubt(757.00787, 24.868, 'ppm')).toEqual({ stated: '757 ppm', shownSd: '25 ppm' });
+  expect(shownDoubt(757.00787, 0, 'ppm')).toEqual({ stated: '757.01 ppm', shownSd: '' });
+  expect(shownDoubt(4000, 150, 'ppm', 1)).toEqual({ stated: 'at least 4000 ppm', shownSd: '150 ppm' });
 });

@@ -21,7 +21,7 @@ const raised = tableOf(
   ]),
 );
 
-const given = { title: 'CO, air-free', symbol: 'CO,af', shown: '757.01 ppm', shownSd: '24.9 ppm' };
+const given = { title: 'CO, air-free', symbol: 'CO,af', shown: '757.01 ppm', stated: '757 ppm', shownSd: '25 ppm' };
 function working(over: Partial<ShownWorking> = {}): ShownWorking {
   return {
     place: { cell: 'raise', column: 'evidence', row: 0 },
@@ -30,7 +30,14 @@ function working(over: Partial<ShownWorking> = {}): ShownWorking {
     steps: [
       {
         ...{ name: 'co_high', title: 'CO above the limit', symbols: 'ΔCO = CO,af − CO,limit' },
-        ...{ numbers: 'ΔCO = 757.01 ppm − 400 ppm', result: '357.01 ppm', value: 357.01, sd: 24.9, unit: 'ppm' },
+        ...{
+          numbers: 'ΔCO = 757.01 ppm − 400 ppm',
+          result: '357.01 ppm',
+          stated: '357 ppm',
+          value: 357.01,
+          sd: 24.9,
+          unit: 'ppm',
+        },
         ...{ source: 'fieldCo', validity: '' },
       },
     ],
@@ -67,7 +74,8 @@ describe('the working of raised figures in the report', () => {
       'ΔCO = CO<sub>af</sub> − CO<sub>limit</sub>',
       '757.01 ppm − 400 ppm',
       '<b>= 357.01 ppm</b>',
-      '± 24.9 ppm',
+      'CO above the limit: 357 ppm <span class="quiet">± 25 ppm</span>',
+      ' = 757 ppm ± 25 ppm',
       'line 12.',
       '2026-05-10 08:30, high fire, as found, natural gas',
       'Of its variance: CO as read 83.4 %, O2 as read 16.4 %, one input with less than 0.5 %.',
