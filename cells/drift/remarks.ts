@@ -18,6 +18,7 @@ import {
   lateDrifts,
   spreadDefaulted,
   spreadRemark,
+  suddenLevels,
   unchangedHardware,
   unknownLanes,
 } from '../../shared/messages/foresight.ts';
@@ -44,6 +45,7 @@ export function remarksOf(result: DriftResult): Remark[] {
   if (from('target') > 0) note(bandFromTarget(from('target')));
   if (told.airless > 0) warn(airNotRead(told.airless, two(told.airSdO2)));
   if (fitted.gross > 0) warn(grossLeftOut(fitted.gross));
+  if (fitted.sudden > 0) warn(suddenLevels(fitted.sudden));
   const late = fitted.began.reduce((sum, day) => sum + Number(Number.isFinite(day)), 0);
   if (late > 0) note(lateDrifts(late));
   if (!fitted.referenceAir) warn(asMeasuredRemark());

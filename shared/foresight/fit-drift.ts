@@ -67,7 +67,8 @@ export function* fittingDrift(tables: DriftTables, options: FitDriftOptions): Pi
     estimate,
     trace,
     readings: { lane: read.fleet.lane, sourceRow: read.sourceRow, used: written.used },
-    gross: read.gross?.reduce((sum, mark) => sum + mark, 0) ?? 0,
+    gross: count(read.gross),
+    sudden: count(read.fleet.sudden),
     gasMonths: written.months.codes.length,
     other,
     referenceAir,
@@ -113,10 +114,16 @@ function tablesOfSample(tables: DriftTables, { fleet, lanes }: DriftReadings, se
 /** A hundredth of a point: what an instrument does not show. */
 const LEAST_DIFFERENCE = 0.01;
 
+const count = (marks: Uint8Array | undefined): number => marks?.reduce((sum, mark) => sum + mark, 0) ?? 0;
+
 /** Gross readings keep their place and lose their number. */
 function withoutGross(read: DriftReadings): DriftReadings {
-  const gross = grossReadings(read.fleet);
+  const { gross, sudden } = grossReadings(read.fleet);
   const kept = (values: Float64Array): Float64Array =>
     values.map((value, row) => (gross[row] === 1 ? Number.NaN : value));
-  return { ...read, fleet: { ...read.fleet, first: kept(read.fleet.first), second: kept(read.fleet.second) }, gross };
+  return {
+    ...read,
+    fleet: { ...read.fleet, first: kept(read.fleet.first), second: kept(read.fleet.second), sudden },
+    gross,
+  };
 }

@@ -18,6 +18,8 @@ export interface FittedDrift extends CellResult {
   readonly readings: FittedReadings;
   /** Readings left out of the fit as gross. */
   readonly gross: number;
+  /** Readings that a level begins with anew, since no drift leads to them (gross-readings.ts). */
+  readonly sudden: number;
   /** Months of gas zones that enough units share, whether or not they were found to differ. */
   readonly gasMonths: number;
   readonly referenceAir: boolean;

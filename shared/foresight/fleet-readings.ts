@@ -20,6 +20,8 @@ export interface FleetReadings {
   readonly first: Float64Array;
   /** The reading by an independent second cell (measured CO2) in the first one's points, NaN where it has none. */
   readonly second: Float64Array;
+  /** 1 where the level begins anew: the step that led there is no drift (gross-readings.ts); nowhere when left out. */
+  readonly sudden?: Uint8Array | undefined;
   /** Variance that a guess about the day's air adds to all readings of the visit. */
   readonly extra: Float64Array;
   /**
@@ -57,3 +59,7 @@ export interface FleetLanes {
 }
 
 export const READING_STATE = { found: 0, left: 1, unknown: 2, trial: 3 } as const;
+
+/** A reading by its first cell, else by its second; NaN where it has neither. */
+export const readingOf = ({ first, second }: FleetReadings, row: number): number =>
+  Number.isFinite(first[row]) ? first[row] : second[row];

@@ -2,7 +2,7 @@ import { atOnce, type Pieces } from '../pieces.ts';
 import { DAYS_PER_YEAR } from '../quantities/dates.ts';
 import { aimBehind } from './aim-behind.ts';
 import { columnStarts, columnsBeforeZones, type FleetProgram, type SharedColumns, STEP } from './fleet-program.ts';
-import { type FleetReadings, READING_STATE } from './fleet-readings.ts';
+import { type FleetReadings, READING_STATE, readingOf } from './fleet-readings.ts';
 import type { LaneSeries } from './lane-series.ts';
 import { StepList } from './step-list.ts';
 import { UnitColumns } from './unit-columns.ts';
@@ -207,8 +207,9 @@ export class ProgramWriter {
 
   /** As-found readings; readings of unknown state where the visit has no other: a level anew where they may follow an adjustment. */
   #writeFound(rows: readonly number[], lane: number, fleetLane: number, own: UnitColumns): void {
-    const { state } = this.#readings;
+    const { state, sudden } = this.#readings;
     const found = this.#of(rows, READING_STATE.found);
+    if (found.some((row) => sudden?.[row] === 1)) this.#fresh[fleetLane] = 1;
     for (const row of found) this.#reading(row, lane, fleetLane, own);
     const unknown = this.#of(rows, READING_STATE.unknown);
     if (unknown.length === 0 || rows.some((row) => state[row] <= READING_STATE.left)) return;
@@ -248,9 +249,9 @@ export class ProgramWriter {
     recorded: boolean,
     own: UnitColumns,
   ): void {
-    const { aim, tolerance, first, second, analyzer, day } = this.#readings;
+    const { aim, tolerance, analyzer, day } = this.#readings;
     const row = found[found.length - 1];
-    const value = Number.isFinite(first[row]) ? first[row] : second[row];
+    const value = readingOf(this.#readings, row);
     const bias = this.#biasOf(analyzer[row]) ? own.place(analyzer[row]) : -1;
     if (!Number.isFinite(aim[row])) this.#add(STEP.widen, lane, day[row], 0, recorded ? UNKNOWN_ADJUSTMENT : 0);
     else if (recorded || Math.abs(value - aim[row]) > tolerance[row])

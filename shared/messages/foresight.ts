@@ -174,4 +174,7 @@ export const lateDrifts = (lanes: number): string =>
 export const airNotRead = (lanes: number, sd: string): string =>
   `The air temperature of ${counted(lanes, 'lane')} was not read, or not always, and is assumed. A place that is warmer or colder than that moves all readings of a lane alike, so that however many there are its level at reference air is known to no better than about ±${sd} points of O2. Read the combustion air, or say in derive what it usually is.`;
 export const grossLeftOut = (readings: number): string =>
-  `${readings} readings lie far from the reading before and from the one after; they are shown and were left out of the fit, since no drift moves so.`;
+  `${counted(readings, 'reading')} ${readings === 1 ? 'lies' : 'lie'} far from the visit before and from the one after; ${readings === 1 ? 'it is' : 'they are'} shown and left out of the fit, since no drift moves so.`;
+/** A first or last step that is unlike all others of its fire. */
+export const suddenLevels = (readings: number): string =>
+  `${counted(readings, 'reading')} ${readings === 1 ? 'lies' : 'lie'} so far from the first visit, or at the last one from the visit before, as no other of the same fire: the level since then is taken as it was read, and the step tells of no drift. Look for what else happened: at the burner, the probe and what was typed.`;
