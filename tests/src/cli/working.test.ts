@@ -90,7 +90,7 @@ test('of any cell of a saved notebook; what the cell has no column for is not as
   const ask = (...more: string[]) => desk.type('working', notebook, ...more);
   const { code, out } = await ask('--cell', 'raise', '--unit', 'DRU-2', '--column', 'evidence');
   expect(code).toBe(0);
-  // 460 x 20.9 / (20.9 - 8.2) = 757.008, less the 400 ppm air-free that common practice takes as the limit., told as far as its doubt goes.
+  // 460 x 20.9 / (20.9 - 8.2) = 757.008, less the 400 ppm air-free that common practice takes as the limit, to its doubt of 25 ppm.
   expect(out[0]).toBe('CO above the limit: 357 ppm');
   expect(out).toContain('From readings-crew-one.csv, line 833.');
   for (const [words, fault] of [
