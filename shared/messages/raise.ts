@@ -152,19 +152,21 @@ export interface ToleranceFacts {
   readonly bothFires: boolean;
   readonly supplyLow: boolean;
   readonly supplyRaised: boolean;
-  /** Of the last reading, where that analyzer is known to read high or low; else ''. */
+  /** Of the last reading, where that analyzer is known to read high or low, or not known since none was compared with it; else ''. */
   readonly analyzer: string;
+  /** In points of `analyzerReads`, a quantity; NaN and '' where it is not known. */
   readonly analyzerBias: number;
+  readonly analyzerReads: string;
   readonly control: string;
   /** Mean departure of the whole fleet in the month of the last visit, points of O2, positive lean; NaN where none is clear. */
   readonly fleetLeanerO2: number;
 }
 
 const BAND_WORDS: Readonly<Record<string, string>> = {
-  setting: ', the setting tolerance',
-  target: ', a default width about the target',
-  as_left: ', a default width about what was last left',
-  class_band: ', the default for its class',
+  setting: ' (the setting tolerance)',
+  target: ' (a default width about the target)',
+  as_left: ' (a default width about what was last left)',
+  class_band: ' (the default for its class)',
 };
 const band = ({ lower, upper, bandSource }: ToleranceFacts): string =>
   `${number(lower, 2)} to ${number(upper, 2)} %${BAND_WORDS[bandSource] ?? ''}`;
@@ -183,10 +185,12 @@ const driftWords = ({ slope, slopeLower, slopeUpper, slopeSource, beganOn }: Tol
   Number.isFinite(slope)
     ? `, ${slope < 0 ? 'falling' : 'rising'} ${number(Math.abs(slope), 2)} a year${beganOn === '' ? '' : ` since about the visit of ${beganOn}`} (95 % ${number(slope < 0 ? -slopeUpper : slopeLower, 2)} to ${number(slope < 0 ? -slopeLower : slopeUpper, 2)}, from ${SLOPE_WORDS[slopeSource] ?? 'its readings'})`
     : '';
-const biasWords = ({ analyzer, analyzerBias }: ToleranceFacts): string =>
-  analyzer === ''
-    ? ''
-    : `; its last reading was taken with ${analyzer}, which reads ${number(Math.abs(analyzerBias), 2)} ${analyzerBias < 0 ? 'low' : 'high'} everywhere (taken out here)`;
+const biasWords = ({ analyzer, analyzerBias, analyzerReads }: ToleranceFacts): string => {
+  if (analyzer === '') return '';
+  return Number.isNaN(analyzerBias)
+    ? `; its last reading was taken with ${analyzer}, which nothing tells apart from the units it reads: were it off, or come to be, this level would be as much`
+    : `; its last reading was taken with ${analyzer}, which reads ${quantityName(analyzerReads)} ${number(Math.abs(analyzerBias), 2)} ${analyzerBias < 0 ? 'low' : 'high'} everywhere (taken out here)`;
+};
 
 const fleetWords = ({ fleetLeanerO2, lastVisitOn }: ToleranceFacts): string =>
   Number.isFinite(fleetLeanerO2)

@@ -7,7 +7,14 @@ import type { Table } from '../../../shared/table/table.ts';
 /** What a lane's cause is sought in, widest first. */
 export type Scope = Pick<
   ToleranceFacts,
-  'fleetLeanerO2' | 'bothFires' | 'supplyLow' | 'supplyRaised' | 'analyzer' | 'analyzerBias' | 'control'
+  | 'fleetLeanerO2'
+  | 'bothFires'
+  | 'supplyLow'
+  | 'supplyRaised'
+  | 'analyzer'
+  | 'analyzerBias'
+  | 'analyzerReads'
+  | 'control'
 >;
 
 /** A row of the drift table as its sentence needs it. */

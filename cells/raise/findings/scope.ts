@@ -41,26 +41,35 @@ function supplyState({ supply }: Fleet): (unit: string) => Pick<Scope, 'supplyLo
   return (unit) => states.get(unit) ?? { supplyLow: false, supplyRaised: false };
 }
 
-/** The analyzer of the last reading of a lane, where it is known to read high or low everywhere. */
+type LastAnalyzer = Pick<Scope, 'analyzer' | 'analyzerBias' | 'analyzerReads'>;
+
+/** The analyzer of the last reading of a lane, where it is known to read high or low everywhere, or confounded with its units. */
 function lastAnalyzer({
   readings,
   instruments,
-}: Fleet): (unit: string, fuel: string, fire: string, quantity: string) => Pick<Scope, 'analyzer' | 'analyzerBias'> {
-  const none = { analyzer: '', analyzerBias: Number.NaN };
+}: Fleet): (unit: string, fuel: string, fire: string, quantity: string) => LastAnalyzer {
+  const none = { analyzer: '', analyzerBias: Number.NaN, analyzerReads: '' };
   if (!instruments) return () => none;
   const [name, verdict] = [textsOf(instruments, 'analyzer'), textsOf(instruments, 'verdict')];
-  const biased = new Map<string, number>();
+  const told = new Map<string, number>();
   for (let row = 0; row < instruments.rows; row++)
-    if (textAt(verdict, row) === 'biased') biased.set(textAt(name, row), row);
-  if (biased.size === 0) return () => none;
+    if (['biased', 'confounded'].includes(textAt(verdict, row))) told.set(textAt(name, row), row);
+  if (told.size === 0) return () => none;
   const offSince = numbersOf(instruments, 'off_since');
   const [fuelAt, fireAt, analyzerAt] = ['fuel', 'fire', 'analyzer'].map((column) => readings.text(column));
   return (unit, fuel, fire, quantity) => {
     const last = (readings.byUnit.get(unit) ?? []).findLast((row) => fuelAt(row) === fuel && fireAt(row) === fire);
-    const row = last === undefined ? undefined : biased.get(analyzerAt(last));
+    const row = last === undefined ? undefined : told.get(analyzerAt(last));
     if (last === undefined || row === undefined || readings.day[last] < offSince[row]) return none;
-    const column = quantity === 'o2_pct' ? 'o2_bias_pct' : 'co2_bias_pct';
-    return { analyzer: analyzerAt(last), analyzerBias: numbersOf(instruments, column)[row] };
+    const analyzer = analyzerAt(last);
+    if (textAt(verdict, row) === 'confounded') return { ...none, analyzer };
+    const biasIn = (reads: string): LastAnalyzer => {
+      const analyzerBias = numbersOf(instruments, reads === 'o2_pct' ? 'o2_bias_pct' : 'co2_bias_pct')[row];
+      return { analyzer, analyzerBias, analyzerReads: reads };
+    };
+    // It may have measured one of the two only.
+    const own = biasIn(quantity);
+    return Number.isFinite(own.analyzerBias) ? own : biasIn(quantity === 'o2_pct' ? 'co2_pct' : 'o2_pct');
   };
 }
 

@@ -72,8 +72,26 @@ describe('tolerance', () => {
     const result = await judge({ drift, accepted, instruments });
     const [row] = readRaised(result);
     expect(row.checkFirst).toMatch(/^Compare K-9 with another analyzer; then/);
-    expect(row.evidence).toContain('K-9, which reads 0.28 low everywhere');
+    expect(row.evidence).toContain('K-9, which reads CO2 0.28 low everywhere');
     expect(result.remarks.find(({ severity }) => severity === 'warning')?.text).toContain('K-9 reads O2 0.50 ± 0.06');
+  });
+
+  test('of an analyzer that cannot be told from its units the sentence says so, and one that measured O2 alone is told in O2', async () => {
+    const drift = lanes([{ unit: 'C-1', fire: 'high', level_now: 8.5, probability_out_by_horizon: 0.95 }]);
+    const accepted = {
+      ...{ unit: ['C-1'], fuel: ['natural_gas'], taken_at: ['2026-03-01'] },
+      ...{ fire: ['high'], state: ['as_found'], analyzer: ['K-9'] },
+    };
+    const read = async (verdict: string) => {
+      const biases = { o2_bias_pct: [0.5], o2_bias_pct_sd: [0.06], co2_bias_pct: [Number.NaN] };
+      const instruments = { analyzer: ['K-9'], verdict: [verdict], readings: [60], ...biases };
+      return (await raisedOf({ drift, accepted, instruments }))[0];
+    };
+    const confounded = await read('confounded');
+    expect(confounded.evidence).toContain('K-9, which nothing tells apart from the units it reads');
+    expect(confounded.checkFirst).toMatch(/^Compare K-9 with another analyzer; then/);
+    expect((await read('biased')).evidence).toContain('K-9, which reads O2 0.50 high everywhere');
+    expect((await read('within')).evidence).not.toContain('K-9');
   });
 
   test('supply first only where it is low enough to move O2', async () => {
