@@ -29,40 +29,43 @@ export interface GrossReadings {
  * then taken as it was read, and neither a rate nor how much the fleet varies is told by the step that led there.
  */
 export function grossReadings(readings: FleetReadings): GrossReadings {
-  const [gross, sudden] = [0, 1].map(() => new Uint8Array(readings.rows));
-  const visits = visitsOfLanes(readings);
-  const usual = usualStep(visits);
+  const { rows, lanes } = readings;
+  const [gross, sudden] = [0, 1].map(() => new Uint8Array(rows));
+  const { starts, byLane } = rowsByLane(readings);
+  const step = stepsOf(readings, starts, byLane);
+  const usual = usualStep(step);
   const limit = ({ points, steps }: Far): number => Math.max(points, steps * usual);
   const [farVisit, farReading] = [limit(FAR_VISIT), limit(FAR_READING)];
-  for (const own of visits) {
-    const sequence = own.flatMap(({ rows }) => rows);
-    sequence.forEach((row, i) => {
-      if (i === 0 || i === sequence.length - 1) return;
+  for (let lane = 0; lane < lanes.count; lane++) {
+    const [from, to] = [starts[lane], starts[lane + 1]];
+    for (let i = from + 1; i < to - 1; i++) {
       // Nobody sets a burner further off its aim than it was before and will be at the next visit.
-      const far = isLeftOff(readings, row, farVisit) ? farVisit : farReading;
-      if (isApart(readings, [row], sequence[i - 1], sequence[i + 1], far)) gross[row] = 1;
-    });
-    own.forEach(({ rows }, v) => {
-      const [before, after] = [own[v - 1]?.rows, own[v + 1]?.rows];
-      if (!before || !after || !isApart(readings, rows, before[before.length - 1], after[0], farVisit)) return;
-      for (const row of rows) gross[row] = 1;
-    });
-    for (const { rows } of suddenVisits(own, farVisit)) sudden[rows[0]] = 1;
+      const far = isLeftOff(readings, byLane[i], farVisit) ? farVisit : farReading;
+      if (sideOf(readings, byLane[i], byLane[i - 1], byLane[i + 1], far) !== 0) gross[byLane[i]] = 1;
+    }
+    for (let start = from, end = from; start < to; start = end) {
+      end = endOfDay(readings, byLane, start, to);
+      if (start > from && end < to && areApart(readings, byLane, start, end, farVisit))
+        for (let i = start; i < end; i++) gross[byLane[i]] = 1;
+    }
+    markSudden(sudden, step, byLane.subarray(from, to), farVisit);
   }
   return { gross, sudden };
 }
 
-function isApart(
-  readings: FleetReadings,
-  rows: readonly number[],
-  before: number,
-  after: number,
-  far: number,
-): boolean {
-  const apart = rows.flatMap((row) =>
-    [before, after].map((other) => readingOf(readings, row) - readingOf(readings, other)),
-  );
-  return apart.every((by) => by > far) || apart.every((by) => by < -far);
+/** 1 where a reading is further above both others, -1 where below, else 0. */
+function sideOf(readings: FleetReadings, row: number, before: number, after: number, far: number): number {
+  const value = readingOf(readings, row);
+  const [up, down] = [value - readingOf(readings, before), value - readingOf(readings, after)];
+  return up > far && down > far ? 1 : up < -far && down < -far ? -1 : 0;
+}
+
+/** Whether all readings of a visit are to the same side of the visits around it. */
+function areApart(readings: FleetReadings, byLane: Int32Array, start: number, end: number, far: number): boolean {
+  const side = (i: number): number => sideOf(readings, byLane[i], byLane[start - 1], byLane[end], far);
+  const first = side(start);
+  for (let i = start + 1; i < end && first !== 0; i++) if (side(i) !== first) return false;
+  return first !== 0;
 }
 
 function isLeftOff(readings: FleetReadings, row: number, far: number): boolean {
@@ -70,43 +73,55 @@ function isLeftOff(readings: FleetReadings, row: number, far: number): boolean {
   return state[row] === READING_STATE.left && Math.abs(readingOf(readings, row) - aim[row]) > far;
 }
 
-/** The second visit or the last one, where the step that led there is unlike every other. */
-function suddenVisits(own: readonly LaneVisit[], far: number): LaneVisit[] {
-  const ends = own.length < 3 ? [] : [1, own.length - 1];
-  return ends
-    .filter((at) => own.every(({ step }, i) => i === 0 || (i === at ? step > far : own[at].step > UNLIKE * step)))
-    .map((at) => own[at]);
+/** The second visit or the last one of a lane, where the step that led there is unlike every other. */
+function markSudden(sudden: Uint8Array, step: Float64Array, own: Int32Array, far: number): void {
+  if (!own.some((row) => step[row] > far)) return;
+  const visits = own.filter((row) => !Number.isNaN(step[row]));
+  // The first visit has no step; what follows from the only one may as well be a drift.
+  if (visits.length < 3) return;
+  for (const at of [visits[1], visits[visits.length - 1]])
+    if (step[at] > far && visits.every((row) => row === at || step[at] > UNLIKE * step[row])) sudden[at] = 1;
 }
 
-/** Readings of a lane on one day, in order, and how far the first of them is from the visit before. */
-interface LaneVisit {
-  readonly day: number;
-  readonly rows: number[];
-  readonly step: number;
+/** Rows with a number, lane by lane in order of time; trials are the way from found to left. */
+function rowsByLane(readings: FleetReadings): { starts: Int32Array; byLane: Int32Array } {
+  const { rows, lane, lanes, state } = readings;
+  const counts = (row: number): boolean =>
+    state[row] !== READING_STATE.trial && Number.isFinite(readingOf(readings, row));
+  const starts = new Int32Array(lanes.count + 1);
+  for (let row = 0; row < rows; row++) if (counts(row)) starts[lane[row] + 1]++;
+  for (let l = 0; l < lanes.count; l++) starts[l + 1] += starts[l];
+  const next = starts.slice();
+  const byLane = new Int32Array(starts[lanes.count]);
+  for (let row = 0; row < rows; row++) if (counts(row)) byLane[next[lane[row]]++] = row;
+  return { starts, byLane };
 }
 
-function visitsOfLanes(readings: FleetReadings): LaneVisit[][] {
-  const { rows, lane, lanes, state, day } = readings;
-  const visits: LaneVisit[][] = Array.from({ length: lanes.count }, () => []);
-  for (let row = 0; row < rows; row++) {
-    const value = readingOf(readings, row);
-    if (state[row] === READING_STATE.trial || !Number.isFinite(value)) continue;
-    const own = visits[lane[row]];
-    const last = own[own.length - 1];
-    const date = Math.floor(day[row]);
-    if (last?.day === date) last.rows.push(row);
-    else {
+function endOfDay({ day }: FleetReadings, byLane: Int32Array, start: number, to: number): number {
+  let end = start + 1;
+  while (end < to && Math.floor(day[byLane[end]]) === Math.floor(day[byLane[start]])) end++;
+  return end;
+}
+
+/** Per reading that begins a visit: how far it is from the last one of the visit before, 0 at a first visit or where only left; else NaN. */
+function stepsOf(readings: FleetReadings, starts: Int32Array, byLane: Int32Array): Float64Array {
+  const step = new Float64Array(readings.rows).fill(Number.NaN);
+  for (let lane = 0; lane < readings.lanes.count; lane++)
+    for (
+      let start = starts[lane];
+      start < starts[lane + 1];
+      start = endOfDay(readings, byLane, start, starts[lane + 1])
+    ) {
+      const row = byLane[start];
       // An adjustment is no step of the level's own.
-      const known = last && state[row] !== READING_STATE.left;
-      const step = known ? Math.abs(value - readingOf(readings, last.rows[last.rows.length - 1])) : Number.NaN;
-      own.push({ day: date, rows: [row], step });
+      const isStep = start > starts[lane] && readings.state[row] !== READING_STATE.left;
+      step[row] = isStep ? Math.abs(readingOf(readings, row) - readingOf(readings, byLane[start - 1])) : 0;
     }
-  }
-  return visits;
+  return step;
 }
 
 /** A standard deviation's worth of steps from visit to visit, 0 where too few are known. */
-function usualStep(visits: readonly (readonly LaneVisit[])[]): number {
-  const steps = visits.flatMap((own) => own.flatMap(({ step }) => (Number.isFinite(step) ? [step] : [])));
-  return steps.length >= ENOUGH_STEPS ? 1.4826 * medianOf(steps) : 0;
+function usualStep(step: Float64Array): number {
+  const known = step.filter((size) => size > 0);
+  return known.length >= ENOUGH_STEPS ? 1.4826 * medianOf(Array.from(known)) : 0;
 }
