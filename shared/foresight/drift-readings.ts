@@ -10,6 +10,7 @@ import { type FleetReadings, READING_STATE } from './fleet-readings.ts';
 import { type LaneGas, type ZoneMonth, zoneMonthsOf } from './gas-zones.ts';
 import { hardwareOf } from './lane-keys.ts';
 import type { LaneName } from './lane-name.ts';
+import { mostUsedAnalyzers } from './most-used-analyzers.ts';
 import { eventDays, NEW_SERIES_EVENTS } from './series-breaks.ts';
 
 export interface DriftTables {
@@ -66,7 +67,7 @@ export function* readingDrift(tables: DriftTables, asOf: number, referenceAir: b
   const fuels = new Names();
   const lanes = groupLanes(tables, order, fuels);
   yield;
-  const analyzers = textsOf(readings, 'analyzer');
+  const analyzers = mostUsedAnalyzers(textsOf(readings, 'analyzer'), order);
   const co2max = lineOfFuels(derived, order, fuels, tables.fuels);
   const visits = textsOf(readings, 'visit');
   const pick = (values: ArrayLike<number>): Float64Array => Float64Array.from(order, (row) => values[row]);
@@ -95,7 +96,7 @@ export function* readingDrift(tables: DriftTables, asOf: number, referenceAir: b
     state: states,
     adjusted,
     visit: codes(visits),
-    analyzer: codes(analyzers),
+    analyzer: analyzers.codes,
     first,
     second,
     extra: pick(columns.extra),
@@ -104,7 +105,7 @@ export function* readingDrift(tables: DriftTables, asOf: number, referenceAir: b
     zoneMonths: zoneMonths.list.length,
     lanes: { count: lanes.names.length, unit: lanes.unitOf, classOf: lanes.classOf, fuel: lanes.fuelOf, aimInCo2 },
     units: lanes.units.list.length,
-    analyzers: analyzers.levels.length,
+    analyzers: analyzers.names.length,
     laterAnalyzers: 0,
     classes: lanes.classes.list.length,
     fuels: fuels.list.length,
@@ -114,7 +115,7 @@ export function* readingDrift(tables: DriftTables, asOf: number, referenceAir: b
     fleet,
     sourceRow: Int32Array.from(order),
     lanes: lanes.names,
-    analyzers: analyzers.levels,
+    analyzers: analyzers.names,
     fuels: fuels.list,
     co2max,
     zoneMonths: zoneMonths.list,

@@ -14,6 +14,7 @@ import { normalCdf } from '../statistics/normal.ts';
 import { numbersOf, textAt, textsOf } from '../table/columns.ts';
 import type { Table } from '../table/table.ts';
 import { groupRows, rollUp } from '../table/verbs.ts';
+import { MOST_ANALYZERS } from './most-used-analyzers.ts';
 import { tableOfRecords } from './table-of-records.ts';
 
 export interface InstrumentRow {
@@ -137,7 +138,8 @@ function verdictOn(
 ): Pick<InstrumentRow, 'verdict' | 'reason' | 'offSince'> {
   const changed = Number.isFinite(fitted.changedOn);
   const [o2, co2] = [changed ? fitted.since : fitted.o2, fitted.co2];
-  if (Number.isNaN(fitted.compared)) return { verdict: 'unknown', reason: noneCompared(), offSince: Number.NaN };
+  if (Number.isNaN(fitted.compared))
+    return { verdict: 'unknown', reason: noneCompared(MOST_ANALYZERS), offSince: Number.NaN };
   const known = [o2, co2].filter(({ value, sd }) => Number.isFinite(value) && Number.isFinite(sd));
   const toldNothing = !changed && known.every(({ sd, priorSd }) => sd > TOLD_NOTHING * priorSd);
   if (!(fitted.compared >= ENOUGH_COMPARED) || toldNothing)

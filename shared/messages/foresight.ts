@@ -136,7 +136,8 @@ export const asMostRead = (): string =>
 export const withinBias = (): string => 'no bias beyond the tolerance is shown';
 export const confoundedBias = (): string =>
   'it has hardly read a unit that another analyzer read before or after: its bias cannot be told from those units';
-export const noneCompared = (): string => 'no reading of it was used in the fit';
+export const noneCompared = (most: number): string =>
+  `no reading of it was used in the fit, or it is not among the ${most} analyzers with the most readings, which are told apart`;
 export const sharedBias = (): string =>
   'Biases are relative to the fleet’s mean, weighted by readings: a bias that all analyzers share cannot be known.';
 export const anonymousReadings = (readings: number): string =>
