@@ -1,8 +1,8 @@
 import { type Markup, markup } from '../../shared/markup/markup.ts';
 import { fireName, fuelName, quantityName } from '../../shared/messages/lanes.ts';
 import * as say from '../../shared/messages/report.ts';
-import { convert } from '../../shared/quantities/convert.ts';
-import { PRESSURE_UNITS, type Settings } from '../../shared/settings.ts';
+import { displayedPressure } from '../../shared/quantities/displayed-pressure.ts';
+import type { Settings } from '../../shared/settings.ts';
 import { textAt, textsOf } from '../../shared/table/columns.ts';
 import type { Table } from '../../shared/table/table.ts';
 import { type PrintedColumn, printTable, rowsWhere } from './sheet.ts';
@@ -142,14 +142,11 @@ export function figuresSection(
   return blocks.length > 0 ? markup`<section><h2>${say.figuresHead()}</h2>${blocks}</section>` : markup``;
 }
 
-/** Digits in which a pascal more or less shows, by how many pascals the unit has. */
-const digitsFor = (pascals: number): number => (pascals > 500 ? 3 : pascals > 10 ? 2 : 0);
-
 function inSettledUnit(entry: FigureColumn, { pressureUnit, currency }: Settings): PrintedColumn {
   const { measure, plain = false, title, digits = 0 } = entry;
   if (measure === 'money') return currency === '' ? entry : { ...entry, title: `${title}, ${currency}` };
   if (measure !== 'pressure') return entry;
-  const named = { ...entry, title: plain ? title : `${title}, ${PRESSURE_UNITS[pressureUnit]}` };
-  const pascals = convert(1, pressureUnit, 'Pa');
-  return pascals === 1 ? named : { ...named, digits: digits + digitsFor(pascals), per: pascals };
+  const { unit, pascals, moreDigits } = displayedPressure(pressureUnit);
+  const named = { ...entry, title: plain ? title : `${title}, ${unit}` };
+  return pascals === 1 ? named : { ...named, digits: digits + moreDigits, per: pascals };
 }
