@@ -7,6 +7,19 @@ export interface BlockDialect {
   readonly newline: '\n' | '\r';
   /** Whether a blank line ends a block; if not, only a name that the block already has does. */
   readonly blankEnds: boolean;
+  /** Lines without name and value that say something of the block below them, and what, as names and values. */
+  readonly titles: ReadonlyMap<string, readonly BlockTitle[]>;
+  /** Names that only a block of results has. */
+  readonly measured: ReadonlySet<string>;
+  /** Names that stand above the results of a block; one below them begins the next block. */
+  readonly leads: ReadonlySet<string>;
+  /** Names of a head that holds for all blocks of results below it, until the next head; empty where each has its own. */
+  readonly carried: ReadonlySet<string>;
+}
+
+export interface BlockTitle {
+  readonly name: string;
+  readonly value: string;
 }
 
 export interface Block {
@@ -43,6 +56,10 @@ export class BlockSplitter {
   readonly #dialect: BlockDialect;
   #values = new Map<string, string>();
   #first = 0;
+  #titles = new TitlesAbove();
+  /** The last head whose names are carried on, and whether any block has come below it. */
+  #head: Block | undefined;
+  #headUsed = true;
   #line = 0;
   #rest = '';
 
@@ -55,7 +72,10 @@ export class BlockSplitter {
     this.#rest = last ? '' : (lines.pop() ?? '');
     const blocks: Block[] = [];
     for (const line of lines) this.#take(line, blocks);
-    if (last) this.#end(blocks);
+    if (last) {
+      this.#end(blocks);
+      this.#leaveHead(blocks);
+    }
     return blocks;
   }
 
@@ -65,17 +85,99 @@ export class BlockSplitter {
       if (this.#dialect.blankEnds) this.#end(blocks);
       return;
     }
+    const title = this.#dialect.titles.get(line.trim());
+    if (title) {
+      if (this.#isMeasured()) this.#end(blocks);
+      this.#titles.take(title, this.#line);
+      return;
+    }
     const pair = nameAndValue(line, this.#dialect.separator);
     if (!pair) return;
     const [name, value] = pair;
-    if (this.#values.has(name)) this.#end(blocks);
-    if (this.#values.size === 0) this.#first = this.#line;
+    if (this.#values.has(name) || (this.#dialect.leads.has(name) && this.#isMeasured())) this.#end(blocks);
+    if (this.#dialect.leads.has(name)) this.#titles.endOfHead();
+    if (this.#values.size === 0) this.#first = this.#titles.lineAbove(this.#line);
     this.#values.set(name, value);
   }
 
   #end(blocks: Block[]): void {
-    if (this.#values.size > 0) blocks.push({ line: this.#first, values: this.#values });
+    const block = { line: this.#first, values: this.#values };
     this.#values = new Map();
+    if (block.values.size === 0) return;
+    const isMeasured = this.#hasMeasured(block);
+    const own = [...block.values].filter(([name]) => this.#dialect.carried.has(name));
+    if (own.length > 0) {
+      this.#leaveHead(blocks);
+      this.#head = { line: block.line, values: new Map(own) };
+      this.#headUsed = isMeasured;
+      if (!isMeasured) return;
+    } else if (this.#head && isMeasured) {
+      for (const [name, value] of this.#head.values) block.values.set(name, value);
+      this.#headUsed = true;
+    }
+    if (isMeasured) {
+      for (const { name, value } of this.#titles.use()) block.values.set(name, value);
+      if (this.#dialect.carried.size === 0) this.#titles.endOfHead();
+    }
+    blocks.push(block);
+  }
+
+  /** A head under which no results stand is a block of its own, so that it is not lost. */
+  #leaveHead(blocks: Block[]): void {
+    if (this.#head && !this.#headUsed) blocks.push(this.#head);
+    this.#head = undefined;
+    this.#headUsed = true;
+  }
+
+  #isMeasured(): boolean {
+    return this.#hasMeasured({ values: this.#values });
+  }
+
+  #hasMeasured({ values }: Pick<Block, 'values'>): boolean {
+    for (const name of this.#dialect.measured) if (values.has(name)) return true;
+    return false;
+  }
+}
+
+/** What the titles above the next block say. */
+class TitlesAbove {
+  readonly #said = new Map<string, string>();
+  /** How many lines said it since it began. */
+  #lines = 0;
+  #isUsed = false;
+  #line = 0;
+
+  take(titles: readonly BlockTitle[], line: number): void {
+    if (this.#isUsed) this.#beginAnew(titles);
+    this.#isUsed = false;
+    for (const { name, value } of titles) this.#said.set(name, value);
+    this.#lines++;
+    this.#line = line;
+  }
+
+  /** Where titles stand one below the other, the upper one holds on until there is another of its kind. */
+  #beginAnew(titles: readonly BlockTitle[]): void {
+    const names = [...this.#said.keys()];
+    const from = this.#lines > 1 ? Math.max(0, Math.min(...titles.map(({ name }) => names.indexOf(name)))) : 0;
+    for (const name of names.slice(from)) this.#said.delete(name);
+    this.#lines = this.#said.size;
+  }
+
+  /** Another head: what was said of the blocks above it does not hold. */
+  endOfHead(): void {
+    if (this.#isUsed) this.#said.clear();
+    if (this.#isUsed) this.#lines = 0;
+  }
+
+  /** The line on which a block begins: with the title that stands right above its first name. */
+  lineAbove(line: number): number {
+    return this.#line > 0 && this.#line === line - 1 ? this.#line : line;
+  }
+
+  use(): readonly BlockTitle[] {
+    if (this.#isUsed) return [];
+    this.#isUsed = true;
+    return [...this.#said].map(([name, value]) => ({ name, value }));
   }
 }
 

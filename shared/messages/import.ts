@@ -7,6 +7,8 @@ const quote = (text: string): string => `"${text.length > 60 ? `${text.slice(0, 
 const count = (number: number, one: string, many = `${one}s`): string =>
   `${groupedDigits(String(number))} ${number === 1 ? one : many}`;
 
+/** The name of what a title above a block of a printout says. */
+export const headOfTitle = (word: string): string => `${word} in a title`;
 export const badFiles = (cell: string): string =>
   `${cell}: "files" should be a list of data file names; give the names under which the notebook lists them.`;
 export const badFuels = (cell: string): string =>

@@ -1,6 +1,6 @@
 import type { ColumnMapping, Constant } from './mapping.ts';
 import { plainWords } from './plain-words.ts';
-import { titleWords } from './title-words.ts';
+import { readTitle } from './title-words.ts';
 import { understandHead } from './understand-head.ts';
 import type { Vocabulary } from './vocabulary.ts';
 
@@ -49,11 +49,13 @@ function titleConstants(
   isOpen: (field: string) => boolean,
   known: readonly Constant[],
 ): Constant[] {
-  const words = titleWords(title);
-  return (['fire', 'state'] as const)
-    .filter((field) => words[field] !== '' && isOpen(field) && columns.every((column) => column[field] === ''))
+  const { fire, state, date, isBare } = readTitle(title);
+  const named = { fire, state, taken_at: isBare ? '' : date };
+  return (['fire', 'state', 'taken_at'] as const)
+    .filter((field) => named[field] !== '' && isOpen(field))
+    .filter((field) => field === 'taken_at' || columns.every((column) => column[field] === ''))
     .filter((field) => known.every((one) => one.field !== field))
-    .map((field) => ({ field, value: words[field], reason: `"${title}" ${ABOVE}` }));
+    .map((field) => ({ field, value: named[field], reason: `"${title}" ${ABOVE}` }));
 }
 
 function splitOnce(line: string): [string, string] | [undefined, undefined] {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { titleWords } from '../../../shared/readings/title-words.ts';
+import { readTitle } from '../../../shared/readings/title-words.ts';
 import { fileOf } from './file-of.ts';
 import { accepted, readReadings, rowsOf } from './read-readings.ts';
 
@@ -18,7 +18,7 @@ test.each([
   ['After the new valve', '', ''],
   ['Readings', '', ''],
 ])('the title "%s" names a fire or a state, or none', (title, fire, state) => {
-  expect(titleWords(title)).toEqual({ fire, state });
+  expect(readTitle(title)).toMatchObject({ fire, state, date: '' });
 });
 
 test('a title above a table names the state of its rows', async () => {
