@@ -33,7 +33,8 @@ export function nameAndValue(line: string, separator: BlockDialect['separator'])
   const text = line.trim();
   const match = separator === 'spaces' ? /\s{2,}/.exec(text) : undefined;
   const at = separator === 'spaces' ? (match?.index ?? -1) : text.indexOf(separator);
-  if (at <= 0 || at > 80) return undefined;
+  if (at < 0) return acrossGap(text);
+  if (at === 0 || at > 80) return undefined;
   const rest = text.slice(at + (match ? match[0].length : 1));
   // A third part is the unit of the second; behind a colon a spreadsheet puts its own mark as well.
   const mark = separator === ':' || separator === '=' ? /^\s*([,;\t|])/.exec(rest)?.[1] : separator;
@@ -43,6 +44,19 @@ export function nameAndValue(line: string, separator: BlockDialect['separator'])
     .filter((part) => part !== '')
     .join(' ');
   return [unquoted(text.slice(0, at)), value];
+}
+
+const GAP =
+  /^(\S.{0,79}?)(?:\s{2,}|\s*(?:\.{3,}|…+|_{3,})\s*)([<>~+-]?\s*[\d.,]*\d.*|over\b.*|ofl\b.*|\*{3,}.*|-{2,}.*)$/i;
+
+/** One blank is a gap where a number with a unit of these readings stands behind it. */
+const WITH_UNIT =
+  /^(\p{L}[^:=]{0,79}?)\s([<>~+-]?\d[\d.,]*\s?(?:%|ppm|°\s?[CF]|[hkm]?Pa|mbar|in\.?\s?w\.?c\.?|mm\s?w\.?c\.?))$/iu;
+
+/** "O2 ........ 5.1 %", "CO    >4000 ppm": among lines with a mark, some that have a gap or leaders before a number instead. */
+function acrossGap(text: string): [string, string] | undefined {
+  const [, name, value] = GAP.exec(text) ?? WITH_UNIT.exec(text) ?? [];
+  return name === undefined || value === undefined ? undefined : [unquoted(name), value.trim()];
 }
 
 const unquoted = (text: string): string =>

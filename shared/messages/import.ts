@@ -9,6 +9,7 @@ const count = (number: number, one: string, many = `${one}s`): string =>
 
 /** The name of what a title above a block of a printout says. */
 export const headOfTitle = (word: string): string => `${word} in a title`;
+export const byTitle = (title: string): string => `titles such as ${quote(title)}`;
 export const badFiles = (cell: string): string =>
   `${cell}: "files" should be a list of data file names; give the names under which the notebook lists them.`;
 export const badFuels = (cell: string): string =>

@@ -6,6 +6,7 @@ import type { Vocabulary } from './vocabulary.ts';
 
 /** With more different titles the lines are none. */
 const MOST_TITLES = 2000;
+const CONFIDENCE = 0.9;
 
 export interface TitlesFound {
   readonly titles: BlockDialect['titles'];
@@ -49,7 +50,15 @@ export function findTitles(
     for (const { name } of said) named.add(name);
   }
   const used = kinds.filter(({ name }) => named.has(name));
-  return { titles, heads: used.map(({ name }) => name), meanings: used.map(({ meaning }) => meaning) };
+  return {
+    titles,
+    heads: used.map(({ name }) => name),
+    meanings: used.map(({ name, meaning }) => ({
+      ...meaning,
+      confidence: CONFIDENCE,
+      reason: say.byTitle([...titles].find(([, said]) => said.some((one) => one.name === name))?.[0] ?? ''),
+    })),
+  };
 }
 
 function titleOf(line: string, separator: BlockDialect['separator'], vocabulary: Vocabulary): Title | undefined {

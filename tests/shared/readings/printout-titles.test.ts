@@ -103,6 +103,16 @@ test('a date above a printout without any other is its date', async () => {
   ).toEqual(['B-1 2024-03-12T10:15 unnamed unknown 4.6 12', 'B-2 2024-03-13T11:20 unnamed unknown 5.9 8']);
 });
 
+test('leaders and gaps before a number stand for the mark between name and value', async () => {
+  expect(
+    await told(
+      ...['Boiler: B-1', 'Date: 2024-03-12', '', 'HIGH FIRE'],
+      ...['O2 ........ 4.6 %', 'CO raw      >4000 ppm', 'Stack 182 °C', ''],
+      ...['LOW FIRE', 'O2 ........ 5.9 %', 'CO raw      8 ppm', 'Stack…… 120 °C'],
+    ),
+  ).toEqual(['B-1 2024-03-12 high unknown 4.6 >4000', 'B-1 2024-03-12 low unknown 5.9 8']);
+});
+
 test('a head lost between printouts that each have one is not replaced by another one', async () => {
   const lost = [...results(5.9, 8), ''];
   const { tables } = await accepted(
