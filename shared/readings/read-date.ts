@@ -114,16 +114,11 @@ export class DateReader {
   }
 
   /** Keeps what the date is with the year first, and what it shows of that. */
-  #short(
-    first: number,
-    second: number,
-    year: number,
-    time: number,
-    usual = this.#usual(first, second, year, time),
-  ): void {
+  #short(first: number, second: number, year: number, time: number, dotted?: number): void {
+    const usual = dotted ?? this.#usual(first, second, year, time);
     const last = year % 100;
     this.yearFirstValue = civil(fullYear(String(first).padStart(2, '0')), second, last) + time;
-    this.short.see(first, last, usual, this.yearFirstValue);
+    this.short.see(first, last, usual, this.yearFirstValue, dotted !== undefined);
   }
 
   #usual(first: number, second: number, year: number, time: number): number {

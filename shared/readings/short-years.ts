@@ -3,6 +3,10 @@ const LONGEST_HISTORY_DAYS = 15 * 365.25;
 /** Years of one file that lie further apart than this, with years missing between, are hardly years. */
 const WIDEST_YEARS = 10;
 
+/** So many different numbers in front, and this many times as many as at the end, are days unless they are a run. */
+const LEAST_DAYS = 5;
+const MORE_DAYS = 3;
+
 /** What the dates with years of two digits in one file show of where the year stands. */
 export class ShortYears {
   /** Dates that have one, and those of them that are a date with the year first only. */
@@ -13,17 +17,22 @@ export class ShortYears {
   /** The latest date with the day (or, where that is none, the month) first, and with the year first. */
   latest = Number.NEGATIVE_INFINITY;
   latestYearFirst = Number.NEGATIVE_INFINITY;
+  earliestYearFirst = Number.POSITIVE_INFINITY;
+  /** Dates with points, which have the day first wherever they are written. */
+  withPoints = 0;
   readonly #first = new Uint8Array(100);
   readonly #last = new Uint8Array(100);
 
-  see(first: number, last: number, usual: number, yearFirst: number): void {
+  see(first: number, last: number, usual: number, yearFirst: number, points: boolean): void {
     this.count++;
+    if (points) this.withPoints++;
     if (Number.isNaN(yearFirst)) this.others++;
     else if (Number.isNaN(usual)) this.onlyYearFirst++;
     this.#first[first] = 1;
     this.#last[last] = 1;
     if (usual > this.latest) this.latest = usual;
     if (yearFirst > this.latestYearFirst) this.latestYearFirst = yearFirst;
+    if (yearFirst < this.earliestYearFirst) this.earliestYearFirst = yearFirst;
   }
 
   /** Whether every date of the file can have the year first, and none of them then lies after the day `asOf`. */
@@ -38,7 +47,8 @@ export class ShortYears {
 
   /**
    * Whether they can and something says so: the other reading has dates to come or is older than anybody looks back for,
-   * or there are fewer different numbers in front than at the end, as years are fewer than days.
+   * or there are fewer different numbers in front than at the end, as years are fewer than days. Where both readings are
+   * of years that people look back over, only numbers in front that can hardly be years settle it.
    */
   pointFirst(asOf: number): boolean {
     if (!this.canStandFirst(asOf)) return false;
@@ -47,7 +57,9 @@ export class ShortYears {
     if (this.latest < oldest && this.latestYearFirst >= oldest) return true;
     const [first, last] = [spanOf(this.#first), spanOf(this.#last)];
     const fewer = first.count < last.count || (first.count === last.count && first.width < last.width);
-    return fewer && !(lookLikeYears(last) && last.most > first.most);
+    if (fewer && !(lookLikeYears(last) && last.most > first.most)) return true;
+    const isSettled = first.count >= Math.max(LEAST_DAYS, MORE_DAYS * last.count) && first.count !== first.width + 1;
+    return this.withPoints === 0 && this.earliestYearFirst >= oldest && !isSettled;
   }
 
   /** Whether there are fewer different numbers at the end than in front: then the years stand there. */

@@ -22,6 +22,9 @@ describe('dates with years of two digits', () => {
   test.each([
     ['fewer years than days', YEAR_FIRST],
     ['a reading of a single day that would be 22 years old with the day first', ['22/03/04']],
+    // 14 March of three years, or three days of March 2014.
+    ['the same day of every year', ['14/03/21', '14/03/22', '14/03/23']],
+    ['a single day', ['15-03-24']],
     ['with dashes and a time', ['22-03-04 10:15', '22-05-17 10:20', '23-03-09 9:00']],
     ['with points', ['22.03.04', '22.05.17', '23.03.09']],
     ['days to come, were the day first', ['22/03/29', '21/03/30']],
@@ -49,8 +52,9 @@ describe('dates with years of two digits', () => {
 
   test.each([
     ['days of all sorts', ['15/03/21', '28/09/21', '14/03/22', '30/09/22'], '2021-03-15'],
-    ['the same day of every year', ['14/03/21', '14/03/22', '14/03/23'], '2021-03-14'],
-    ['a single day', ['15/03/24'], '2024-03-15'],
+    ['many days of two years', ['14/03/21', '16/05/21', '19/09/21', '23/04/22', '25/09/22', '26/10/22'], '2021-03-14'],
+    ['days that would be older than anybody looks back for', ['07/13/24', '08/14/24'], '2024-07-13'],
+    ['a single day with points', ['15.03.24'], '2024-03-15'],
     ['the month first', ['03/15/21', '09/28/21', '03/14/22'], '2021-03-15'],
     ['points', ['15.03.21', '02.09.21', '14.03.22'], '2021-03-15'],
   ])('with the day or the month first are not asked about: %s', async (_, dates, first) => {
