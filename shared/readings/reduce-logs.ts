@@ -2,6 +2,7 @@ import * as say from '../messages/import.ts';
 import { twelveDigits } from '../quantities/twelve-digits.ts';
 import { type GrowingNumbers, GrowingTexts } from './growing-columns.ts';
 import { highCoOf } from './high-co.ts';
+import { minuteOffsets } from './minute-clock.ts';
 import { type ReadingColumns, ROW } from './reading-columns.ts';
 import { keptText } from './word-meaning.ts';
 
@@ -47,12 +48,12 @@ export function reduceLogs(columns: ReadingColumns, file: number): LogsReduced {
     highCo: undefined,
   };
   const end = columns.fileEnd(file);
-  const taken = columns.numbers.get('taken_at')!.values;
+  const clock = clockOf(columns, file);
   const close = (start: number, length: number, last: number): void => {
     if (length < (pace > LARGEST_STEP_S + 0.5 ? LEAST_SLOW_LINES : LEAST_LINES)) return;
     const run: number[] = [];
     for (let row = start; row <= last; row++) if (columns.status[row] === ROW.accepted) run.push(row);
-    const high = reduceRun(columns, run);
+    const high = reduceRun(columns, run, clock);
     if (high) sum.highCo = { ...(sum.highCo ?? high), logs: (sum.highCo?.logs ?? 0) + 1 };
     sum.readings++;
     sum.lines += length;
@@ -62,7 +63,7 @@ export function reduceLogs(columns: ReadingColumns, file: number): LogsReduced {
   let pace = Number.NaN;
   for (let row = columns.fileStarts[file]; row < end; row++) {
     if (columns.status[row] !== ROW.accepted) continue;
-    const step = last < 0 ? Number.NaN : (taken[row] - taken[last]) * SECONDS;
+    const step = last < 0 ? Number.NaN : clock(row) - clock(last);
     const same = step > 0.5 && step <= 2 * LONGEST_STEP_S + STEP_TOLERANCE_S && sameTest(columns, row, last);
     const begins = same && step <= LONGEST_STEP_S + STEP_TOLERANCE_S;
     if (!(length > 1 ? same && keepsPace(step, pace) : begins)) {
@@ -78,6 +79,15 @@ export function reduceLogs(columns: ReadingColumns, file: number): LogsReduced {
   return sum;
 }
 
+/** The time of a row in seconds. */
+type Clock = (row: number) => number;
+
+function clockOf(columns: ReadingColumns, file: number): Clock {
+  const taken = columns.numbers.get('taken_at')!.values;
+  const offsets = minuteOffsets(columns, file, (row, other) => sameTest(columns, row, other));
+  return offsets.size === 0 ? (row) => taken[row] * SECONDS : (row) => taken[row] * SECONDS + (offsets.get(row) ?? 0);
+}
+
 /** Whether a line goes on with a log whose first two lines were `pace` seconds apart. */
 function keepsPace(step: number, pace: number): boolean {
   if (pace <= LARGEST_STEP_S + 0.5) return step <= LARGEST_STEP_S + 0.5;
@@ -91,16 +101,20 @@ function sameTest(columns: ReadingColumns, row: number, other: number): boolean 
 }
 
 /** Returns the first high CO outside the part that is read. */
-function reduceRun(columns: ReadingColumns, run: readonly number[]): Omit<HighCoInLogs, 'logs'> | undefined {
-  const pace = usualStep(columns, run);
-  const window = steadiest(columns, run, Math.max(WINDOW_S, WINDOW_STEPS * pace));
+function reduceRun(
+  columns: ReadingColumns,
+  run: readonly number[],
+  clock: Clock,
+): Omit<HighCoInLogs, 'logs'> | undefined {
+  const pace = usualStep(run, clock);
+  const window = steadiest(columns, run, clock, Math.max(WINDOW_S, WINDOW_STEPS * pace));
   const high = [...run.slice(0, window.from), ...run.slice(window.to)].find((row) => highCoOf(columns, row) !== '');
   const told = high === undefined ? undefined : { line: columns.lines[high], found: highCoOf(columns, high) };
   const rows = run.slice(window.from, window.to);
   const [first] = run;
   const taken = columns.numbers.get('taken_at')!;
   const at = taken.get(rows[rows.length - 1]);
-  const seconds = Math.round((at - taken.get(rows[0])) * SECONDS);
+  const seconds = Math.round(clock(rows[rows.length - 1]) - clock(rows[0]));
   for (const [name, column] of columns.numbers)
     if (name !== 'taken_at' && name !== 'calibrated_on' && column.values.length > 0) average(column, rows, first);
   const note = say.steadyPart(
@@ -141,16 +155,14 @@ interface Window {
 }
 
 /** Seconds from one line to the next, as most of them are. */
-function usualStep(columns: ReadingColumns, run: readonly number[]): number {
-  const taken = columns.numbers.get('taken_at')!;
-  const steps = run.slice(1).map((row, i) => (taken.get(row) - taken.get(run[i])) * SECONDS);
+function usualStep(run: readonly number[], clock: Clock): number {
+  const steps = run.slice(1).map((row, i) => clock(row) - clock(run[i]));
   return steps.sort((a, b) => a - b)[steps.length >> 1];
 }
 
 /** The last window of so many seconds that is steady, else the steadiest; places in the run. */
-function steadiest(columns: ReadingColumns, run: readonly number[], length: number): Window {
-  const taken = columns.numbers.get('taken_at')!;
-  const seconds = (from: number, to: number): number => (taken.get(run[to]) - taken.get(run[from])) * SECONDS;
+function steadiest(columns: ReadingColumns, run: readonly number[], clock: Clock, length: number): Window {
+  const seconds = (from: number, to: number): number => clock(run[to]) - clock(run[from]);
   let best: Window & { score: number } = {
     from: 0,
     to: run.length,

@@ -135,6 +135,27 @@ test.each([
   );
 });
 
+test('a log whose clock shows no seconds becomes one reading, and none of its lines is a duplicate', async () => {
+  // One line every 10 s from 10:00:40 on: two lines of the first minute, six of each other one.
+  const lines = Array.from({ length: 38 }, (_, i) => {
+    const minute = String(Math.floor((40 + 10 * i) / 60)).padStart(2, '0');
+    return `B-01,2024-03-13T10:${minute},high,as_found,${i < 20 ? (8 - i / 20).toFixed(2) : '5.0'},20,`;
+  });
+  const { tables } = await accepted(csv(...lines));
+  const rows = rowsOf(tables['accepted']);
+  expect(rows.map(({ o2_pct, taken_at }) => `${o2_pct} ${taken_at}`)).toEqual(['5 2024-03-13T10:06']);
+  expect(rows[0]['note']).toContain('mean of the steadiest 60 s of a log of 38 lines, one every 10 s (lines ');
+  expect(tables['duplicates'].rows).toBe(0);
+});
+
+test('the same printouts typed in twice within a few minutes stay duplicates', async () => {
+  const times = ['10:00', '10:00', '10:01', '10:01', '10:02', '10:02'];
+  const { tables } = await accepted(
+    csv(...times.map((time) => `B-01,2024-03-13T${time},high,as_found,4.${time.at(-1)},20,`)),
+  );
+  expect([tables['accepted'].rows, tables['duplicates'].rows]).toEqual([3, 3]);
+});
+
 test('readings of one fire a few minutes apart stay readings', async () => {
   const times = ['10:00', '10:01', '10:02', '10:03', '10:07', '10:12', '10:13', '10:20', '10:21', '10:31'];
   const result = await accepted(csv(...times.map((time, i) => `B-01,2024-03-13T${time},high,as_found,4.${i},20,`)));
