@@ -20,6 +20,8 @@ export interface BlockDialect {
 export interface BlockTitle {
   readonly name: string;
   readonly value: string;
+  /** Whether it holds for all blocks below it, until there is another one. */
+  readonly holds: boolean;
 }
 
 export interface Block {
@@ -130,7 +132,7 @@ export class BlockSplitter {
       this.#headUsed = true;
     }
     if (isMeasured) {
-      for (const { name, value } of this.#titles.use()) block.values.set(name, value);
+      for (const [name, value] of this.#titles.use()) block.values.set(name, value);
       if (this.#dialect.carried.size === 0) this.#titles.endOfHead();
     }
     blocks.push(block);
@@ -155,6 +157,7 @@ export class BlockSplitter {
 
 /** What the titles above the next block say. */
 class TitlesAbove {
+  readonly #held = new Map<string, string>();
   readonly #said = new Map<string, string>();
   /** How many lines said it since it began. */
   #lines = 0;
@@ -164,7 +167,7 @@ class TitlesAbove {
   take(titles: readonly BlockTitle[], line: number): void {
     if (this.#isUsed) this.#beginAnew(titles);
     this.#isUsed = false;
-    for (const { name, value } of titles) this.#said.set(name, value);
+    for (const { name, value, holds } of titles) (holds ? this.#held : this.#said).set(name, value);
     this.#lines++;
     this.#line = line;
   }
@@ -172,7 +175,10 @@ class TitlesAbove {
   /** Where titles stand one below the other, the upper one holds on until there is another of its kind. */
   #beginAnew(titles: readonly BlockTitle[]): void {
     const names = [...this.#said.keys()];
-    const from = this.#lines > 1 ? Math.max(0, Math.min(...titles.map(({ name }) => names.indexOf(name)))) : 0;
+    const from =
+      this.#lines > 1 && !titles.some(({ holds }) => holds)
+        ? Math.max(0, Math.min(...titles.map(({ name }) => names.indexOf(name))))
+        : 0;
     for (const name of names.slice(from)) this.#said.delete(name);
     this.#lines = this.#said.size;
   }
@@ -188,10 +194,10 @@ class TitlesAbove {
     return this.#line > 0 && this.#line === line - 1 ? this.#line : line;
   }
 
-  use(): readonly BlockTitle[] {
-    if (this.#isUsed) return [];
+  use(): Iterable<readonly [string, string]> {
+    const said = this.#isUsed ? [] : this.#said;
     this.#isUsed = true;
-    return [...this.#said].map(([name, value]) => ({ name, value }));
+    return [...this.#held, ...said];
   }
 }
 

@@ -29,13 +29,16 @@ export function findTitles(
 ): TitlesFound {
   const kinds = (
     [
+      ['unit', 'Unit'],
       ['fire', 'Fire'],
       ['state', 'State'],
       ['date', 'Date'],
     ] as const
   ).flatMap(([kind, word]) => {
     const meaning = understandHead(word, vocabulary);
-    const isOwn = own.some((one) => one && (one.field === meaning?.field || (kind !== 'date' && one[kind] !== '')));
+    const isOwn = own.some(
+      (one) => one && (one.field === meaning?.field || ((kind === 'fire' || kind === 'state') && one[kind] !== '')),
+    );
     return meaning && !isOwn ? [{ kind, name: say.headOfTitle(word), meaning }] : [];
   });
   if (kinds.length === 0) return NONE;
@@ -43,7 +46,9 @@ export function findTitles(
   const named = new Set<string>();
   for (const line of new Set(lines.map((one) => one.trim()))) {
     const title = titleOf(line, separator, vocabulary);
-    const said = title ? kinds.flatMap(({ kind, name }) => (title[kind] ? [{ name, value: title[kind] }] : [])) : [];
+    const said = title
+      ? kinds.flatMap(({ kind, name }) => (title[kind] ? [{ name, value: title[kind], holds: kind === 'unit' }] : []))
+      : [];
     if (said.length === 0) continue;
     titles.set(line, said);
     if (titles.size > MOST_TITLES) return NONE;

@@ -49,11 +49,11 @@ function titleConstants(
   isOpen: (field: string) => boolean,
   known: readonly Constant[],
 ): Constant[] {
-  const { fire, state, date, isBare } = readTitle(title);
-  const named = { fire, state, taken_at: isBare ? '' : date };
-  return (['fire', 'state', 'taken_at'] as const)
+  const { unit, fire, state, date, isBare } = readTitle(title);
+  const named = { unit, fire, state, taken_at: isBare ? '' : date };
+  return (['unit', 'fire', 'state', 'taken_at'] as const)
     .filter((field) => named[field] !== '' && isOpen(field))
-    .filter((field) => field === 'taken_at' || columns.every((column) => column[field] === ''))
+    .filter((field) => (field !== 'fire' && field !== 'state') || columns.every((column) => column[field] === ''))
     .filter((field) => known.every((one) => one.field !== field))
     .map((field) => ({ field, value: named[field], reason: `"${title}" ${ABOVE}` }));
 }

@@ -151,3 +151,18 @@ export const VALUE_WORDS: Readonly<Record<WordColumn, ReadonlyMap<string, string
   fuel_air_control: mapOf(CONTROLS),
   air_source: mapOf(AIR_SOURCES),
 };
+
+/** Words of this length say even in a title what they mean; those of two lists do not. */
+const LEAST_IN_TITLES = 8;
+const OF_TITLES = Object.entries({ ...FIRES, ...STATES }).flatMap(([value, list]) =>
+  list
+    .split('|')
+    .map(plainWords)
+    .filter((words) => words.length >= LEAST_IN_TITLES)
+    .map((words) => ({ words, kind: value in FIRES ? ('fire' as const) : ('state' as const), value })),
+);
+
+/** Words for fire and state that a title may have, beside those of heads. */
+export const TITLE_VALUES = OF_TITLES.filter(
+  ({ words, value }) => !OF_TITLES.some((other) => other.words === words && other.value !== value),
+);

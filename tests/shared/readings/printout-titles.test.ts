@@ -18,6 +18,12 @@ test.each([
   ['FLUE GAS TEST - HIGH FIRE - AS FOUND', 'high', 'as_found', ''],
   ['*** Low fire, as left ***', 'low', 'as_left', ''],
   ['Abgasmessung Volllast vorher', 'high', 'as_found', ''],
+  ['Kessel: Volllast, vorgefunden', 'high', 'as_found', ''],
+  ['Analyse de combustion, puissance max, tel que laissé', 'high', 'as_left', ''],
+  ['Análisis - llama alta - después', 'high', 'as_left', ''],
+  ['Analisi fumi, potenza minima, prima', 'low', 'as_found', ''],
+  ['Rookgasmeting laagvuur achteraf', 'low', 'as_left', ''],
+  ['Intermediate test', '', '', ''],
   ['Combustion test 12.03.2024', '', '', '12.03.2024'],
   ['High fire 2024-03-12 10:15', 'high', '', '2024-03-12 10:15'],
   ['Report 12.03.2024', '', '', ''],
@@ -101,6 +107,23 @@ test('a date above a printout without any other is its date', async () => {
       ...['2024-03-13 11:20', 'Boiler: B-2', ...results(5.9, 8)],
     ),
   ).toEqual(['B-1 2024-03-12T10:15 unnamed unknown 4.6 12', 'B-2 2024-03-13T11:20 unnamed unknown 5.9 8']);
+});
+
+test('a unit in a title is that of the printouts below it, until the next one', async () => {
+  const test = (date: string, o2: number): string[] => [`Date: ${date}`, ...results(o2, 9), '--------'];
+  expect(
+    await told(
+      ...['Kessel K-03 - Volllast - vorher', ...test('2024-03-12', 4.6), 'Teillast', ...test('2024-03-12', 5.9)],
+      ...['Kessel Nr. 4 - Volllast', ...test('2024-03-13', 4.1), 'Messung 17', ...test('2024-03-14', 4.2)],
+    ),
+  ).toEqual(
+    [
+      'K-03 2024-03-12 high as_found 4.6 9',
+      'K-03 2024-03-12 low unknown 5.9 9',
+      '4 2024-03-13 high unknown 4.1 9',
+      '4 2024-03-14 unnamed unknown 4.2 9',
+    ].toSorted(),
+  );
 });
 
 test('leaders and gaps before a number stand for the mark between name and value', async () => {

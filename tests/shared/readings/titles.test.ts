@@ -55,6 +55,16 @@ test('a date and a unit above each table are those of its rows; the state of the
   ]);
 });
 
+test('a unit in a title above each table is that of its rows', async () => {
+  const head = 'Date,Fire,State,O2 (%),Stack (°F)';
+  expect(
+    await told(
+      ...['Boiler B-1', head, '2024-03-13,high,as found,4.6,312', ''],
+      ...['Boiler No. 2', head, '2024-04-14,high,as found,4.1,310'],
+    ),
+  ).toEqual(['2 2024-04-14 high as_found 4.1', 'B-1 2024-03-13 high as_found 4.6'].toSorted());
+});
+
 test('a date of export is no date of readings', async () => {
   const text = 'Exported: 2024-05-01\nBoiler,Fire,O2 (%),Stack (°F)\nB-1,high,4.6,312\n';
   expect((await readReadings([fileOf('export.csv', text)])).status).not.toBe('value');
