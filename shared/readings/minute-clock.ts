@@ -42,13 +42,17 @@ export function minuteOffsets(
     const step = last < 0 ? Number.NaN : (taken[row] - taken[last]) * SECONDS;
     const isSame = Math.abs(step) < TOLERANCE_S;
     const isNext = Math.abs(step - MINUTE_S) < TOLERANCE_S;
-    const goesOn = (isSame || isNext) && sameTest(row, last);
-    if (!goesOn) close();
-    if (!goesOn || isNext) counts.push(0);
-    counts[counts.length - 1]++;
-    rows.push(row);
+    if ((isSame || isNext) && sameTest(row, last)) {
+      if (rows.length === 0) {
+        rows.push(last);
+        counts.push(1);
+      }
+      if (isNext) counts.push(0);
+      counts[counts.length - 1]++;
+      rows.push(row);
+    } else if (rows.length > 0) close();
     last = row;
   }
-  close();
+  if (rows.length > 0) close();
   return offsets;
 }
