@@ -30,6 +30,9 @@ export interface Block {
   readonly values: ReadonlyMap<string, string>;
 }
 
+/** A blank line, or one of dashes and the like. */
+export const isRule = (line: string): boolean => line.trim() === '' || /^\s*[-=*_#]{3,}\s*$/.test(line);
+
 /** Splits one line; undefined where it holds no name and value. */
 export function nameAndValue(line: string, separator: BlockDialect['separator']): [string, string] | undefined {
   const text = line.trim();
@@ -97,7 +100,7 @@ export class BlockSplitter {
 
   #take(line: string, blocks: Block[]): void {
     this.#line++;
-    if (line.trim() === '' || /^\s*[-=*_#]{3,}\s*$/.test(line)) {
+    if (isRule(line)) {
       if (this.#dialect.blankEnds) this.#end(blocks);
       return;
     }

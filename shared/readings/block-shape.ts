@@ -1,4 +1,4 @@
-import { type BlockDialect, nameAndValue } from '../csv/block-reader.ts';
+import { type BlockDialect, isRule, nameAndValue } from '../csv/block-reader.ts';
 
 export interface BlockShape {
   /** Names by which heads begin, all above the results; empty where results stand above a unit and a date. */
@@ -9,7 +9,11 @@ export interface BlockShape {
 
 const NO_HEADS: BlockShape = { leads: new Set(), carried: new Set() };
 
-type Line = { readonly kind: 'title' } | { readonly kind: 'result' | 'other'; readonly name: string };
+interface Line {
+  readonly kind: 'title' | 'gap' | 'result' | 'other';
+  /** '' of a title and a gap. */
+  readonly name: string;
+}
 
 /**
  * Where in a file of printouts the heads stand. One holds for more than the test below it only where the same results stand
@@ -23,9 +27,11 @@ export function shapeOfBlocks(
   anyWhole: boolean,
 ): BlockShape {
   const lines = texts.flatMap((text): Line[] => {
-    if (titles.has(text.trim())) return [{ kind: 'title' }];
+    if (titles.has(text.trim())) return [{ kind: 'title', name: '' }];
+    if (isRule(text)) return [{ kind: 'gap', name: '' }];
     const [name] = nameAndValue(text, separator) ?? [];
-    return name === undefined ? [] : [{ kind: measured.has(name) ? 'result' : 'other', name }];
+    if (name === undefined) return [];
+    return [{ kind: measured.has(name) ? 'result' : 'other', name }];
   });
   const top = new Set<string>();
   for (const line of lines) {
@@ -33,9 +39,31 @@ export function shapeOfBlocks(
     if (line.kind === 'other') top.add(line.name);
   }
   if (![...top].some((name) => names.has(name))) return NO_HEADS;
+  for (const name of besideTop(lines, top, names)) top.add(name);
   const { inHeads, below, isShared, byTitles } = headsBelow(lines, top);
   const isApart = [...inHeads].every((name) => !below.has(name));
   return { leads: top, carried: isShared && isApart && (byTitles || !anyWhole) ? inHeads : new Set() };
+}
+
+/**
+ * Names of a unit or a date that stand, behind a gap, in one section with names of the top: heads begin with them as well,
+ * where the first of the file has lost them.
+ */
+function besideTop(lines: readonly Line[], top: ReadonlySet<string>, names: ReadonlySet<string>): ReadonlySet<string> {
+  const found = new Set<string>();
+  let section: string[] = [];
+  let isBehindGap = true;
+  for (const line of lines) {
+    if (line.kind === 'other') {
+      section.push(line.name);
+      continue;
+    }
+    if (isBehindGap && section.some((name) => top.has(name)))
+      for (const name of section) if (names.has(name)) found.add(name);
+    section = [];
+    isBehindGap = line.kind !== 'result';
+  }
+  return found;
 }
 
 /** What stands in the heads, which begin with one of the names at the top of the file, and what below them. */
@@ -45,10 +73,8 @@ function headsBelow(lines: readonly Line[], top: ReadonlySet<string>) {
   let results = new Set<string>();
   let [isHead, isShared, isTitle, above, between] = [false, false, false, false, false];
   for (const line of lines) {
-    if (line.kind === 'title') {
-      isTitle = true;
-      continue;
-    }
+    if (line.kind === 'title') isTitle = true;
+    if (line.kind === 'title' || line.kind === 'gap') continue;
     if (line.kind === 'result') {
       between ||= isTitle;
       isShared ||= results.has(line.name);

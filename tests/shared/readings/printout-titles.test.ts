@@ -1,6 +1,7 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { readTitle } from '../../../shared/readings/title-words.ts';
-import { accepted, rowsOf } from './read-readings.ts';
+import { fileOf } from './file-of.ts';
+import { accepted, readReadings, rowsOf } from './read-readings.ts';
 
 const told = async (...lines: readonly string[]): Promise<string[]> =>
   rowsOf((await accepted(`${lines.join('\n')}\n`)).tables['accepted']).map(
@@ -163,4 +164,58 @@ test('a head whose results are lost gives its unit to no other', async () => {
   );
   expect(rowsOf(tables['accepted']).map(({ unit }) => unit)).toEqual(['B-1', 'B-1', 'B-3']);
   expect(tables['set-aside'].rows).toBe(1);
+});
+
+describe.each([
+  [
+    'a head for each test',
+    [
+      ...[...head('B-1', '2024-03-12'), 'Fire: high', ...results(4.6, 12), ''],
+      ...[...head('B-1', '2024-03-12'), 'Fire: low', ...results(5.9, 8), ''],
+      ...[...head('B-2', '2024-03-13'), 'Fire: high', ...results(4.1, 13), ''],
+      ...[...head('B-3', '2024-03-14'), 'Fire: high', ...results(4.2, 14), ''],
+    ],
+  ],
+  [
+    'titles between heads and results',
+    [
+      ...[...head('B-1', '2024-03-12'), '', 'HIGH FIRE', ...results(4.6, 12), '', 'LOW FIRE', ...results(5.9, 8), ''],
+      ...[...head('B-2', '2024-03-13'), '', 'HIGH FIRE', ...results(4.1, 13), ''],
+      ...[...head('B-3', '2024-03-14'), '', 'HIGH FIRE', ...results(4.2, 14), ''],
+    ],
+  ],
+  [
+    'titles with the unit above each test',
+    [
+      ...['Boiler B-1 - high fire', 'Date: 2024-03-12', ...results(4.6, 12), ''],
+      ...['Boiler B-1 - low fire', 'Date: 2024-03-12', ...results(5.9, 8), ''],
+      ...['Boiler B-2 - high fire', 'Date: 2024-03-13', ...results(4.1, 13), ''],
+      ...['Boiler B-3 - high fire', 'Date: 2024-03-14', ...results(4.2, 14), ''],
+    ],
+  ],
+])('printouts with %s, of which one line is lost', (_, lines) => {
+  const truth = [
+    'B-1 2024-03-12 high 4.6',
+    'B-1 2024-03-12 low 5.9',
+    'B-2 2024-03-13 high 4.1',
+    'B-3 2024-03-14 high 4.2',
+  ];
+  const isTrue = (unit: string, day: string, fire: string, o2: string): boolean =>
+    truth.some((one) => {
+      const [trueUnit, trueDay, trueFire, trueO2] = one.split(' ');
+      return unit === trueUnit && day === trueDay && ['unnamed', trueFire].includes(fire) && ['', trueO2].includes(o2);
+    });
+  // A lost title line is a lost unit: what stands below it is told from nothing else (the last row of the table).
+  const tried = lines.flatMap((line, at) => (line.startsWith('Boiler B-') ? [] : [[line, at] as const]));
+  test.each(tried)('"%s" (%i)', async (_line, at) => {
+    const outcome = await readReadings([fileOf('export.txt', lines.toSpliced(at, 1).join('\n'))]);
+    if (outcome.status !== 'value') return;
+    const { tables } = outcome.value;
+    const rows = rowsOf(tables['accepted']);
+    const strange = rows.filter(
+      (row) => !isTrue(row['unit'] ?? '', row['taken_at'] ?? '', row['fire'] ?? '', row['o2_pct'] ?? ''),
+    );
+    expect(strange).toEqual([]);
+    expect(rows.length + tables['set-aside'].rows).toBeGreaterThanOrEqual(truth.length);
+  });
 });
