@@ -1,6 +1,7 @@
 import type { SourceFile } from '../cell.ts';
-import { type BlockDialect, BlockSplitter } from '../csv/block-reader.ts';
+import { type Block, type BlockDialect, BlockSplitter } from '../csv/block-reader.ts';
 import { readLines } from '../csv/read-lines.ts';
+import { readText } from '../csv/read-text.ts';
 import { RecordReader } from '../csv/record-reader.ts';
 import type { OriginCell, ReadingOrigin } from '../working/reading-origin.ts';
 import type { WorkedReading } from '../working/worked-reading.ts';
@@ -22,18 +23,43 @@ export async function originsOfReadings(
   const again = new CheckedBytes(file);
   const read = await readLines(again.bytes(), plan.encoding, plan.dialect.newline, wanted);
   const texts = again.same() ? read : new Map<number, string>();
+  const heads =
+    plan.blocks && plan.blocks.carried.size > 0 ? await blocksAt(file, plan, plan.blocks, texts) : NO_BLOCKS;
   return new Map(
-    readings.map((reading) => [reading, originOf(reading, planAt(plan, reading.line), texts.get(reading.line) ?? '')]),
+    readings.map((reading) => [
+      reading,
+      originOf(reading, planAt(plan, reading.line), texts.get(reading.line) ?? '', heads),
+    ]),
   );
+}
+
+type BlocksByLine = ReadonlyMap<number, Block['values']>;
+const NO_BLOCKS: BlocksByLine = new Map();
+
+/** The blocks that begin on these lines, with what a head further above says of them. */
+async function blocksAt(
+  file: SourceFile,
+  { encoding }: FilePlan,
+  dialect: BlockDialect,
+  lines: ReadonlyMap<number, string>,
+): Promise<BlocksByLine> {
+  const splitter = new BlockSplitter(dialect);
+  const found = new Map<number, Block['values']>();
+  const take = (blocks: readonly Block[]): void => {
+    for (const { line, values } of blocks) if (lines.has(line)) found.set(line, values);
+  };
+  for await (const { text } of readText(file.open(), encoding)) take(splitter.push(text));
+  take(splitter.push('', true));
+  return found;
 }
 
 /** The plan of the part of the file in which a line stands. */
 const planAt = (plan: FilePlan, line: number): FilePlan =>
   plan.sections?.findLast((section) => section.line <= line)?.plan ?? plan;
 
-function originOf(reading: WorkedReading, plan: FilePlan, found: string): ReadingOrigin {
+function originOf(reading: WorkedReading, plan: FilePlan, found: string, blocks: BlocksByLine): ReadingOrigin {
   const { file, line } = reading;
-  const { text, cell } = plan.blocks ? printout(found, plan.blocks) : row(found, plan);
+  const { text, cell } = plan.blocks ? printout(found, plan.blocks, blocks.get(line)) : row(found, plan);
   const cells = reading.fields.flatMap((field): OriginCell[] => {
     const column = plan.columns.find((candidate) => holds(candidate, field, reading));
     const written = column && cell(column).trim();
@@ -68,7 +94,7 @@ function row(text: string, { dialect }: FilePlan): Found {
 }
 
 /** Where no blank line ends a printout, the next one begins with a name that this one already has. */
-function printout(found: string, dialect: BlockDialect): Found {
+function printout(found: string, dialect: BlockDialect, whole: Block['values'] | undefined): Found {
   const [block, next] = new BlockSplitter({ ...dialect, newline: '\n' }).push(found, true);
   const text = next
     ? found
@@ -76,5 +102,5 @@ function printout(found: string, dialect: BlockDialect): Found {
         .slice(0, next.line - 1)
         .join('\n')
     : found;
-  return { text, cell: ({ head }) => block?.values.get(head) ?? '' };
+  return { text, cell: ({ head }) => (whole ?? block?.values)?.get(head) ?? '' };
 }

@@ -44,6 +44,19 @@ test('a fire that a head names is told to be named there', async () => {
   expect(out.join('\n')).not.toContain('fire low stands in no column');
 });
 
+test('what a head and a title above a printout say of it is told with their words', async () => {
+  const results = ['O2 ..... 4,6 %', 'CO roh: 12 ppm', 'Abgas: 181 °C', ''];
+  writeFileSync(
+    join(desk.folder, 'printout.txt'),
+    ['Kessel: K-9', 'Datum: 13.03.2024', '', 'Volllast', ...results, 'Teillast', ...results].join('\n'),
+  );
+  const { err, out } = await desk.type('origin', '--readings', 'printout.txt', '--unit', 'K-9', '--fire', 'low');
+  expect(err).toEqual([]);
+  expect(out[0]).toBe('K-9, 2024-03-13, low fire, unknown: printout.txt, line 9');
+  expect(out).toContain('  "Kessel": "K-9" is unit K-9');
+  expect(out).toContain('  "O2": "4,6 %" is o2_pct 4.6');
+});
+
 test('a file with other bytes than when it was read tells nothing', async () => {
   const file = fileOf('r.csv', TEXT);
   const result = await accepted([file]);
