@@ -115,15 +115,15 @@ export const HEAD_WORDS: ReadonlyMap<string, string> = new Map(
 /** Words for fire and state inside a head ('O2 high fire', 'CO vorher'), longest first; only these count there. */
 const QUALIFIERS: Readonly<Record<string, string>> = {
   'fire:high':
-    'high|high fire|hi fire|hi|hf|full load|full fire|volllast|grosslast|stufe 2|pleine charge|grand feu|grande allure|plena carga|max pot|pot max|potenza massima|fuego alto|llama alta|pieno carico|alta fiamma|vollast|hooglast|hoogvuur',
+    'high|high fire|hi fire|hi|hf|full load|full fire|full rate|volllast|vl|grosslast|gl|hochlast|nennlast|stufe 2|pleine charge|grand feu|grande allure|plena carga|max pot|pot max|potenza massima|carga maxima|fuego alto|llama alta|pieno carico|carico massimo|fiamma alta|alta fiamma|vollast|hooglast|hoogvuur',
   'fire:low':
-    'low|low fire|lo fire|lo|lf|part load|teillast|kleinlast|stufe 1|charge partielle|petit feu|petite allure|carga parcial|min pot|pot min|potenza minima|fuego bajo|llama baja|carico parziale|bassa fiamma|deellast|laaglast|laagvuur',
-  'fire:mid': 'mid|mid fire|mittellast|charge moyenne|carga media|carico medio|middellast',
+    'low|low fire|lo fire|lo|lf|part load|partial load|teillast|tl|kleinlast|kl|schwachlast|stufe 1|charge partielle|petit feu|petite allure|carga parcial|min pot|pot min|potenza minima|carga minima|fuego bajo|llama baja|carico parziale|carico minimo|fiamma bassa|bassa fiamma|deellast|laaglast|laagvuur',
+  'fire:mid': 'mid|mid fire|mittellast|zwischenlast|charge moyenne|carga media|carico medio|middellast',
   'fire:single': 'single|single stage',
   'state:as_found':
-    'as found|found|before|before adjustment|vorher|vor einstellung|avant|avant reglage|antes|antes de ajuste|prima|prima della regolazione|voor|voor afstelling|aangetroffen',
+    'as found|found|before|before adjustment|vorher|vor einstellung|avant|avant reglage|antes|antes de ajuste|antes del ajuste|trovato|vorgefunden|al llegar|prima|prima della regolazione|voor|voor afstelling|aangetroffen',
   'state:as_left':
-    'as left|left|after|after adjustment|nachher|nach einstellung|apres|apres reglage|despues|despues de ajuste|dopo|dopo la regolazione|na|na afstelling|achtergelaten',
+    'as left|left|after|after adjustment|nachher|nach einstellung|apres|apres reglage|despues|despues de ajuste|despues del ajuste|lasciato|hinterlassen|al salir|dopo|dopo la regolazione|na|na afstelling|achtergelaten',
 };
 
 export interface Qualifier {

@@ -161,7 +161,7 @@ function settleUnit(column: ColumnMapping, field: Field | undefined, { rows }: T
   if (!field.suffixes) return { ...column, unit: field.unit };
   const codes = new Set<string>();
   for (const row of rows) {
-    const written = /\d\s*([^\d\s.,+][^\d]*)$/.exec((row[column.index] ?? '').trim())?.[1];
+    const written = /^\D{0,3}[\d.,'’\s]*\d\+?\s*([^\d\s.,+].*)$/.exec((row[column.index] ?? '').trim())?.[1];
     const unit = written && findUnit(written);
     if (unit) codes.add(unit.code);
   }

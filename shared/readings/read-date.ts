@@ -22,7 +22,7 @@ const MONTHS: readonly string[][] = [
 const TIME =
   /^(\d{1,2})(?:[:.hu]|\s[hu]\s)(\d{2})(?:[:.m](\d{2})(?:[.,]\d+)?)?\s*(?:([ap])\.?\s?m\.?|uhr|uur|u|hrs?|h|s)?\s*(?:z|utc|[+-]\d{2}:?\d{2})?$/i;
 const YEAR_FIRST = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})(?:[T ,]\s*(.+))?$/;
-const COMPACT = /^((?:19|20)\d{2})(\d{2})(\d{2})(?:T(\d{2})(\d{2})(\d{2})?)?$/;
+const COMPACT = /^((?:19|20)\d{2})(\d{2})(\d{2})(?:[T ]\s*(?:(\d{2})(\d{2})(\d{2})?|(.*[^\d].*)))?$/;
 const NUMERIC = /^(?:\p{L}{2,10}\.?,?\s+)?(\d{1,2})\s?([./-])\s?(\d{1,2})\s?\2\s?(\d{4}|\d{2})(?:[T ,]\s*(.+))?$/u;
 const DAY_NAME =
   /^(?:\p{L}{2,10}\.?,?\s+)?(\d{1,2})(?:st|nd|rd|th|er|º|\.)?[\s-]+(?:de\s+)?(\p{L}{3,10})\.?[\s-]+(?:de\s+)?(\d{4}|\d{2})(?:[T ,]\s*(.+))?$/iu;
@@ -87,8 +87,8 @@ export class DateReader {
     if (yearFirst) return civil(+yearFirst[1], +yearFirst[2], +yearFirst[3]) + timeOfDay(yearFirst[4]);
     const compact = COMPACT.exec(text);
     if (compact) {
-      const [, year, month, day, hour = '0', minute = '0', second = '0'] = compact;
-      return civil(+year, +month, +day) + clock(+hour, +minute, +second);
+      const [, year, month, day, hour = '0', minute = '0', second = '0', time] = compact;
+      return civil(+year, +month, +day) + (time ? timeOfDay(time) : clock(+hour, +minute, +second));
     }
     const named = DAY_NAME.exec(text);
     if (named) return civil(fullYear(named[3]), monthOf(named[2]), +named[1]) + timeOfDay(named[4]);

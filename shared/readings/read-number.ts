@@ -189,7 +189,7 @@ function plainNumber(text: string, decimal: number): number {
 
 /** "---- ppm" is as unknown as "----". */
 function withoutUnit(text: string): string {
-  const match = /^(\D[^\s\d]*)\s+(\D[^\d]*)$/.exec(text);
+  const match = /^(\D[^\s\d]*)\s+(\D.*)$/.exec(text);
   return match && findUnit(match[2]) ? match[1] : text;
 }
 

@@ -71,9 +71,9 @@ export function unitInHead(head: string, field: Field): string {
 function* readings(head: string, unitLine: string): Generator<{ name: string; unit: string }> {
   const below = unitCode(unitLine);
   if (below !== '') yield { name: head, unit: below };
-  const bracket = /[[(]\s*(?:in\s+)?([^\])]*?)\s*[\])]/g;
-  for (const match of head.matchAll(bracket)) {
-    const unit = unitCode(match[1]);
+  for (const match of head.matchAll(/[[(]\s*([^\])]*?)\s*[\])]/g)) {
+    // "(in °F)" is in °F, "(in H2O)" in inches of water.
+    const unit = unitCode(match[1]) || unitCode(match[1].replace(/^in\s+/i, ''));
     if (unit !== '') yield { name: head.replace(match[0], ' '), unit };
   }
   yield { name: head, unit: '' };
@@ -141,8 +141,11 @@ function withoutQualifiers(written: string, vocabulary: Vocabulary): Found | und
   const taken = { fire: '', state: '' };
   for (const { words: qualifier, kind, value } of HEAD_QUALIFIERS) {
     if (taken[kind] !== '' || !rest.includes(` ${qualifier} `)) continue;
+    const without = rest.replace(` ${qualifier} `, ' ');
+    // "TL vorher": what is left alone is the name, here of an air temperature, and no fire.
+    if (without.trim() === '') continue;
     taken[kind] = value;
-    rest = rest.replace(` ${qualifier} `, ' ');
+    rest = without;
   }
   const field = vocabulary.heads.get(rest.trim().replace(/\s+/g, ' '));
   if (field !== undefined && (taken.fire !== '' || taken.state !== ''))
