@@ -50,7 +50,7 @@ const HEADS: Readonly<Record<string, string>> = {
     'co2|carbon dioxide|co2 dry|kohlendioxid|co2 gehalt|co2 trocken|dioxyde de carbone|co2 sec|dioxido de carbono|anidride carbonica|kooldioxide|koolstofdioxide',
   co2_from: 'co2 from|co2 basis|co2 source|co2 measured or calculated',
   co_raw:
-    'co raw|raw co|co roh|rohes co|co measured|co dry|co as measured|co ppm raw|co diluted|co gemessen|co verdunnt|co trocken|co brut|co mesure|co sec|co medido|co bruto|co diluido|co misurato|co grezzo|co diluito|co gemeten|co droog|co verdund|co ppm dry|co dry ppm|co raw ppm|co as read|co actual|co unkorrigiert|co niet gecorrigeerd',
+    'co raw|raw co|co roh|rohes co|co measured|co dry|co as measured|co ppm raw|co diluted|co gemessen|co verdunnt|co trocken|co brut|co mesure|co sec|co medido|co bruto|co diluido|co misurato|co grezzo|co diluito|co gemeten|co droog|co verdund|co ppm dry|co dry ppm|co raw ppm|co measured ppm|co gemessen ppm|co unkorrigiert ppm|co mesure ppm|co brut ppm|co medido ppm|co misurato ppm|co gemeten ppm|co as read|co actual|co unkorrigiert|co niet gecorrigeerd',
   co: 'co|co ppm|ppm co|carbon monoxide|kohlenmonoxid|monoxyde de carbone|monoxido de carbono|monossido di carbonio|koolmonoxide|co gehalt',
   co_air_free_ppm: `co air free|co airfree|air free co|airfree co|co af|co undiluted|undiluted co|co corrected to 0 o2|co 0 o2|co corrected|co corr|
     co unverdunnt|co unverd|cou|co u|unverdunntes co|co unverdunt|

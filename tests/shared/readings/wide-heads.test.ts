@@ -44,3 +44,11 @@ test.each([
     Number(''),
   ]);
 });
+
+test.each(['CO measured ppm', 'CO gemessen vorher ppm', 'CO mesuré ppm'])(
+  '"%s" is the raw CO, as measured',
+  async (head) => {
+    const rows = await rowsIn(`Unit;Date;Fire;O2 vorher (%);${head}`, 'B-1;2024-03-13;high;4.1;58');
+    expect(rows.map(({ co_ppm }) => co_ppm)).toContain('58');
+  },
+);
