@@ -167,8 +167,11 @@ function settleUnit(column: ColumnMapping, field: Field | undefined, { rows }: T
   }
   const [code] = codes;
   const all = rows.map((row) => (row[column.index] ?? '').trim()).filter((cell) => /\d/.test(cell));
-  const bare = all.some((cell) => /^[<>]?\s*[-+]?[\d.,]+\+?$/.test(cell));
-  if (codes.size > 1 && !bare) return { ...column, unit: IN_CELLS, reason: `${column.reason}; each cell has its unit` };
+  const bare = all.filter((cell) => /^[<>]?\s*[-+]?[\d.,]+\+?$/.test(cell)).length;
+  // The unit of a few cells does not say what the many without one are in.
+  if (codes.size > 0 && 2 * bare > all.length) return column;
+  if (codes.size > 1 && bare === 0)
+    return { ...column, unit: IN_CELLS, reason: `${column.reason}; each cell has its unit` };
   if (codes.size === 1) return { ...column, unit: code, reason: `${column.reason}; unit in the cells` };
   if (field.name === 'barometer') return { ...column, unit: barometerUnit(rows.map((row) => row[column.index] ?? '')) };
   return column;

@@ -52,3 +52,14 @@ test.each(['CO measured ppm', 'CO gemessen vorher ppm', 'CO mesuré ppm'])(
     expect(rows.map(({ co_ppm }) => co_ppm)).toContain('58');
   },
 );
+
+test('a unit in few of the cells does not say what the many without one are in', async () => {
+  const lines = ['Unit;Date;Fire;State;O2 (%);Static pressure', 'B-1;2024-03-13;high;as found;4.1;9.9 inwc'];
+  const bare = ['B-2;2024-03-13;high;as found;4.1;25', 'B-3;2024-03-13;high;as found;4.1;25'];
+  await expect(rowsIn(...lines, ...bare)).rejects.toThrow(/Static pressure.*does not say its unit/);
+});
+
+test('a barometer without any unit is told by its size', async () => {
+  const rows = await rowsIn('Unit;Date;Fire;State;O2 (%);Barometer', 'B-1;2024-03-13;high;as found;4.1;1013');
+  expect(Number(rows[0].barometer_kPa)).toBeCloseTo(101.3, 6);
+});
